@@ -1,0 +1,156 @@
+//! The number type of the model: one tank (`f64`), or several tanks side by side in lanes.
+//!
+//! Chemistry and rate laws are written once, generic over [`Real`]. An `if` on a value of the
+//! state is written as [`Real::pick`], so that each lane takes its own branch.
+
+use std::fmt::Debug;
+use std::ops::{Add, AddAssign, Div, Mul, MulAssign, Neg, Sub, SubAssign};
+
+use super::maths;
+
+/// A number the model can compute with.
+///
+/// Lane types keep lanes apart: what one lane holds never changes the bits of another.
+pub trait Real:
+    Copy
+    + Debug
+    + Send
+    + Sync
+    + 'static
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + Neg<Output = Self>
+    + AddAssign
+    + SubAssign
+    + MulAssign
+{
+    /// A truth value per lane.
+    type Mask: Copy;
+
+    /// The same number in every lane.
+    fn of(value: f64) -> Self;
+    /// e to the power of the number.
+    fn exp(self) -> Self;
+    /// Natural logarithm.
+    fn ln(self) -> Self;
+    /// 10 to the power of the number.
+    fn exp10(self) -> Self;
+    /// Square root.
+    fn sqrt(self) -> Self;
+    /// Absolute value.
+    fn abs(self) -> Self;
+    /// The smaller of two.
+    fn least(self, other: Self) -> Self;
+    /// The larger of two.
+    fn most(self, other: Self) -> Self;
+    /// Whether the number is smaller than the other.
+    fn below(self, other: Self) -> Self::Mask;
+    /// `yes` where the mask holds, else `no`.
+    fn pick(mask: Self::Mask, yes: Self, no: Self) -> Self;
+    /// Whether the mask holds in any lane.
+    fn any(mask: Self::Mask) -> bool;
+    /// Whether every lane is an ordinary number.
+    fn is_finite(self) -> bool;
+    /// Row number, rounded down and kept within `0..=last`, per lane, with the remainder.
+    fn table_row(self, last: usize) -> (Self::Rows, Self);
+    /// Row numbers per lane.
+    type Rows: Copy;
+    /// The entry `column` of the row `rows + ahead` of a table `width` wide.
+    fn table_entry(
+        table: &[Self],
+        rows: Self::Rows,
+        ahead: usize,
+        width: usize,
+        column: usize,
+    ) -> Self;
+
+    /// Zero.
+    #[inline]
+    fn zero() -> Self {
+        Self::of(0.0)
+    }
+    /// One.
+    #[inline]
+    fn one() -> Self {
+        Self::of(1.0)
+    }
+    /// The number, or zero where it is negative.
+    #[inline]
+    fn floor_zero(self) -> Self {
+        self.most(Self::zero())
+    }
+    /// The number kept between 0 and 1.
+    #[inline]
+    fn unit(self) -> Self {
+        self.most(Self::zero()).least(Self::one())
+    }
+}
+
+impl Real for f64 {
+    type Mask = bool;
+    type Rows = usize;
+
+    #[inline(always)]
+    fn of(value: f64) -> f64 {
+        value
+    }
+    #[inline]
+    fn exp(self) -> f64 {
+        maths::exp(self)
+    }
+    #[inline]
+    fn ln(self) -> f64 {
+        maths::ln(self)
+    }
+    #[inline]
+    fn exp10(self) -> f64 {
+        maths::exp10(self)
+    }
+    #[inline(always)]
+    fn sqrt(self) -> f64 {
+        f64::sqrt(self)
+    }
+    #[inline(always)]
+    fn abs(self) -> f64 {
+        f64::abs(self)
+    }
+    #[inline(always)]
+    fn least(self, other: f64) -> f64 {
+        if other < self { other } else { self }
+    }
+    #[inline(always)]
+    fn most(self, other: f64) -> f64 {
+        if other > self { other } else { self }
+    }
+    #[inline(always)]
+    fn below(self, other: f64) -> bool {
+        self < other
+    }
+    #[inline(always)]
+    fn pick(mask: bool, yes: f64, no: f64) -> f64 {
+        if mask { yes } else { no }
+    }
+    #[inline(always)]
+    fn any(mask: bool) -> bool {
+        mask
+    }
+    #[inline(always)]
+    fn is_finite(self) -> bool {
+        f64::is_finite(self)
+    }
+    #[inline(always)]
+    fn table_row(self, last: usize) -> (usize, f64) {
+        let row = if self > 0.0 {
+            (self as usize).min(last)
+        } else {
+            0
+        };
+        (row, self - row as f64)
+    }
+    #[inline(always)]
+    fn table_entry(table: &[f64], row: usize, ahead: usize, width: usize, column: usize) -> f64 {
+        table[(row + ahead) * width + column]
+    }
+}

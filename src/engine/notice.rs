@@ -1,0 +1,55 @@
+//! Everything a user should know about a run, as values; the words are made in one place.
+
+use std::fmt;
+
+/// Something the user should know.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Notice {
+    /// Processes were slowed so that no pool fell below zero.
+    HeldBack {
+        /// Steps in which that happened.
+        steps: u64,
+    },
+    /// The valve cannot give the target.
+    TargetOutOfReach {
+        /// Day of the tuning.
+        day: u32,
+        /// Target, mg/L.
+        target: f64,
+        /// Nearest, mg/L.
+        nearest: f64,
+    },
+    /// No start of the gas gives 90 % of the target at lights-on.
+    NoStartReaches {
+        /// Day of the tuning.
+        day: u32,
+        /// Concentration at lights-on with the earliest start, mg/L.
+        at_lights_on: f64,
+    },
+    /// Said by a part above the engine.
+    Said(String),
+}
+
+impl fmt::Display for Notice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Notice::HeldBack { steps } => write!(
+                f,
+                "in {steps} steps processes were slowed so that nothing fell below zero; try a smaller step and compare"
+            ),
+            Notice::TargetOutOfReach {
+                day,
+                target,
+                nearest,
+            } => write!(
+                f,
+                "gas tuned on day {day}: {target:.0} mg/L CO2 is out of reach, the nearest is {nearest:.1}; lengthen the gas hours or change the target"
+            ),
+            Notice::NoStartReaches { day, at_lights_on } => write!(
+                f,
+                "gas tuned on day {day}: no start gives 90 % of the target at lights-on (earliest start: {at_lights_on:.1} mg/L); calm the surface or lower the target"
+            ),
+            Notice::Said(words) => f.write_str(words),
+        }
+    }
+}
