@@ -1,1 +1,3 @@
+//! The command `firstfill`.
+
 fn main() {}

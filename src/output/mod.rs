@@ -1,1 +1,7 @@
-//! Storey.
+//! Storey 5: files out. Numbers become CSV, pictures, a manifest and the words on the terminal.
+
+mod column_list;
+pub mod columns;
+pub mod csv;
+pub mod number;
+pub mod when;
