@@ -3,5 +3,7 @@
 mod column_list;
 pub mod columns;
 pub mod csv;
+pub mod files;
+pub mod manifest;
 pub mod number;
 pub mod when;
