@@ -4,6 +4,8 @@ mod column_list;
 pub mod columns;
 pub mod csv;
 pub mod files;
+pub mod kit;
 pub mod manifest;
 pub mod number;
+pub mod text;
 pub mod when;
