@@ -1,3 +1,7 @@
 //! The command `firstfill`.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    firstfill::cli::run().into()
+}

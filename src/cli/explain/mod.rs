@@ -1,0 +1,52 @@
+//! `explain`: tables made from the code itself.
+
+mod columns;
+mod limits;
+mod parameters;
+mod sheet;
+mod sources;
+
+use clap::ValueEnum;
+
+use super::args::{Explain, Topic};
+use super::exit::Failure;
+use super::say;
+use sheet::Sheet;
+
+/// Prints one topic, or the list of topics.
+pub fn explain(options: &Explain) -> Result<(), Failure> {
+    let Some(topic) = options.topic else {
+        return say::out(&topics().table(say::width(usize::MAX)));
+    };
+    let sheet = sheet_of(topic);
+    if options.csv {
+        say::out(&sheet.csv())
+    } else {
+        say::out(&sheet.table(say::width(usize::MAX)))
+    }
+}
+
+fn sheet_of(topic: Topic) -> Sheet {
+    match topic {
+        Topic::Processes => todo!(),
+        Topic::Parameters => parameters::sheet(),
+        Topic::Columns => columns::sheet(),
+        Topic::Units => todo!(),
+        Topic::Sources => sources::sheet(),
+        Topic::Limits => limits::sheet(),
+        Topic::Keys => todo!(),
+    }
+}
+
+fn topics() -> Sheet {
+    let mut sheet = Sheet::new(&["topic", "what it lists"]);
+    for topic in Topic::value_variants() {
+        let Some(value) = topic.to_possible_value() else {
+            continue;
+        };
+        let help = value.get_help().map_or(String::new(), ToString::to_string);
+        sheet.row([value.get_name().to_string(), help]);
+    }
+    sheet.foot("firstfill explain TOPIC prints one; add --csv for a spreadsheet.");
+    sheet
+}

@@ -1,0 +1,3 @@
+pub fn run(_: &super::args::Run) -> Result<(), super::exit::Failure> {
+    todo!()
+}
