@@ -1,6 +1,7 @@
 //! The air above the water.
 
 use crate::base::maths;
+use crate::base::real::Real;
 use crate::base::units::KELVIN_AT_0_C;
 
 /// Kilopascals in an atmosphere.
@@ -13,9 +14,9 @@ pub const KPA_PER_ATM: f64 = 101.325;
 /// ```
 /// Source: Benson & Krause 1984, as printed in Standard Methods 4500-O. 0 to 40 °C.
 /// Check value: 0.031262 at 25 °C.
-pub fn vapour_pressure_atm(t_c: f64) -> f64 {
-    let t = t_c + KELVIN_AT_0_C;
-    maths::exp(11.8571 - 3840.70 / t - 216961.0 / (t * t))
+pub fn vapour_pressure_atm<R: Real>(t_c: R) -> R {
+    let t = t_c + R::of(KELVIN_AT_0_C);
+    (R::of(11.8571) - R::of(3840.70) / t - R::of(216_961.0) / (t * t)).exp()
 }
 
 /// Air pressure at a height above the sea, atm (standard atmosphere). 1000 m: 0.88699.

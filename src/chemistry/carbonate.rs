@@ -21,19 +21,19 @@ pub struct Carbonate<R> {
     pub inverse_gamma: R,
 }
 
-impl Carbonate<f64> {
+impl<R: Real> Carbonate<R> {
     /// The constants at a temperature and ionic strength.
-    pub fn at(t_c: f64, ionic_strength_mol_per_l: f64) -> Self {
+    pub fn at(t_c: f64, ionic_strength_mol_per_l: R) -> Self {
         let gamma = activity::monovalent(t_c, ionic_strength_mol_per_l);
         let (k1, k2) = (
             maths::exp10(-constants::pk1(t_c)),
             maths::exp10(-constants::pk2(t_c)),
         );
         Carbonate {
-            k1: k1 / gamma,
-            k12: k1 * k2 / (gamma * gamma * gamma * gamma),
-            kw: maths::exp10(-constants::pkw(t_c)) / gamma,
-            inverse_gamma: 1.0 / gamma,
+            k1: R::of(k1) / gamma,
+            k12: R::of(k1 * k2) / (gamma * gamma * gamma * gamma),
+            kw: R::of(maths::exp10(-constants::pkw(t_c))) / gamma,
+            inverse_gamma: R::one() / gamma,
         }
     }
 }

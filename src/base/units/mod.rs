@@ -42,6 +42,8 @@ pub const MEQ_PER_DKH: f64 = 0.35665;
 pub const LITRES_PER_CUBIC_METRE: f64 = 1000.0;
 /// Kelvin at 0 °C.
 pub const KELVIN_AT_0_C: f64 = 273.15;
+/// Gas constant, L·atm/(mol·K).
+pub const GAS_L_ATM_PER_MOL_K: f64 = 0.082057;
 
 /// One way to write a quantity.
 #[derive(Debug, PartialEq)]
