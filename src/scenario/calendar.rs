@@ -58,13 +58,14 @@ impl Calendar {
             Value::Text(text) if !text.contains("..") => {
                 self.written(desk, path, text, &node.place)
             }
-            Value::Moment(moment) => {
-                self.written(desk, path, &moment.to_string(), &node.place)
-            }
+            Value::Moment(moment) => self.written(desk, path, &moment.to_string(), &node.place),
             other => {
                 desk.problem(
-                    Problem::at(&node.place, format!("{path} needs a day, but this is {}", other.words()))
-                        .help("write a day number such as 14, or a date such as \"2027-03-20\""),
+                    Problem::at(
+                        &node.place,
+                        format!("{path} needs a day, but this is {}", other.words()),
+                    )
+                    .help("write a day number such as 14, or a date such as \"2027-03-20\""),
                 );
                 None
             }
@@ -104,7 +105,11 @@ impl Calendar {
             desk.problem(
                 Problem::at(place, format!("{path} = \"{text}\" ends before it begins"))
                     .label("the first day, then the last")
-                    .help(format!("did you mean \"{}..{}\"?", through.trim(), from.trim())),
+                    .help(format!(
+                        "did you mean \"{}..{}\"?",
+                        through.trim(),
+                        from.trim()
+                    )),
             );
             return None;
         }
@@ -130,24 +135,35 @@ impl Calendar {
         }
         let Ok(date) = Date::strptime("%Y-%m-%d", text) else {
             desk.problem(
-                Problem::at(place, format!("{path}: \"{text}\" is neither a day number nor a date"))
-                    .help("write a day number such as 14, a date such as 2027-03-20, or a range 1..7"),
+                Problem::at(
+                    place,
+                    format!("{path}: \"{text}\" is neither a day number nor a date"),
+                )
+                .help("write a day number such as 14, a date such as 2027-03-20, or a range 1..7"),
             );
             return None;
         };
         let Some(filled_on) = self.filled_on else {
             desk.problem(
-                Problem::at(place, format!("{path} has a date, but the scenario has no start"))
-                    .label("a date needs to know the date of day 0")
-                    .help(START_LINE),
+                Problem::at(
+                    place,
+                    format!("{path} has a date, but the scenario has no start"),
+                )
+                .label("a date needs to know the date of day 0")
+                .help(START_LINE),
             );
             return None;
         };
-        let days = filled_on.until(date).map_or(-1, |span| i64::from(span.get_days()));
+        let days = filled_on
+            .until(date)
+            .map_or(-1, |span| i64::from(span.get_days()));
         if days < 0 {
             desk.problem(
-                Problem::at(place, format!("{path}: {text} is before the filling on {filled_on}"))
-                    .label(format!("day 0 is {filled_on}")),
+                Problem::at(
+                    place,
+                    format!("{path}: {text} is before the filling on {filled_on}"),
+                )
+                .label(format!("day 0 is {filled_on}")),
             );
             return None;
         }
@@ -170,7 +186,9 @@ impl Calendar {
             desk.problem(
                 Problem::at(place, format!("{path}: day {day} is after the run ends"))
                     .label(format!("the last day is {}", self.last_day))
-                    .help(format!("lengthen the run with length = {day}, or choose an earlier day")),
+                    .help(format!(
+                        "lengthen the run with length = {day}, or choose an earlier day"
+                    )),
             );
         }
         day <= self.last_day
@@ -190,9 +208,12 @@ impl Calendar {
         let days = days?;
         if self.filled_on.is_none() {
             desk.problem(
-                Problem::at(&node.place, format!("{path} names weekdays, but the scenario has no start"))
-                    .label("weekdays need the date of day 0")
-                    .help(START_LINE),
+                Problem::at(
+                    &node.place,
+                    format!("{path} names weekdays, but the scenario has no start"),
+                )
+                .label("weekdays need the date of day 0")
+                .help(START_LINE),
             );
             return None;
         }
@@ -228,8 +249,11 @@ fn weekday(desk: &Desk, path: &str, node: &Node) -> Option<Weekday> {
         _ => None,
     };
     if found.is_none() {
-        let problem = Problem::at(&node.place, format!("{path}: {} is no weekday", node.value.words()))
-            .label("allowed: Mon, Tue, Wed, Thu, Fri, Sat, Sun");
+        let problem = Problem::at(
+            &node.place,
+            format!("{path}: {} is no weekday", node.value.words()),
+        )
+        .label("allowed: Mon, Tue, Wed, Thu, Fri, Sat, Sun");
         let near = match &node.value {
             Value::Text(text) => closest(text, WEEKDAYS.iter().map(|(short, _, _)| *short)),
             _ => None,

@@ -69,7 +69,8 @@ impl<'a> Draft<'a> {
     pub fn set(&mut self, id: &str, base: f64, word: &str) {
         let label = parameters::spec(id).map_or("1", |spec| spec.unit);
         let value = units::of_label(label).map_or(base, |(_, unit)| unit.from_base(base));
-        self.parameters.set(id, value, Origin::Word(word.to_string()));
+        self.parameters
+            .set(id, value, Origin::Word(word.to_string()));
     }
     /// Adds a fact.
     pub fn fact(&mut self, label: &str, value: impl Into<String>) {

@@ -61,7 +61,9 @@ fn snippet<'a>(files: &'a Files, file: usize) -> Snippet<'a, annotate_snippets::
 fn visible(text: &str, place: &Place) -> std::ops::Range<usize> {
     let start = place.start.min(text.len());
     let end = place.end.min(text.len()).max(start);
-    let line = text[start..end].find(['\n', '\r']).map_or(end, |at| start + at);
+    let line = text[start..end]
+        .find(['\n', '\r'])
+        .map_or(end, |at| start + at);
     start..line.max(start)
 }
 

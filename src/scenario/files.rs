@@ -46,8 +46,12 @@ pub fn read(path: &Path) -> Result<String, Problem> {
     let name = path.display().to_string();
     let meta = std::fs::metadata(path).map_err(|error| unreadable(&name, &error))?;
     if meta.is_dir() {
-        return Err(Problem::of_file(&name, format!("{name} is a folder, not a file"))
-            .help(format!("name a scenario inside it, for example {}", path.join("tank.toml").display())));
+        return Err(
+            Problem::of_file(&name, format!("{name} is a folder, not a file")).help(format!(
+                "name a scenario inside it, for example {}",
+                path.join("tank.toml").display()
+            )),
+        );
     }
     if meta.len() > LARGEST_BYTES {
         let megabytes = meta.len() as f64 / 1e6;
@@ -67,7 +71,9 @@ pub fn read(path: &Path) -> Result<String, Problem> {
 /// Bytes as text, without a byte-order mark.
 fn text(name: &str, bytes: Vec<u8>) -> Result<String, Problem> {
     match String::from_utf8(bytes) {
-        Ok(text) => Ok(text.strip_prefix('\u{feff}').map_or(text.clone(), String::from)),
+        Ok(text) => Ok(text
+            .strip_prefix('\u{feff}')
+            .map_or(text.clone(), String::from)),
         Err(error) => {
             let good = error.utf8_error().valid_up_to();
             let bytes = error.as_bytes();

@@ -349,7 +349,10 @@ impl<'a> Reader<'a> {
                 .label("unknown name")
                 .help(format!("did you mean {near}?")),
             None => problem
-                .label(format!("an entry is a table, this is {}", entry.node.value.words()))
+                .label(format!(
+                    "an entry is a table, this is {}",
+                    entry.node.value.words()
+                ))
                 .help(format!(
                     "write it like {} = {}",
                     entry.key,
@@ -384,7 +387,11 @@ impl<'a> Reader<'a> {
         }
         let problem = match keys::sections_with(&entry.key).as_slice() {
             [] => problem,
-            sections => problem.help(format!("{} belongs in {}", entry.key, sections.join(" or "))),
+            sections => problem.help(format!(
+                "{} belongs in {}",
+                entry.key,
+                sections.join(" or ")
+            )),
         };
         problem.help(format!("known here: {}", asked.join(", ")))
     }
@@ -423,7 +430,11 @@ pub fn quantity_of(
             desk.problem(
                 Problem::at(
                     &node.place,
-                    format!("{path} needs {}, but this is {}", kind.name, node.value.words()),
+                    format!(
+                        "{path} needs {}, but this is {}",
+                        kind.name,
+                        node.value.words()
+                    ),
                 )
                 .help(format!("write it like {}", refusal::quoted(kind.examples))),
             );
@@ -432,7 +443,9 @@ pub fn quantity_of(
     };
     match quantity::read(&text, kind) {
         Ok(_) if bare_where_quotes_are_needed(node, kind) => {
-            let refused = quantity::Refusal::NoUnit { number: text.clone() };
+            let refused = quantity::Refusal::NoUnit {
+                number: text.clone(),
+            };
             desk.problem(refusal::problem(path, &text, kind, &refused, &node.place));
             None
         }
@@ -471,7 +484,12 @@ fn within(
     let allowed = if bounds.1 == f64::INFINITY {
         format!("allowed: {} {} or more", print(bounds.0), unit.symbol)
     } else {
-        format!("allowed: {} to {} {}", print(bounds.0), print(bounds.1), unit.symbol)
+        format!(
+            "allowed: {} to {} {}",
+            print(bounds.0),
+            print(bounds.1),
+            unit.symbol
+        )
     };
     desk.problem(Problem::at(place, format!("{path} is {text}")).label(allowed));
     None

@@ -82,7 +82,11 @@ fn unclear(problem: Problem, number: &str, readings: &[(&str, f64)], shown: &str
         })
         .collect();
     problem
-        .label(format!("anything from {} to {} {shown}", rounded(low), rounded(high)))
+        .label(format!(
+            "anything from {} to {} {shown}",
+            rounded(low),
+            rounded(high)
+        ))
         .help(format!("write which is meant: {}", list_or(&meant)))
 }
 

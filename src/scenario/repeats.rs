@@ -47,22 +47,20 @@ pub fn when(reader: &Reader<'_>, draft: &Draft<'_>) -> Option<When> {
 }
 
 /// The time of an event on a day: its own, else the usual one; never before the filling.
-pub fn at(
-    reader: &Reader<'_>,
-    draft: &Draft<'_>,
-    own: &Read<u32>,
-    first_day: u32,
-) -> Option<u32> {
+pub fn at(reader: &Reader<'_>, draft: &Draft<'_>, own: &Read<u32>, first_day: u32) -> Option<u32> {
     let filled_at = draft.calendar.filled_at;
     match own {
         Read::Given(time, place) if first_day == 0 && *time < filled_at => {
             reader.desk.problem(
-                Problem::at(place, format!("{} happens before the tank is full", reader.path))
-                    .label(format!(
-                        "on day 0 the tank is full at {}",
-                        crate::base::clock::TimeOfDay(filled_at)
-                    ))
-                    .help("choose a later time, or day 1"),
+                Problem::at(
+                    place,
+                    format!("{} happens before the tank is full", reader.path),
+                )
+                .label(format!(
+                    "on day 0 the tank is full at {}",
+                    crate::base::clock::TimeOfDay(filled_at)
+                ))
+                .help("choose a later time, or day 1"),
             );
             None
         }
@@ -113,9 +111,12 @@ fn spans(reader: &Reader<'_>, calendar: &Calendar) -> Option<Vec<Span>> {
         }
         (Some(day), Some(days)) => {
             reader.desk.problem(
-                Problem::at(&days.key_place, format!("{} has both day and days", reader.path))
-                    .label("one of the two")
-                    .also(&day.key_place, "and here"),
+                Problem::at(
+                    &days.key_place,
+                    format!("{} has both day and days", reader.path),
+                )
+                .label("one of the two")
+                .also(&day.key_place, "and here"),
             );
             None
         }
@@ -142,10 +143,13 @@ fn rule(reader: &Reader<'_>, calendar: &Calendar, spans: Option<&[Span]>) -> Opt
     let (every, on) = (reader.wanted("every"), reader.wanted("on"));
     if let (Some(every), Some(on)) = (every, on) {
         reader.desk.problem(
-            Problem::at(&on.key_place, format!("{} has both every and on", reader.path))
-                .label("weekdays")
-                .also(&every.key_place, "and a count of days")
-                .help("keep one of the two; every = \"none\" takes out an inherited one"),
+            Problem::at(
+                &on.key_place,
+                format!("{} has both every and on", reader.path),
+            )
+            .label("weekdays")
+            .also(&every.key_place, "and a count of days")
+            .help("keep one of the two; every = \"none\" takes out an inherited one"),
         );
         return None;
     }
@@ -157,13 +161,18 @@ fn rule(reader: &Reader<'_>, calendar: &Calendar, spans: Option<&[Span]>) -> Opt
     if every.is_some() {
         return reader.count("every", (1, 366)).value().map(Rule::Every);
     }
-    let range = spans?.iter().find(|span| span.is_range && span.last > span.first);
+    let range = spans?
+        .iter()
+        .find(|span| span.is_range && span.last > span.first);
     match range {
         Some(range) => {
             reader.desk.problem(
-                Problem::at(&range.place, format!("{} does not say how often", reader.path))
-                    .label("a range of days")
-                    .help("add every = 1 for each day, every = 7 for once a week, or on = [\"Sun\"]"),
+                Problem::at(
+                    &range.place,
+                    format!("{} does not say how often", reader.path),
+                )
+                .label("a range of days")
+                .help("add every = 1 for each day, every = 7 for once a week, or on = [\"Sun\"]"),
             );
             None
         }
@@ -201,7 +210,10 @@ fn days_of(span: &Span, rule: &Rule, calendar: &Calendar) -> Vec<u32> {
 }
 
 fn nothing_happens(reader: &Reader<'_>, spans: &[Span]) {
-    let place = spans.first().map(|span| &span.place).or(reader.place.as_ref());
+    let place = spans
+        .first()
+        .map(|span| &span.place)
+        .or(reader.place.as_ref());
     if let Some(place) = place {
         reader.desk.problem(
             Problem::at(place, format!("{} never happens", reader.path))

@@ -79,20 +79,15 @@ pub fn never_on(reader: &Reader<'_>, window: &Read<Window>) {
 }
 
 /// The lines of a first line and its steps.
-pub fn lines<V: Clone>(
-    draft: &Draft<'_>,
-    first: Line<V>,
-    steps: &[Step<V>],
-) -> Vec<Line<V>> {
+pub fn lines<V: Clone>(draft: &Draft<'_>, first: Line<V>, steps: &[Step<V>]) -> Vec<Line<V>> {
     let mut lines = vec![first];
     for step in steps {
         let before = &lines[lines.len() - 1];
         if step.day <= before.day {
             if let Some(place) = &step.place {
                 draft.desk.problem(
-                    Problem::at(place, format!("{} is not after {}", step.name, before.name)).label(
-                        format!("{} holds from day {}", before.name, before.day),
-                    ),
+                    Problem::at(place, format!("{} is not after {}", step.name, before.name))
+                        .label(format!("{} holds from day {}", before.name, before.day)),
                 );
             }
             continue;

@@ -13,11 +13,20 @@ use super::tree::{Node, Table, Value};
 pub fn time_of_day(desk: &Desk, path: &str, node: &Node) -> Option<u32> {
     match &node.value {
         Value::Text(text) => clock(desk, path, text, false, &node.place),
-        Value::Moment(moment) => clock(desk, path, &moment.to_string()[..5.min(moment.to_string().len())], false, &node.place),
+        Value::Moment(moment) => clock(
+            desk,
+            path,
+            &moment.to_string()[..5.min(moment.to_string().len())],
+            false,
+            &node.place,
+        ),
         other => {
             desk.problem(
-                Problem::at(&node.place, format!("{path} needs a time of day, but this is {}", other.words()))
-                    .help("write it like \"09:30\""),
+                Problem::at(
+                    &node.place,
+                    format!("{path} needs a time of day, but this is {}", other.words()),
+                )
+                .help("write it like \"09:30\""),
             );
             None
         }
@@ -70,10 +79,15 @@ pub fn timer(reader: &Reader<'_>, key: &'static str) -> Read<Window> {
 fn note(desk: &Desk, path: &str, window: Window) {
     let hours = f64::from(window.minutes()) / f64::from(HOUR);
     desk.resolve(format!("{path}.from"), window.on.to_string(), SetBy::Given);
-    desk.resolve(format!("{path}.for"), format!("{} h", digits(hours)), SetBy::Given);
+    desk.resolve(
+        format!("{path}.for"),
+        format!("{} h", digits(hours)),
+        SetBy::Given,
+    );
 }
 
-fn window(desk: &Desk, path: &str, node: &Node) -> Option<Window> {
+/// A value as a window of the day.
+pub fn window(desk: &Desk, path: &str, node: &Node) -> Option<Window> {
     match &node.value {
         Value::Text(text) => match text.split_once("..") {
             Some((on, off)) => {
@@ -95,7 +109,10 @@ fn not_a_timer(desk: &Desk, path: &str, node: &Node) -> Option<Window> {
     desk.problem(
         Problem::at(
             &node.place,
-            format!("{path} needs times on and off, but this is {}", node.value.words()),
+            format!(
+                "{path} needs times on and off, but this is {}",
+                node.value.words()
+            ),
         )
         .help("write it like \"20:00..08:00\" or { from = \"20:00\", for = \"12 h\" }"),
     );

@@ -2,19 +2,10 @@
 
 /// `a`, `a or b`, `a, b or c`.
 pub fn list_or(items: &[String]) -> String {
-    joined(items, "or")
-}
-
-/// `a`, `a and b`, `a, b and c`.
-pub fn list_and(items: &[String]) -> String {
-    joined(items, "and")
-}
-
-fn joined(items: &[String], word: &str) -> String {
     match items {
         [] => String::new(),
         [one] => one.clone(),
-        [first @ .., last] => format!("{} {word} {last}", first.join(", ")),
+        [first @ .., last] => format!("{} or {last}", first.join(", ")),
     }
 }
 
@@ -24,9 +15,7 @@ pub fn closest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
     known
         .into_iter()
         .map(|candidate| (strsim::damerau_levenshtein(word, candidate), candidate))
-        .filter(|(distance, candidate)| {
-            *distance <= near && *distance < candidate.chars().count()
-        })
+        .filter(|(distance, candidate)| *distance <= near && *distance < candidate.chars().count())
         .min_by_key(|(distance, _)| *distance)
         .map(|(_, candidate)| candidate)
 }

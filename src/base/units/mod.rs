@@ -70,11 +70,7 @@ impl Unit {
 }
 
 /// A unit of a kind, without a shift.
-pub const fn unit(
-    symbol: &'static str,
-    spellings: &'static [&'static str],
-    factor: f64,
-) -> Unit {
+pub const fn unit(symbol: &'static str, spellings: &'static [&'static str], factor: f64) -> Unit {
     Unit {
         symbol,
         spellings,
@@ -125,9 +121,12 @@ impl Kind {
     /// The unclear spelling that a text is, if it is one.
     pub fn unclear_spelling(&self, text: &str) -> Option<&'static Unclear> {
         let wanted = spelling::plain(text);
-        self.unclear
-            .iter()
-            .find(|unclear| unclear.spellings.iter().any(|s| spelling::plain(s) == wanted))
+        self.unclear.iter().find(|unclear| {
+            unclear
+                .spellings
+                .iter()
+                .any(|s| spelling::plain(s) == wanted)
+        })
     }
     /// A number of the base unit with its unit, for example `24.5 °C`.
     pub fn print(&self, base: f64) -> String {

@@ -223,7 +223,12 @@ mod tests {
     #[test]
     fn hardness_scales_agree_with_each_other() {
         // tolerance: the printed digits of the usual factors
-        for text in ["2.8039 dKH", "50.043 mg CaCO3/L", "5.0043 °fH", "61.016 mg HCO3/L"] {
+        for text in [
+            "2.8039 dKH",
+            "50.043 mg CaCO3/L",
+            "5.0043 °fH",
+            "61.016 mg HCO3/L",
+        ] {
             is(text, &ALKALINITY, 1.0, 3e-4);
         }
         is("1 °Clark", &ALKALINITY, 0.28483, 1e-5);
@@ -243,11 +248,25 @@ mod tests {
 
     #[test]
     fn commas_bands_and_bare_numbers_are_told_apart() {
-        assert!(matches!(read("3,5 cm", &LENGTH), Err(Refusal::Comma { with_point }) if with_point == "3.5 cm"));
+        assert!(
+            matches!(read("3,5 cm", &LENGTH), Err(Refusal::Comma { with_point }) if with_point == "3.5 cm")
+        );
         assert!(matches!(read("3..5 cm", &LENGTH), Err(Refusal::Band)));
         assert!(matches!(read("35", &LENGTH), Err(Refusal::NoUnit { .. })));
         assert!(matches!(read("½ L", &VOLUME), Err(Refusal::NoNumber)));
-        assert!(matches!(read("5 kg", &VOLUME), Err(Refusal::OtherKind { other: "a mass", .. })));
-        assert!(matches!(read("5 CM", &LENGTH), Err(Refusal::Unknown { closest: Some("cm"), .. })));
+        assert!(matches!(
+            read("5 kg", &VOLUME),
+            Err(Refusal::OtherKind {
+                other: "a mass",
+                ..
+            })
+        ));
+        assert!(matches!(
+            read("5 CM", &LENGTH),
+            Err(Refusal::Unknown {
+                closest: Some("cm"),
+                ..
+            })
+        ));
     }
 }

@@ -6,8 +6,12 @@
 pub fn plain(text: &str) -> String {
     let text = signs(text);
     let text = text.replace(" per ", "/").replace(" / ", "/");
-    let text = text.strip_prefix("per ").map_or(text.clone(), |rest| format!("/{rest}"));
-    let text = text.strip_prefix("1/").map_or(text.clone(), |rest| format!("/{rest}"));
+    let text = text
+        .strip_prefix("per ")
+        .map_or(text.clone(), |rest| format!("/{rest}"));
+    let text = text
+        .strip_prefix("1/")
+        .map_or(text.clone(), |rest| format!("/{rest}"));
     let words: Vec<String> = text
         .split('/')
         .map(|part| {

@@ -28,7 +28,8 @@ pub fn example(pattern: &str) -> String {
     let start = format!("{pattern}.");
     let inside = KEYS.iter().filter_map(|key| {
         let rest = key.path.strip_prefix(&start)?;
-        let usual = key.default == "required" || rest == "share" || rest == "days" || rest == "every";
+        let usual =
+            key.default == "required" || rest == "share" || rest == "days" || rest == "every";
         (usual && !rest.contains('.')).then(|| format!("{rest} = {}", key.example))
     });
     let inside: Vec<String> = inside.collect();
@@ -59,9 +60,11 @@ pub fn rank(path: &str) -> usize {
 /// Whether a documented path covers a path of a scenario (which may go deeper).
 fn covers(pattern: &str, path: &str) -> bool {
     let mut parts = path.split('.');
-    pattern
-        .split('.')
-        .all(|wanted| parts.next().is_some_and(|part| wanted == "NAME" || wanted == part))
+    pattern.split('.').all(|wanted| {
+        parts
+            .next()
+            .is_some_and(|part| wanted == "NAME" || wanted == part)
+    })
 }
 
 #[cfg(test)]

@@ -80,7 +80,10 @@ fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
         .spans(section.desk, &section.path_of("missed"), &entry.node)
         .unwrap_or_default();
     section.given("missed", &entry.node);
-    spans.iter().flat_map(|span| span.first..=span.last).collect()
+    spans
+        .iter()
+        .flat_map(|span| span.first..=span.last)
+        .collect()
 }
 
 /// Reads `share`: of the water present, more than nothing, at most all of it.
@@ -96,7 +99,11 @@ fn share(entry: &Reader<'_>) -> Option<f64> {
 }
 
 fn no_two_at_once(draft: &Draft<'_>, places: &[(String, Place)]) {
-    let mut changes: Vec<&Event> = draft.events.iter().filter(|event| is_change(event)).collect();
+    let mut changes: Vec<&Event> = draft
+        .events
+        .iter()
+        .filter(|event| is_change(event))
+        .collect();
     changes.sort_by(|a, b| (a.minute, &a.name).cmp(&(b.minute, &b.name)));
     let mut told = Vec::new();
     for pair in changes.windows(2) {
@@ -110,10 +117,16 @@ fn no_two_at_once(draft: &Draft<'_>, places: &[(String, Place)]) {
             let day = first.minute / crate::base::clock::DAY;
             let time = TimeOfDay::of(first.minute);
             draft.desk.problem(
-                Problem::at(b, format!("{} and {} both change water on day {day} at {time}", first.name, second.name))
-                    .label("this one")
-                    .also(a, "and this one")
-                    .help("let one of them begin a day later, or give it a time of its own"),
+                Problem::at(
+                    b,
+                    format!(
+                        "{} and {} both change water on day {day} at {time}",
+                        first.name, second.name
+                    ),
+                )
+                .label("this one")
+                .also(a, "and this one")
+                .help("let one of them begin a day later, or give it a time of its own"),
             );
         }
         told.push(names);
@@ -129,7 +142,9 @@ pub fn tell_left_out(draft: &mut Draft<'_>) {
         draft.desk.resolve(
             "changes.left_out",
             format!("{} entries on away or missed days", draft.left_out.len()),
-            SetBy::WorkedOut("changes, doses, tuning, trims and cleaning are left out, not moved".to_string()),
+            SetBy::WorkedOut(
+                "changes, doses, tuning, trims and cleaning are left out, not moved".to_string(),
+            ),
         );
     }
 }

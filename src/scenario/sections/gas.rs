@@ -71,7 +71,10 @@ fn parts(section: &Reader<'_>, draft: &mut Draft<'_>) -> GasSection {
         rate: rate(section, bubble_mg),
         tuned_on: tuned_on(section, draft),
         stop_at: section.quantity("stop_at", &everyday::CO2, (1.0, 200.0)),
-        first_day: section.count("first_day", (0, last_day)).or(0).max(draft.dark_days),
+        first_day: section
+            .count("first_day", (0, last_day))
+            .or(0)
+            .max(draft.dark_days),
         steps: steps::steps(section, &draft.calendar, |entry| rate(entry, bubble_mg)),
     };
     match section.quantity("dissolved", &everyday::SHARE, (0.01, 1.0)) {
@@ -113,11 +116,23 @@ fn rate_of(section: &Reader<'_>, node: &Node, bubble_mg: f64) -> Option<Rate> {
     };
     let most = 1e6;
     if everyday::GAS_PER_DAY.spelled(unit).is_some() {
-        let amount = quantity_of(section.desk, &path, node, &everyday::GAS_PER_DAY, (1.0, most));
+        let amount = quantity_of(
+            section.desk,
+            &path,
+            node,
+            &everyday::GAS_PER_DAY,
+            (1.0, most),
+        );
         return amount.map(Rate::PerDay);
     }
     if everyday::BUBBLE_RATE.spelled(unit).is_some() {
-        let bubbles = quantity_of(section.desk, &path, node, &everyday::BUBBLE_RATE, (0.001, 100.0));
+        let bubbles = quantity_of(
+            section.desk,
+            &path,
+            node,
+            &everyday::BUBBLE_RATE,
+            (0.001, 100.0),
+        );
         return bubbles.map(|rate| Rate::PerHour(rate * bubble_mg * SECONDS_PER_HOUR));
     }
     if everyday::GAS_RATE.spelled(unit).is_some() {
@@ -125,12 +140,18 @@ fn rate_of(section: &Reader<'_>, node: &Node, bubble_mg: f64) -> Option<Rate> {
         return rate.map(Rate::PerHour);
     }
     section.desk.problem(
-        Problem::at(&node.place, format!("{path} needs a rate of gas, but this is {}", node.value.words()))
-            .label("gas leaving the cylinder")
-            .help(format!(
-                "write it like {}",
-                refusal::quoted(&["2.4 g/day", "300 mg/h", "1.5 bubbles/s"])
-            )),
+        Problem::at(
+            &node.place,
+            format!(
+                "{path} needs a rate of gas, but this is {}",
+                node.value.words()
+            ),
+        )
+        .label("gas leaving the cylinder")
+        .help(format!(
+            "write it like {}",
+            refusal::quoted(&["2.4 g/day", "300 mg/h", "1.5 bubbles/s"])
+        )),
     );
     None
 }
@@ -140,13 +161,21 @@ fn tuned_on(section: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<u32> {
         return Vec::new();
     };
     let path = section.path_of("tuned_on");
-    let spans = draft.calendar.spans(draft.desk, &path, &entry.node).unwrap_or_default();
+    let spans = draft
+        .calendar
+        .spans(draft.desk, &path, &entry.node)
+        .unwrap_or_default();
     section.given("tuned_on", &entry.node);
-    let mut days: Vec<u32> = spans.iter().flat_map(|span| span.first..=span.last).collect();
+    let mut days: Vec<u32> = spans
+        .iter()
+        .flat_map(|span| span.first..=span.last)
+        .collect();
     days.sort_unstable();
     days.dedup();
     let (away, there): (Vec<u32>, Vec<u32>) = days.into_iter().partition(|&day| draft.is_away(day));
-    draft.left_out.extend(away.into_iter().map(|day| (day, path.clone())));
+    draft
+        .left_out
+        .extend(away.into_iter().map(|day| (day, path.clone())));
     there
 }
 
@@ -216,7 +245,10 @@ impl GasSection {
             let mg_per_h = line.value.mg_per_h(line.window);
             let what = format!("gas {} at {} mg/h", line.window, digits(mg_per_h.round()));
             if line.name == "gas" {
-                draft.fact("Gas", format!("{} at {} mg/h", line.window, digits(mg_per_h.round())));
+                draft.fact(
+                    "Gas",
+                    format!("{} at {} mg/h", line.window, digits(mg_per_h.round())),
+                );
             }
             draft.switches.push(PlanStep {
                 day: line.day,
@@ -231,7 +263,10 @@ impl GasSection {
     }
     fn hold_plan(self, section: &Reader<'_>, draft: &mut Draft<'_>, target: f64) -> GasPlan {
         if let Some(step) = self.steps.iter().find(|step| step.value.is_some()) {
-            draft.desk.notice(format!("{} says a rate; with hold it is not used", step.name));
+            draft.desk.notice(format!(
+                "{} says a rate; with hold it is not used",
+                step.name
+            ));
         }
         let hours = if self.window.is_absent() {
             section.note_default("on");
@@ -244,13 +279,22 @@ impl GasSection {
                 None => return GasPlan::None,
             }
         };
-        let when = self.window.seen().map_or("found from the light".to_string(), Window::to_string);
+        let when = self
+            .window
+            .seen()
+            .map_or("found from the light".to_string(), Window::to_string);
         draft.switches.push(PlanStep {
             day: self.first_day,
             name: "gas".to_string(),
-            what: format!("gas, hours {when}, tuned to {} mg/L at the highest", digits(target)),
+            what: format!(
+                "gas, hours {when}, tuned to {} mg/L at the highest",
+                digits(target)
+            ),
         });
-        draft.fact("Gas", format!("hours {when}, highest of the day {} mg/L", digits(target)));
+        draft.fact(
+            "Gas",
+            format!("hours {when}, highest of the day {} mg/L", digits(target)),
+        );
         GasPlan::Hold {
             target_mg_per_l: target,
             tuned_on: self.tuned_on.clone(),

@@ -70,7 +70,13 @@ fn at_soil_of(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
         choice_of(section.desk, &path, &entry.node, &WORDS)
             .map(|at| draft.parameter(["I_low", "I_medium", "I_high"][at]))
     } else {
-        quantity_of(section.desk, &path, &entry.node, &everyday::LIGHT, (0.0, 2500.0))
+        quantity_of(
+            section.desk,
+            &path,
+            &entry.node,
+            &everyday::LIGHT,
+            (0.0, 2500.0),
+        )
     };
     match value {
         Some(value) if value <= 0.0 => {
@@ -92,7 +98,10 @@ fn tell(draft: &mut Draft<'_>, lines: &[Line<f64>]) {
     let first = &lines[0];
     let more = match lines.len() {
         1 => String::new(),
-        count => format!(", then {}", crate::scenario::words::counted(count - 1, "step")),
+        count => format!(
+            ", then {}",
+            crate::scenario::words::counted(count - 1, "step")
+        ),
     };
     let from = if first.day > 0 {
         format!("from day {}: ", first.day)
@@ -101,6 +110,10 @@ fn tell(draft: &mut Draft<'_>, lines: &[Line<f64>]) {
     };
     draft.fact(
         "Light",
-        format!("{from}{} at {} µmol/m²/s{more}", first.window, digits(first.value)),
+        format!(
+            "{from}{} at {} µmol/m²/s{more}",
+            first.window,
+            digits(first.value)
+        ),
     );
 }

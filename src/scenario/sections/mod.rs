@@ -1,7 +1,7 @@
 //! One file per section of a scenario: what its keys mean.
 
-pub mod animals;
 pub mod air;
+pub mod animals;
 pub mod care;
 pub mod changes;
 pub mod doses;

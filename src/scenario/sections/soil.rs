@@ -79,7 +79,9 @@ fn wear(draft: &mut Draft<'_>, days: f64, words: &str) {
     let left = maths::exp(-draft.parameter("k_min") * days);
     for id in STORES {
         let value = left * draft.parameters.get(id);
-        draft.parameters.set(id, value, Origin::Word(words.to_string()));
+        draft
+            .parameters
+            .set(id, value, Origin::Word(words.to_string()));
     }
     draft.desk.notice(format!(
         "{words}: the soil starts with {:.0} % of what a new one holds (exp(-k_min * age); a judgement, no source)",

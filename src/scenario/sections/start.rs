@@ -49,7 +49,10 @@ fn moment(desk: &Desk, node: &Node) -> Option<(Date, u32)> {
         Value::Moment(moment) => moment.to_string().replace('T', " "),
         _ => String::new(),
     };
-    let text = text.strip_suffix(":00").filter(|t| t.matches(':').count() == 1).unwrap_or(&text);
+    let text = text
+        .strip_suffix(":00")
+        .filter(|t| t.matches(':').count() == 1)
+        .unwrap_or(&text);
     if let Ok(date) = Date::strptime("%Y-%m-%d", text) {
         return Some((date, 0));
     }
@@ -58,9 +61,12 @@ fn moment(desk: &Desk, node: &Node) -> Option<(Date, u32)> {
         return Some((moment.date(), minute));
     }
     desk.problem(
-        Problem::at(&node.place, format!("start is {}, which is no date", node.value.words()))
-            .label("year-month-day, with or without the time")
-            .help("write it like \"2027-03-06\" or \"2027-03-06 10:00\""),
+        Problem::at(
+            &node.place,
+            format!("start is {}, which is no date", node.value.words()),
+        )
+        .label("year-month-day, with or without the time")
+        .help("write it like \"2027-03-06\" or \"2027-03-06 10:00\""),
     );
     None
 }

@@ -6,7 +6,13 @@ use crate::scenario::problem::Problem;
 use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
 use crate::scenario::tree::Value;
 
-const WORDS: [&str; 5] = ["still", "gentle ripple", "ripple", "strong ripple", "splash"];
+const WORDS: [&str; 5] = [
+    "still",
+    "gentle ripple",
+    "ripple",
+    "strong ripple",
+    "splash",
+];
 const VELOCITIES: [&str; 5] = [
     "k_600_still",
     "k_600_gentle",
@@ -40,7 +46,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
         }
         _ => {
             let velocity = draft.parameter(VELOCITIES[at]);
-            draft.set("k_600", velocity, &format!("surface.kind = \"{}\"", WORDS[at]));
+            draft.set(
+                "k_600",
+                velocity,
+                &format!("surface.kind = \"{}\"", WORDS[at]),
+            );
             draft.fact("Surface", WORDS[at]);
         }
     }
@@ -57,10 +67,21 @@ fn film(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
     let path = section.path_of("film");
     let is_share = matches!(&entry.node.value, Value::Text(text) if text.contains('%'));
     let value = if is_share {
-        quantity_of(section.desk, &path, &entry.node, &everyday::SHARE, (0.05, 1.0))
+        quantity_of(
+            section.desk,
+            &path,
+            &entry.node,
+            &everyday::SHARE,
+            (0.05, 1.0),
+        )
     } else {
-        choice_of(section.desk, &path, &entry.node, &["none", "seen"])
-            .map(|at| if at == 0 { 1.0 } else { draft.parameter("film_seen") })
+        choice_of(section.desk, &path, &entry.node, &["none", "seen"]).map(|at| {
+            if at == 0 {
+                1.0
+            } else {
+                draft.parameter("film_seen")
+            }
+        })
     };
     match value {
         Some(value) => {

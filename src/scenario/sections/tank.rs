@@ -124,10 +124,9 @@ impl TankSection {
                 let volume_l = self.volume_below_line(draft, inside, soil_l)?;
                 Some((*inside, volume_l))
             }
-            (Read::Given(inside, _), Read::Given(volume_l, place)) => {
-                self.fits(draft, inside, *volume_l, soil_l, place)
-                    .then_some((*inside, *volume_l))
-            }
+            (Read::Given(inside, _), Read::Given(volume_l, place)) => self
+                .fits(draft, inside, *volume_l, soil_l, place)
+                .then_some((*inside, *volume_l)),
             (Read::Absent, Read::Given(volume_l, _)) => {
                 let inside = self.assumed(draft, *volume_l, soil_l)?;
                 Some((inside, *volume_l))
@@ -151,8 +150,9 @@ impl TankSection {
             && let Some(place) = &self.place
         {
             draft.desk.problem(
-                Problem::at(place, "[tank] does not say how high the water stands")
-                    .help("add water_line = \"33 cm\" (above the bottom), or net_volume = \"47 L\""),
+                Problem::at(place, "[tank] does not say how high the water stands").help(
+                    "add water_line = \"33 cm\" (above the bottom), or net_volume = \"47 L\"",
+                ),
             );
         }
         let Read::Given(line_m, place) = &self.water_line_m else {
@@ -160,8 +160,10 @@ impl TankSection {
         };
         if *line_m > inside.height_m {
             draft.desk.problem(
-                Problem::at(place, "the water line is above the rim of the tank")
-                    .label(format!("the tank is {} cm high", digits(100.0 * inside.height_m))),
+                Problem::at(place, "the water line is above the rim of the tank").label(format!(
+                    "the tank is {} cm high",
+                    digits(100.0 * inside.height_m)
+                )),
             );
             return None;
         }
@@ -204,7 +206,9 @@ impl TankSection {
         if needed_l > holds_l {
             draft.desk.problem(
                 Problem::at(place, "soil, hardscape and water do not fit in the tank").label(
-                    format!("with soil and hardscape {needed_l:.1} L; the tank holds {holds_l:.1} L"),
+                    format!(
+                        "with soil and hardscape {needed_l:.1} L; the tank holds {holds_l:.1} L"
+                    ),
                 ),
             );
         }
@@ -226,7 +230,9 @@ impl TankSection {
         draft.desk.resolve(
             "tank.inside",
             inside.words(),
-            SetBy::WorkedOut("assumed: twice as long as wide, water 3 cm below the rim".to_string()),
+            SetBy::WorkedOut(
+                "assumed: twice as long as wide, water 3 cm below the rim".to_string(),
+            ),
         );
         draft.desk.notice(format!(
             "only net volume and surface are given: a tank of {} is assumed for the loss of heat",
@@ -239,10 +245,15 @@ impl TankSection {
         let line = self.water_line_m.seen().map_or(String::new(), |line_m| {
             format!(", water {} cm above the bottom", digits(100.0 * line_m))
         });
-        draft.facts.insert(0, ("Tank".to_string(), format!("{}{line}", inside.words())));
+        draft
+            .facts
+            .insert(0, ("Tank".to_string(), format!("{}{line}", inside.words())));
         draft.facts.insert(
             1,
-            ("Net volume".to_string(), format!("{volume_l:.1} L above the soil")),
+            (
+                "Net volume".to_string(),
+                format!("{volume_l:.1} L above the soil"),
+            ),
         );
         if soil_l > 0.0 {
             let depth_cm = 100.0 * soil_l / LITRES_PER_CUBIC_METRE / inside.base_m2();

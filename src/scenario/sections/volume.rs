@@ -62,9 +62,12 @@ pub fn inside(section: &Reader<'_>) -> Read<Inside> {
     let place = &entry.node.place;
     let [length, width, height] = parts[..] else {
         section.desk.problem(
-            Problem::at(place, format!("tank.inside needs three lengths; this has {}", parts.len()))
-                .label("length x width x height")
-                .help("write it like \"60 x 30 x 36 cm\""),
+            Problem::at(
+                place,
+                format!("tank.inside needs three lengths; this has {}", parts.len()),
+            )
+            .label("length x width x height")
+            .help("write it like \"60 x 30 x 36 cm\""),
         );
         return Read::Bad(place.clone());
     };
@@ -72,7 +75,11 @@ pub fn inside(section: &Reader<'_>) -> Read<Inside> {
     let mut lengths = [0.0; 3];
     for (at, part) in [length, width, height].iter().enumerate() {
         let bare = quantity::split(part).is_ok_and(|split| split.unit.is_empty());
-        let whole = if bare { format!("{part} {unit}") } else { (*part).to_string() };
+        let whole = if bare {
+            format!("{part} {unit}")
+        } else {
+            (*part).to_string()
+        };
         match quantity::read(&whole, &everyday::LENGTH) {
             Ok(metres) if (0.05..=10.0).contains(&metres) => lengths[at] = metres,
             Ok(_) => {

@@ -11,7 +11,6 @@ use crate::model::composition::Composition;
 use crate::scenario::keys;
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Read, Reader, quantity_of};
-use crate::scenario::refusal;
 use crate::scenario::tree::Value;
 use crate::scenario::words::closest;
 
@@ -144,8 +143,14 @@ fn carbon_of(section: &Reader<'_>, is_tap: bool, water: &Composition) -> f64 {
         let carbon = still.carbon_at_ph(*ph);
         if carbon <= 0.0 || (water.alkalinity_meq_per_l <= 0.0 && *ph > 7.0) {
             section.desk.problem(
-                Problem::at(place, format!("{} has a pH of {ph} without alkalinity to hold it", section.path))
-                    .help("give the alkalinity as well, or leave the pH out"),
+                Problem::at(
+                    place,
+                    format!(
+                        "{} has a pH of {ph} without alkalinity to hold it",
+                        section.path
+                    ),
+                )
+                .help("give the alkalinity as well, or leave the pH out"),
             );
         }
         return carbon;
@@ -153,7 +158,11 @@ fn carbon_of(section: &Reader<'_>, is_tap: bool, water: &Composition) -> f64 {
     if co2.is_absent() && is_tap {
         section.note_default("co2");
     }
-    let usual = if is_tap { TAP_CO2_MG_PER_L } else { PURE_CO2_MG_PER_L };
+    let usual = if is_tap {
+        TAP_CO2_MG_PER_L
+    } else {
+        PURE_CO2_MG_PER_L
+    };
     still.carbon_at_co2(co2.or(usual))
 }
 
@@ -186,7 +195,11 @@ impl Blend {
             .iter()
             .map(|(share, name)| format!("{} % {name}", crate::base::units::digits(100.0 * share)))
             .collect();
-        let treated = if self.dechlorinated { "" } else { ", not dechlorinated" };
+        let treated = if self.dechlorinated {
+            ""
+        } else {
+            ", not dechlorinated"
+        };
         format!("{}{treated}", parts.join(", "))
     }
 }
@@ -206,12 +219,17 @@ impl Waters {
             return true;
         }
         let names: Vec<&str> = self.names().collect();
-        let problem = Problem::at(place, format!("{what} names the water \"{name}\", which is not described"))
-            .label(format!("known waters: {}", names.join(", ")));
-        reader.desk.problem(match closest(name, names.iter().copied()) {
-            Some(near) => problem.help(format!("did you mean {near}?")),
-            None => problem.help(format!("add a section [water.{name}]")),
-        });
+        let problem = Problem::at(
+            place,
+            format!("{what} names the water \"{name}\", which is not described"),
+        )
+        .label(format!("known waters: {}", names.join(", ")));
+        reader
+            .desk
+            .problem(match closest(name, names.iter().copied()) {
+                Some(near) => problem.help(format!("did you mean {near}?")),
+                None => problem.help(format!("add a section [water.{name}]")),
+            });
         false
     }
     /// Reads `[refill]` or `[fill]`; `base` holds where nothing is said.
@@ -251,8 +269,19 @@ impl Waters {
         let mut shares = Vec::new();
         for part in &table.entries {
             let path = format!("{}.{}", section.path_of("blend"), part.key);
-            self.check(section, &section.path_of("blend"), &part.key, &part.key_place);
-            let share = quantity_of(section.desk, &path, &part.node, &everyday::SHARE, (0.0, 1.0));
+            self.check(
+                section,
+                &section.path_of("blend"),
+                &part.key,
+                &part.key_place,
+            );
+            let share = quantity_of(
+                section.desk,
+                &path,
+                &part.node,
+                &everyday::SHARE,
+                (0.0, 1.0),
+            );
             shares.push((share?, part.key.clone()));
         }
         let sum: f64 = shares.iter().map(|(share, _)| share).sum();
@@ -260,10 +289,17 @@ impl Waters {
             section.desk.problem(
                 Problem::at(
                     &entry.node.place,
-                    format!("the shares of {} add up to {:.0} %", section.path_of("blend"), 100.0 * sum),
+                    format!(
+                        "the shares of {} add up to {:.0} %",
+                        section.path_of("blend"),
+                        100.0 * sum
+                    ),
                 )
                 .label("at most 100 %; what is left is tap")
-                .help(format!("write it like blend = {}", keys::example("refill.blend"))),
+                .help(format!(
+                    "write it like blend = {}",
+                    keys::example("refill.blend")
+                )),
             );
             return None;
         }
@@ -305,10 +341,4 @@ fn parts(mut shares: Vec<(f64, String)>, rest: &str) -> Vec<(f64, String)> {
     }
     shares.sort_by(|a, b| a.1.cmp(&b.1));
     shares
-}
-
-/// Shown when a text is no name of a water.
-pub fn known_waters(waters: &Waters) -> String {
-    let names: Vec<&str> = waters.names().collect();
-    refusal::quoted(&names)
 }
