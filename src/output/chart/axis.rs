@@ -65,6 +65,11 @@ fn nice_step(span: f64, most: usize) -> f64 {
         .unwrap_or(10.0 * power)
 }
 
+/// A value on an axis; zero is just `0`.
+fn named(value: f64, digits: usize) -> String {
+    number(value, if value == 0.0 { 0 } else { digits })
+}
+
 /// Digits after the point that show a step exactly.
 fn digits_of(step: f64) -> usize {
     (-log10(step).floor()).max(0.0) as usize
@@ -85,7 +90,7 @@ pub fn around(low: f64, high: f64, most: usize) -> Axis {
         .map(|n| (first + n as f64) * step)
         .map(|value| Tick {
             value,
-            words: number(value, digits_of(step)),
+            words: named(value, digits_of(step)),
         })
         .collect();
     Axis {
@@ -96,12 +101,22 @@ pub fn around(low: f64, high: f64, most: usize) -> Axis {
     }
 }
 
+/// Air above the highest value, as a share of the span, so that no curve runs along the frame.
+const AIR: f64 = 0.02;
+
+/// An axis over values that need no zero, with a little air at both ends.
+pub fn about(low: f64, high: f64, most: usize) -> Axis {
+    let air = AIR * (high - low);
+    around(low - air, high + air, most)
+}
+
 /// An axis from zero, or from below where a value is negative; never shorter than `least` tall.
 pub fn from_zero(values: impl IntoIterator<Item = f64>, least: f64, most: usize) -> Axis {
     let (low, high) = values
         .into_iter()
         .fold((0.0_f64, least), |(l, h), v| (l.min(v), h.max(v)));
-    around(low, high, most)
+    let air = AIR * (high - low);
+    around(if low < 0.0 { low - air } else { 0.0 }, high + air, most)
 }
 
 /// An axis of whole decades over all values above zero, at most `most` decades tall; what lies
@@ -149,10 +164,7 @@ mod tests {
         let axis = around(0.0, 7.3, 4);
         assert_eq!(words(&axis), ["0", "2", "4", "6", "8"]);
         let axis = around(0.0, 0.093, 5);
-        assert_eq!(
-            words(&axis),
-            ["0.00", "0.02", "0.04", "0.06", "0.08", "0.10"]
-        );
+        assert_eq!(words(&axis), ["0", "0.02", "0.04", "0.06", "0.08", "0.10"]);
     }
 
     #[test]

@@ -2,24 +2,26 @@
 //! indicator shows it, pH; above them when light, gas and air were on.
 
 use crate::base::clock::{DAY, TimeOfDay};
-use crate::engine::event::EventKind;
 use crate::engine::result::Reading;
 
 use super::Story;
-use super::axis::{Axis, Scale, Tick, around, from_zero};
+use super::axis::{Axis, Scale, Tick, about, from_zero};
 use super::ends::{EndName, name_ends};
-use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Shape, Upright, width_of};
+use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Upright};
 use super::rect::{Point, Rect};
-use super::series::{Stretch, in_words, last, lowest, of_day, stretches};
-use super::sheet::{Key, LEFT, RIGHT, Sheet, bold, change_mark, corners, plain, small, step_mark};
-use super::style::{AWAY, BASE, CHANGE, CO2, Colour, DARK, INK, LIGHT, MUTED, OXYGEN, Pen};
-use super::words::{list, number, short, span, trimmed};
+use super::series::{Stretch, last, lowest, of_day, stretches};
+use super::sheet::{Key, LEFT, RIGHT, Sheet, bold, plain, small};
+use super::style::{AWAY, BASE, CHANGE, CO2, DUSK, INK, MUTED, OXYGEN, Pen};
+use super::words::{number, short, span, trimmed};
 
 /// One day of a run, as the chart needs it.
-struct Day<'a> {
-    story: &'a Story<'a>,
-    day: u32,
-    readings: Vec<&'a Reading>,
+pub struct Day<'a> {
+    /// The run.
+    pub story: &'a Story<'a>,
+    /// Which day.
+    pub day: u32,
+    /// Its readings.
+    pub readings: Vec<&'a Reading>,
 }
 
 /// The chart of a day; none for a day outside the run.
@@ -43,7 +45,7 @@ pub fn figure(story: &Story<'_>, day: u32) -> Option<Figure> {
         Key::Line(Pen::LIMIT, "limit"),
         Key::Change,
         Key::Step,
-        Key::Dark,
+        Key::Dark(DUSK),
     ]);
     today.switches(&mut sheet);
     today.oxygen(&mut sheet);
@@ -53,50 +55,18 @@ pub fn figure(story: &Story<'_>, day: u32) -> Option<Figure> {
 }
 
 impl Day<'_> {
-    fn hour(&self, minute: u32) -> f64 {
+    /// Hours since midnight.
+    pub fn hour(&self, minute: u32) -> f64 {
         f64::from(minute - self.day * DAY) / 60.0
     }
-    fn curve(&self, value: impl Fn(&Reading) -> f64) -> Vec<Point> {
+    /// A quantity over the hours.
+    pub fn curve(&self, value: impl Fn(&Reading) -> f64) -> Vec<Point> {
         let readings = self.readings.iter();
         readings.map(|r| (self.hour(r.minute), value(r))).collect()
     }
-    fn when(&self, holds: impl Fn(&Reading) -> bool) -> Vec<Stretch> {
+    /// When something holds.
+    pub fn when(&self, holds: impl Fn(&Reading) -> bool) -> Vec<Stretch> {
         stretches(&self.readings, self.day, holds)
-    }
-    /// Bars that say when light, gas and air were on.
-    fn switches(&self, sheet: &mut Sheet) {
-        let most =
-            |value: fn(&Reading) -> f64| self.readings.iter().map(|r| value(r)).fold(0.0, f64::max);
-        let light = most(|r| r.light_umol_per_m2_s);
-        let gas_g: f64 = self
-            .readings
-            .windows(2)
-            .map(|w| w[0].gas_mg_per_h * f64::from(w[1].minute - w[0].minute) / 60_000.0)
-            .sum();
-        let air = most(|r| r.air_l_per_min);
-        let rows = [
-            Switch {
-                name: "light",
-                amount: format!("{} µmol/m²/s", number(light, 0)),
-                colour: LIGHT,
-                on: self.when(|r| r.light_umol_per_m2_s > 0.0),
-            },
-            Switch {
-                name: "gas",
-                amount: format!("{} g", number(gas_g, 1)),
-                colour: CO2,
-                on: self.when(|r| r.gas_mg_per_h > 0.0),
-            },
-            Switch {
-                name: "air",
-                amount: format!("{} L/min", number(air, 1)),
-                colour: OXYGEN,
-                on: self.when(|r| r.air_l_per_min > 0.0),
-            },
-        ];
-        for (n, row) in rows.iter().enumerate() {
-            row.draw(sheet, 134.0 + 25.0 * n as f64);
-        }
     }
     /// An empty panel with the dark hours shaded and the switches of the light as lines.
     fn panel(&self, top: f64, bottom: f64, up: Axis) -> Panel {
@@ -112,7 +82,7 @@ impl Day<'_> {
         let hour = |minute: u32| f64::from(minute) / 60.0;
         let mut fields: Vec<Field> = dark
             .iter()
-            .map(|&(from, until)| shade((hour(from), hour(until)), DARK))
+            .map(|&(from, until)| shade((hour(from), hour(until)), DUSK))
             .collect();
         let first = self.hour(self.readings[0].minute);
         if first > 0.0 {
@@ -212,7 +182,7 @@ impl Day<'_> {
     fn acidity(&self, sheet: &mut Sheet) {
         let points = self.curve(|r| r.ph);
         let (low, high) = range(&points);
-        let mut panel = self.panel(718.0, 834.0, around(low, high, 4));
+        let mut panel = self.panel(718.0, 834.0, about(low, high, 4));
         let (pen, end) = (Pen::curve(INK), last(&points));
         panel.lines = vec![Line::new("pH", points, pen)];
         let axis = panel.across.clone();
@@ -233,148 +203,14 @@ impl Day<'_> {
             sheet.say_if_free(at, vec![small(&words, MUTED)], x, y);
         }
     }
-    fn time(&self, minute: u32) -> TimeOfDay {
+    /// Time of day of a minute of this day.
+    pub fn time(&self, minute: u32) -> TimeOfDay {
         TimeOfDay(minute - self.day * DAY)
     }
 }
 
 fn upright(at: f64, pen: Pen) -> Upright {
     Upright { at, pen }
-}
-
-/// Something that was done on the day.
-struct Done {
-    minute: u32,
-    words: String,
-    is_change: bool,
-}
-
-impl Day<'_> {
-    /// What was done, one entry per minute.
-    fn steps(&self) -> Vec<Done> {
-        let of_today = |minute: u32| minute / DAY == self.day;
-        let events = self.story.run.input.events.iter();
-        let mut found: Vec<(u32, u8, String)> = events
-            .filter(|e| of_today(e.minute))
-            .map(|e| (e.minute, e.kind.rank(), event_words(&e.kind)))
-            .collect();
-        found.sort();
-        found.dedup();
-        let mut steps: Vec<Done> = Vec::new();
-        for (minute, _, words) in found {
-            let is_change = words.ends_with("water change");
-            match steps.last_mut() {
-                Some(last) if last.minute == minute => {
-                    last.words += &format!(", {words}");
-                    last.is_change |= is_change;
-                }
-                _ => steps.push(Done {
-                    minute,
-                    words,
-                    is_change,
-                }),
-            }
-        }
-        steps
-    }
-    /// Marks on the upper frame with what was done, each in the lowest row with room.
-    fn name_steps(&self, sheet: &mut Sheet, at: usize) {
-        for step in self.steps() {
-            let this = &sheet.figure.panels[at];
-            let (x, top) = (this.x(self.hour(step.minute)), this.frame.top);
-            sheet.shape(if step.is_change {
-                change_mark((x, top))
-            } else {
-                step_mark((x, top - 5.0))
-            });
-            let words = format!("{} {}", step.words, self.time(step.minute));
-            let spans = vec![small(&words, if step.is_change { CHANGE } else { INK })];
-            let half = width_of(&spans) / 2.0;
-            let middle = x.clamp(LEFT + half, RIGHT + 100.0 - half);
-            let rows = [top - 14.0, top - 31.0];
-            let _ = rows
-                .into_iter()
-                .any(|row| sheet.say_clear(spans.clone(), Anchor::Middle, middle, row));
-        }
-    }
-    fn titles(&self) -> Vec<String> {
-        let (low, high) = range(&self.curve(|r| r.oxygen_mg_per_l));
-        let Some(lowest) = lowest(&self.readings, |r| r.oxygen_mg_per_l) else {
-            return Vec::new();
-        };
-        let (day, low, high) = (
-            self.story.calendar().day(self.day),
-            number(low, 1),
-            number(high, 1),
-        );
-        let time = self.time(lowest.minute);
-        if self.story.milestones.oxygen_low.minute / DAY == self.day {
-            return vec![
-                format!("The worst night: oxygen falls to {low} mg/L at {time} on {day}"),
-                format!("The worst night: oxygen falls to {low} mg/L at {time}"),
-            ];
-        }
-        let day = format!("D{}", &day[1..]);
-        vec![format!(
-            "{day}: oxygen between {low} and {high} mg/L, lowest at {time}"
-        )]
-    }
-    fn sentences(&self) -> Vec<String> {
-        let under = self.under_words();
-        let lag = self.lag_words();
-        vec![format!("{under} {lag}"), under]
-    }
-    /// How long oxygen is under its limit.
-    fn under_words(&self) -> String {
-        let bound = self.story.case.limits.oxygen.value;
-        let under = under(&self.curve(|r| r.oxygen_mg_per_l), bound);
-        let minute = |hour: f64| (hour * 60.0).round() as u32;
-        let named: Vec<String> = under
-            .iter()
-            .map(|&(from, until)| in_words((minute(from), minute(until))))
-            .collect();
-        match named.len() {
-            0 => format!("Oxygen stays over its limit of {} mg/L.", trimmed(bound)),
-            1 | 2 => format!("Oxygen is under its limit from {}.", list(&named)),
-            _ => format!(
-                "Oxygen is under its limit for {} in all.",
-                span(minutes(&under))
-            ),
-        }
-    }
-    /// How far the indicator trails the water when the lights go on.
-    fn lag_words(&self) -> String {
-        let lit = self.when(|r| r.light_umol_per_m2_s > 0.0);
-        let on = lit.first().map(|s| self.day * DAY + s.0);
-        let reading = on.and_then(|on| self.readings.iter().find(|r| r.minute == on));
-        match reading {
-            Some(r) => format!(
-                "At lights-on the water holds {} mg/L CO₂ while the indicator shows {}.",
-                short(r.co2_mg_per_l),
-                short(r.indicator_co2_mg_per_l)
-            ),
-            None => "The lights stay off all day.".to_string(),
-        }
-    }
-}
-
-/// What an event is called on the chart of its day.
-fn event_words(kind: &EventKind) -> String {
-    match kind {
-        EventKind::Change { share } => {
-            format!("{} % water change", number(100.0 * share, 0))
-        }
-        EventKind::Trim { .. } => "trim".into(),
-        EventKind::Siphon { .. } => "siphon".into(),
-        EventKind::Wipe { .. } => "wipe".into(),
-        EventKind::CleanFilter { .. } => "filter cleaned".into(),
-        EventKind::Dose(_) => "dose".into(),
-        EventKind::Seed { .. } => "seeded".into(),
-        EventKind::Plant { .. } => "planted".into(),
-        EventKind::Stock(animals) if animals.shrimp => "shrimp in".into(),
-        EventKind::Stock(_) => "fish in".into(),
-        EventKind::Uneaten { .. } => "feed left over".into(),
-    }
 }
 
 /// The hours of a day.
@@ -396,7 +232,7 @@ fn hours() -> Axis {
 }
 
 /// Lowest and highest value of a curve.
-fn range(points: &[Point]) -> (f64, f64) {
+pub fn range(points: &[Point]) -> (f64, f64) {
     points
         .iter()
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), p| {
@@ -405,7 +241,7 @@ fn range(points: &[Point]) -> (f64, f64) {
 }
 
 /// Where a curve lies under a bound, hours; crossings between two points are drawn straight.
-fn under(points: &[Point], bound: f64) -> Vec<(f64, f64)> {
+pub fn under(points: &[Point], bound: f64) -> Vec<(f64, f64)> {
     let mut found: Vec<(f64, f64)> = Vec::new();
     for two in points.windows(2) {
         let ((x0, y0), (x1, y1)) = (two[0], two[1]);
@@ -423,59 +259,14 @@ fn under(points: &[Point], bound: f64) -> Vec<(f64, f64)> {
     found
 }
 
+/// Hours in minutes, to the nearest five: readings are five minutes apart.
+pub fn rounded(hours: f64) -> u32 {
+    (hours * 12.0).round() as u32 * 5
+}
+
 /// Minutes of stretches of hours.
-fn minutes(stretches: &[(f64, f64)]) -> u32 {
-    let hours: f64 = stretches.iter().map(|s| s.1 - s.0).sum();
-    (hours * 60.0).round() as u32
-}
-
-/// One of the three bars.
-struct Switch {
-    name: &'static str,
-    amount: String,
-    colour: Colour,
-    on: Vec<Stretch>,
-}
-
-impl Switch {
-    /// Draws the bar with its top at a height of the page.
-    fn draw(&self, sheet: &mut Sheet, top: f64) {
-        let x = |minute: u32| LEFT + f64::from(minute) / f64::from(DAY) * (RIGHT - LEFT);
-        let bar = |from: f64, until: f64| corners(&Rect::new(from, top, until, top + 16.0));
-        sheet.shape(Shape::Fill(bar(LEFT, RIGHT), AWAY, 1.0));
-        for &(from, until) in &self.on {
-            sheet.shape(Shape::Fill(bar(x(from), x(until)), self.colour, 0.85));
-        }
-        let baseline = top + 12.5;
-        self.name_times(sheet, x, baseline);
-        let mut name = vec![bold(self.name, INK)];
-        if self.on.is_empty() {
-            let words = vec![small(&format!("no {} on this day", self.name), MUTED)];
-            sheet.say(words, Anchor::Middle, (LEFT + RIGHT) / 2.0, baseline);
-        } else {
-            name.push(plain(&self.amount, MUTED));
-        }
-        sheet.say(name, Anchor::Start, RIGHT + 12.0, baseline);
-    }
-    /// The times at both ends of each piece, where they do not fall on another piece.
-    fn name_times(&self, sheet: &mut Sheet, x: impl Fn(u32) -> f64, baseline: f64) {
-        let free = |left: f64, right: f64| {
-            left >= LEFT
-                && right <= RIGHT
-                && !self.on.iter().any(|s| x(s.0) < right && left < x(s.1))
-        };
-        for &(from, until) in &self.on {
-            let words = |minute: u32| vec![small(&TimeOfDay(minute).to_string(), INK)];
-            let width = width_of(&words(0));
-            let (left, right) = (x(from) - 8.0, x(until) + 8.0);
-            if from > 0 && free(left - width, left) {
-                sheet.say_clear(words(from), Anchor::End, left, baseline);
-            }
-            if until < DAY && free(right, right + width) {
-                sheet.say_clear(words(until), Anchor::Start, right, baseline);
-            }
-        }
-    }
+pub fn minutes(stretches: &[(f64, f64)]) -> u32 {
+    rounded(stretches.iter().map(|s| s.1 - s.0).sum())
 }
 
 #[cfg(test)]

@@ -10,19 +10,28 @@
 //! One text is the picture: the PNG is the SVG rendered with two embedded faces, so the two cannot
 //! differ and no font of the machine is ever read.
 
+mod accounts;
+mod alkalinity;
 pub mod axis;
 mod backend;
+mod capacity;
 mod day;
+mod day_steps;
+mod day_switches;
+mod day_words;
 mod draw;
 mod ends;
 pub mod figure;
 pub mod fonts;
 mod labels;
+mod load;
 mod nights;
+mod nitrogen;
 pub mod rect;
 mod render;
 mod series;
 mod sheet;
+mod stack;
 pub mod style;
 mod weekly;
 mod weeks;
@@ -77,5 +86,8 @@ pub fn figures(
     };
     let mut all = vec![weeks::figure(&story), nights::figure(&story)];
     all.extend(days.iter().filter_map(|&day| day::figure(&story, day)));
+    all.push(alkalinity::figure(&story));
+    all.push(capacity::figure(&story));
+    all.push(nitrogen::figure(&story));
     all
 }

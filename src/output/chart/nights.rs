@@ -5,7 +5,7 @@ use crate::base::clock::{DAY, TimeOfDay};
 use crate::engine::input::TimerLine;
 
 use super::Story;
-use super::axis::{Axis, Scale, Tick, around, from_zero};
+use super::axis::{Axis, Scale, Tick, about, from_zero};
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Bar, Field, Figure, Form, Limit, Line, Shape, Upright};
 use super::rect::Point;
@@ -23,7 +23,7 @@ pub fn figure(story: &Story<'_>) -> Figure {
         Key::Line(Pen::curve(MUTED), "central forecast"),
         Key::Line(Pen::LIMIT, "limit"),
         Key::Bar("lowest to highest of the day"),
-        Key::Dark,
+        Key::Dark(DARK),
     ]);
     oxygen(story, &weekly, &mut sheet);
     hours(story, &weekly, &mut sheet);
@@ -210,7 +210,7 @@ pub fn ph_bars(
     let all: Vec<&DayFigures> = story.days().collect();
     let low = all.iter().map(|d| d.ph_low.value).fold(7.0, f64::min);
     let high = all.iter().map(|d| d.ph_high.value).fold(low, f64::max);
-    let mut panel = weekly.panel(top, bottom, around(low, high, 4));
+    let mut panel = weekly.panel(top, bottom, about(low, high, 4));
     let room = panel.frame.width() / f64::from(weekly.end);
     panel.bars = all
         .iter()

@@ -1,18 +1,20 @@
 //! A figure under way: titles, keys, panels with their ticks, and words beside marks.
 
 use super::axis::Axis;
-use super::figure::{Anchor, Figure, Form, Label, Mark, Panel, Shape, Span, width_of};
+use super::figure::{Anchor, Figure, Form, Label, Mark, PAGE, Panel, Shape, Span, width_of};
 use super::fonts::{ASCENT, DESCENT, Face};
 use super::labels::Taken;
 use super::rect::{Point, Rect};
-use super::style::{AMMONIA, CHANGE, Colour, DARK, INK, MUTED, NAME, Pen, SENTENCE, TICK, TITLE};
+use super::style::{AMMONIA, CHANGE, Colour, INK, MUTED, NAME, Pen, SENTENCE, TICK, TITLE};
 
 /// Left edge of data and of titles.
 pub const LEFT: f64 = 64.0;
 /// Right edge of data.
 pub const RIGHT: f64 = 1030.0;
-/// Right edge of the page that words may reach.
+/// Right edge of the page that titles may reach.
 pub const MARGIN: f64 = 1180.0;
+/// Where words may stand on the page.
+const PAPER: Rect = Rect::new(8.0, 8.0, PAGE.0 - 8.0, PAGE.1 - 8.0);
 
 /// Regular words of the common size.
 pub fn plain(text: &str, colour: Colour) -> Span {
@@ -38,8 +40,8 @@ pub enum Key {
     Step,
     /// A bar from lowest to highest.
     Bar(&'static str),
-    /// A shaded field.
-    Dark,
+    /// The field of the dark hours.
+    Dark(Colour),
     /// A filled and an empty cell with their words.
     Cells(&'static str, &'static str),
 }
@@ -82,7 +84,8 @@ impl Sheet {
     pub fn say_clear(&mut self, spans: Vec<Span>, anchor: Anchor, x: f64, baseline: f64) -> bool {
         let label = Label::new(spans, anchor, x, baseline);
         let wide = label.space.grown(2.0);
-        let free = !self.figure.labels.iter().any(|l| l.space.overlaps(&wide));
+        let free = PAPER.holds(&label.space)
+            && !self.figure.labels.iter().any(|l| l.space.overlaps(&wide));
         if free {
             self.figure.labels.push(label);
         }
@@ -127,9 +130,9 @@ impl Sheet {
                 ));
                 (10.0, words)
             }
-            Key::Dark => {
+            Key::Dark(colour) => {
                 let space = Rect::new(x, y - 6.0, x + 22.0, y + 6.0);
-                self.shape(Shape::Fill(corners(&space), DARK, 1.0));
+                self.shape(Shape::Fill(corners(&space), colour, 1.0));
                 (22.0, "lights off")
             }
             Key::Cells(filled, empty) => {

@@ -44,8 +44,10 @@ pub const GAS: Colour = Colour(0xB9, 0xC1, 0xCA);
 pub const CARE: Colour = Colour(0x9B, 0xB8, 0x6A);
 /// Absence.
 pub const AWAY: Colour = Colour(0xF1, 0xF3, 0xF5);
-/// Lights off.
+/// Lights off, in a strip of hours.
 pub const DARK: Colour = Colour(0xE9, 0xEC, 0xF3);
+/// Lights off, behind the curves of a day.
+pub const DUSK: Colour = Colour(0xF0, 0xF3, 0xF8);
 /// Paper.
 pub const WHITE: Colour = Colour(0xFF, 0xFF, 0xFF);
 

@@ -178,15 +178,22 @@ impl<'a> Weekly<'a> {
             sheet.shape(step_mark((x, top - 17.0)));
         }
         for group in grouped(&steps, &places) {
-            let words = vec![small(&joined(&steps[group.clone()]), INK)];
             let (start, end) = (places[group.start], places[group.end - 1]);
             let next = places.get(group.end).map_or(right + 140.0, |x| x - 10.0);
-            let width = width_of(&words);
             let before = places[..group.start].last().map_or(left, |x| x + 10.0);
-            if end + 10.0 + width <= next {
-                sheet.say_clear(words, Anchor::Start, end + 10.0, top - 12.5);
-            } else if start - 10.0 - width >= before {
-                sheet.say_clear(words, Anchor::End, start - 10.0, top - 12.5);
+            for with_days in [true, false] {
+                let words = vec![small(&joined(&steps[group.clone()], with_days), INK)];
+                let width = width_of(&words);
+                let said = if end + 10.0 + width <= next {
+                    sheet.say_clear(words, Anchor::Start, end + 10.0, top - 12.5)
+                } else if start - 10.0 - width >= before {
+                    sheet.say_clear(words, Anchor::End, start - 10.0, top - 12.5)
+                } else {
+                    false
+                };
+                if said {
+                    break;
+                }
             }
         }
     }
@@ -239,7 +246,7 @@ fn grouped(steps: &[Step], places: &[f64]) -> Vec<std::ops::Range<usize>> {
     let mut groups: Vec<std::ops::Range<usize>> = Vec::new();
     for (n, &x) in places.iter().enumerate() {
         let fits = groups.last().is_some_and(|group| {
-            let words = vec![small(&joined(&steps[group.clone()]), INK)];
+            let words = vec![small(&joined(&steps[group.clone()], false), INK)];
             places[group.end - 1] + 20.0 + width_of(&words) <= x
         });
         match groups.last_mut() {
@@ -250,15 +257,15 @@ fn grouped(steps: &[Step], places: &[f64]) -> Vec<std::ops::Range<usize>> {
     groups
 }
 
-/// `planted, seeded on day 1`: words of one group, each day said once.
-fn joined(steps: &[Step]) -> String {
+/// `planted, seeded on day 1`: words of one group, with or without the days.
+fn joined(steps: &[Step], with_days: bool) -> String {
     let mut parts: Vec<String> = Vec::new();
     for (n, step) in steps.iter().enumerate() {
         let day = step.at.floor();
         if steps[..n].iter().any(|s| s.words == step.words) {
             continue;
         }
-        let says_day = day > 0.0 && steps.len() > 1;
+        let says_day = with_days && day > 0.0 && steps.len() > 1;
         parts.push(if says_day {
             format!("{} on day {day}", step.words)
         } else {

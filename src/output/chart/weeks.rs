@@ -14,7 +14,7 @@ use super::series::{last, of_day, over_weeks};
 use super::sheet::{Key, Sheet, bold, cell, plain};
 use super::style::{AMMONIA, Colour, INK, MUTED, NITRATE, NITRITE, Pen};
 use super::weekly::Weekly;
-use super::words::{counted, number, short, trimmed};
+use super::words::{counted, hundredths, number, short, trimmed};
 
 /// The chart.
 pub fn figure(story: &Story<'_>) -> Figure {
@@ -68,8 +68,8 @@ fn ammonia_and_nitrite(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet
     }
     weekly.name_absences(sheet, at);
     let mut names = vec![
-        EndName::curve("ammonia", number(ends[0], 2), ends[0], pens[0]),
-        EndName::curve("nitrite", number(ends[1], 2), ends[1], pens[1]),
+        EndName::curve("ammonia", hundredths(ends[0]), ends[0], pens[0]),
+        EndName::curve("nitrite", hundredths(ends[1]), ends[1], pens[1]),
     ];
     names.extend(limit_names(&sheet.figure.panels[at], bounds));
     name_ends(sheet, at, &names);
@@ -110,7 +110,7 @@ fn free_ammonia(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
         .map(|d| (f64::from(d.day) + 0.5, d.free_ammonia_high.value))
         .collect();
     let all = points.iter().map(|p| p.1).chain([bound]);
-    let mut panel = weekly.panel_with_changes(592.0, 690.0, from_zero(all, 0.02, 4));
+    let mut panel = weekly.panel_with_changes(592.0, 690.0, from_zero(all, 1.2 * bound, 4));
     let (pen, end) = (Pen::curve(AMMONIA), last(&points));
     panel.lines = vec![Line::new("free ammonia", points, pen)];
     panel.limits = vec![Limit::new("limit", bound, weekly.across(), Pen::LIMIT)];
@@ -119,7 +119,7 @@ fn free_ammonia(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let value = if end < 0.001 {
         "under 0.001".to_string()
     } else {
-        number(end, 3)
+        short(end)
     };
     let names = [
         EndName::limit("limit", trimmed(bound), bound, Pen::LIMIT),
@@ -138,7 +138,12 @@ fn strip(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
         ticks: Vec::new(),
     };
     let panel = weekly.panel(742.0, 826.0, up);
-    let at = sheet.panel(panel, "Ripening limits, day by day", "", 14.0);
+    let at = sheet.panel(
+        panel,
+        "Ripening limits, day by day",
+        "mg N/L; capacity in mg N",
+        14.0,
+    );
     for (n, row) in rows.iter().enumerate() {
         for day in 0..weekly.end {
             let held = row.held(story, day);
@@ -180,13 +185,14 @@ fn name_ready(story: &Story<'_>, sheet: &mut Sheet, at: usize) {
         sheet.say_clear(spans, Anchor::End, right, top - 12.0);
         return;
     };
-    let ends = vec![(x, top - 16.0), (x, bottom)];
-    sheet.shape(Shape::Path(ends, Pen::hair(INK).wide(1.6)));
     let said = sheet.say_clear(spans.clone(), Anchor::Start, x + 7.0, top - 8.0)
         || sheet.say_clear(spans.clone(), Anchor::End, x - 7.0, top - 8.0);
     if !said {
-        sheet.say_clear(spans, Anchor::Start, 300.0, top - 12.0);
+        sheet.say_clear(spans, Anchor::End, right, top - 12.0);
     }
+    let above = if said { 18.0 } else { 2.0 };
+    let ends = vec![(x, top - above), (x, bottom)];
+    sheet.shape(Shape::Path(ends, Pen::hair(INK).wide(1.6)));
 }
 
 /// A fine line at the ready day.
@@ -241,7 +247,7 @@ fn rows(story: &Story<'_>) -> [Row; 4] {
         },
         Row {
             name: "capacity",
-            bound: format!("≥ {} mg N/day", short(feed)),
+            bound: format!("≥ {} a day", short(feed)),
             colour: INK,
             holds: |s, r| {
                 let step = r

@@ -30,6 +30,15 @@ pub fn short(value: f64) -> String {
     number(value, digits)
 }
 
+/// A number to hundredths while it is small: `0.00`, `3.12`, `31`.
+pub fn hundredths(value: f64) -> String {
+    if value.abs() < 9.995 {
+        number(value, 2)
+    } else {
+        number(value, 0)
+    }
+}
+
 /// A number without idle zeros, to three digits after the point.
 pub fn trimmed(value: f64) -> String {
     let text = number(value, 3);
