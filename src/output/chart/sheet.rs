@@ -1,0 +1,292 @@
+//! A figure under way: titles, keys, panels with their ticks, and words beside marks.
+
+use super::axis::Axis;
+use super::figure::{Anchor, Figure, Form, Label, Mark, PAGE, Panel, Shape, Span, width_of};
+use super::fonts::{ASCENT, DESCENT, Face};
+use super::labels::Taken;
+use super::rect::{Point, Rect};
+use super::style::{AMMONIA, CHANGE, Colour, INK, MUTED, NAME, Pen, SENTENCE, TICK, TITLE};
+
+/// Left edge of data and of titles.
+pub const LEFT: f64 = 64.0;
+/// Right edge of data.
+pub const RIGHT: f64 = 1030.0;
+/// Right edge of the page that titles may reach.
+pub const MARGIN: f64 = 1180.0;
+/// Where words may stand on the page.
+const PAPER: Rect = Rect::new(8.0, 8.0, PAGE.0 - 8.0, PAGE.1 - 8.0);
+
+/// Regular words of the common size.
+pub fn plain(text: &str, colour: Colour) -> Span {
+    Span::new(text, Face::Regular, NAME, colour)
+}
+/// Semi-bold words of the common size.
+pub fn bold(text: &str, colour: Colour) -> Span {
+    Span::new(text, Face::SemiBold, NAME, colour)
+}
+/// Regular words of the smallest size.
+pub fn small(text: &str, colour: Colour) -> Span {
+    Span::new(text, Face::Regular, TICK, colour)
+}
+
+/// An entry of the key under the sentence.
+#[derive(Debug, Clone, Copy)]
+pub enum Key {
+    /// A piece of line with words.
+    Line(Pen, &'static str),
+    /// A water change.
+    Change,
+    /// Another step of the plan.
+    Step,
+    /// A bar from lowest to highest.
+    Bar(&'static str),
+    /// The field of the dark hours.
+    Dark(Colour),
+    /// A filled and an empty cell with their words.
+    Cells(&'static str, &'static str),
+}
+
+/// A figure under way.
+#[derive(Debug)]
+pub struct Sheet {
+    /// What stands so far.
+    pub figure: Figure,
+}
+
+impl Sheet {
+    /// A page with the first title and the longest sentence that fit on one line each.
+    pub fn new(name: &str, titles: &[String], sentences: &[String]) -> Sheet {
+        let room = MARGIN - LEFT;
+        let title = fitting(titles, Face::SemiBold, TITLE, room);
+        let sentence = fitting(sentences, Face::Regular, SENTENCE, room);
+        let mut sheet = Sheet {
+            figure: Figure {
+                name: name.to_string(),
+                title: title.clone(),
+                sentence: sentence.clone(),
+                panels: Vec::new(),
+                shapes: Vec::new(),
+                labels: Vec::new(),
+            },
+        };
+        let title = Span::new(&title, Face::SemiBold, TITLE, INK);
+        let sentence = Span::new(&sentence, Face::Regular, SENTENCE, MUTED);
+        sheet.say(vec![title], Anchor::Start, LEFT, 44.0);
+        sheet.say(vec![sentence], Anchor::Start, LEFT, 69.0);
+        sheet
+    }
+    /// Puts words on the page.
+    pub fn say(&mut self, spans: Vec<Span>, anchor: Anchor, x: f64, baseline: f64) {
+        let label = Label::new(spans, anchor, x, baseline);
+        self.figure.labels.push(label);
+    }
+    /// Puts words on the page where no others are; false when there are, and nothing is written.
+    pub fn say_clear(&mut self, spans: Vec<Span>, anchor: Anchor, x: f64, baseline: f64) -> bool {
+        let label = Label::new(spans, anchor, x, baseline);
+        let wide = label.space.grown(2.0);
+        let free = PAPER.holds(&label.space)
+            && !self.figure.labels.iter().any(|l| l.space.overlaps(&wide));
+        if free {
+            self.figure.labels.push(label);
+        }
+        free
+    }
+    /// Puts words about a place of a panel if no curve and no other words are there.
+    pub fn say_if_free(&mut self, panel: usize, spans: Vec<Span>, x: f64, baseline: f64) -> bool {
+        let space = Label::new(spans.clone(), Anchor::Middle, x, baseline).space;
+        let free = self.taken(panel).is_free(&space);
+        free && self.say_clear(spans, Anchor::Middle, x, baseline)
+    }
+    /// Draws in pixels of the page.
+    pub fn shape(&mut self, shape: Shape) {
+        self.figure.shapes.push(shape);
+    }
+    /// The key under the sentence.
+    pub fn key(&mut self, entries: &[Key]) {
+        let (mut x, y) = (LEFT, 98.0);
+        for entry in entries {
+            x = self.key_entry(*entry, x, y) + 26.0;
+        }
+    }
+    fn key_entry(&mut self, entry: Key, x: f64, y: f64) -> f64 {
+        let (wide, words) = match entry {
+            Key::Line(pen, words) => {
+                self.shape(Shape::Path(vec![(x, y), (x + 22.0, y)], pen));
+                (22.0, words)
+            }
+            Key::Change => {
+                self.shape(change_mark((x + 6.0, y + 5.0)));
+                (12.0, "water change")
+            }
+            Key::Step => {
+                self.shape(step_mark((x + 6.0, y)));
+                (12.0, "other step of the plan")
+            }
+            Key::Bar(words) => {
+                let pen = Pen::hair(INK).wide(3.0);
+                self.shape(Shape::Path(
+                    vec![(x + 5.0, y - 7.0), (x + 5.0, y + 7.0)],
+                    pen,
+                ));
+                (10.0, words)
+            }
+            Key::Dark(colour) => {
+                let space = Rect::new(x, y - 6.0, x + 22.0, y + 6.0);
+                self.shape(Shape::Fill(corners(&space), colour, 1.0));
+                (22.0, "lights off")
+            }
+            Key::Cells(filled, empty) => {
+                let next = self.key_cell(true, filled, x, y) + 26.0;
+                return self.key_cell(false, empty, next, y);
+            }
+        };
+        self.key_words(words, x + wide + 8.0, y)
+    }
+    fn key_cell(&mut self, filled: bool, words: &str, x: f64, y: f64) -> f64 {
+        let space = Rect::new(x, y - 6.0, x + 12.0, y + 6.0);
+        for shape in cell(&space, AMMONIA, filled) {
+            self.shape(shape);
+        }
+        self.key_words(words, x + 20.0, y)
+    }
+    fn key_words(&mut self, words: &str, x: f64, y: f64) -> f64 {
+        let words = vec![plain(words, MUTED)];
+        let end = x + width_of(&words);
+        self.say(words, Anchor::Start, x, y + 4.5);
+        end
+    }
+    /// Adds a panel with its title `above` its frame, and the names of its ticks on the left.
+    pub fn panel(&mut self, panel: Panel, title: &str, unit: &str, above: f64) -> usize {
+        let mut spans = vec![Span::new(title, Face::SemiBold, SENTENCE, INK)];
+        if !unit.is_empty() {
+            spans.push(plain(unit, MUTED));
+        }
+        let baseline = panel.frame.top - above;
+        self.say(spans, Anchor::Start, LEFT, baseline);
+        for tick in &panel.up.ticks {
+            let y = panel.y(tick.value);
+            if tick.words.is_empty() {
+                let ends = vec![(panel.frame.left - 4.0, y), (panel.frame.left, y)];
+                self.shape(Shape::Path(ends, Pen::hair(super::style::BASE)));
+            } else {
+                let words = vec![small(&tick.words, MUTED)];
+                self.say(words, Anchor::End, panel.frame.left - 9.0, y + 4.5);
+            }
+        }
+        self.figure.panels.push(panel);
+        self.figure.panels.len() - 1
+    }
+    /// A mark in a panel.
+    pub fn mark(&mut self, panel: usize, at: Point, form: Form, colour: Colour) {
+        let mark = Mark { at, form, colour };
+        self.figure.panels[panel].marks.push(mark);
+    }
+    /// Words about a point of a panel, in the emptiest place; with a fine line to the point where
+    /// they stand apart from it. False when there is no room, and nothing is written.
+    pub fn words_at(&mut self, panel: usize, at: Point, spans: Vec<Span>) -> bool {
+        let mark = self.figure.panels[panel].at(at);
+        let taken = self.taken(panel);
+        let height = spans.iter().map(|s| s.size).fold(0.0, f64::max);
+        let size = (width_of(&spans), (ASCENT + DESCENT) * height);
+        let room = self.figure.panels[panel].frame.grown(-4.0);
+        let Some(space) = taken.beside(mark, size, &room) else {
+            return false;
+        };
+        let near = space.nearest(mark);
+        let gap = (near.0 - mark.0).abs().max((near.1 - mark.1).abs());
+        if gap > 24.0 {
+            let pen = Pen::hair(INK);
+            self.shape(Shape::Path(vec![near, off(mark, near, 6.0)], pen));
+        }
+        self.say(
+            spans,
+            Anchor::Start,
+            space.left,
+            space.top + ASCENT * height,
+        );
+        true
+    }
+    /// What words in a panel have to keep off.
+    fn taken(&self, panel: usize) -> Taken {
+        let this = &self.figure.panels[panel];
+        let mut boxes: Vec<Rect> = self.figure.labels.iter().map(|l| l.space).collect();
+        boxes.extend(this.marks.iter().map(|m| {
+            let (x, y) = this.at(m.at);
+            Rect::new(x - 5.0, y - 5.0, x + 5.0, y + 5.0)
+        }));
+        let upright = |x: f64| [(x, this.frame.top), (x, this.frame.bottom)];
+        let faint = this.uprights.iter().map(|u| upright(this.x(u.at)));
+        Taken {
+            boxes,
+            curves: this.curves(),
+            faint: faint.collect(),
+        }
+    }
+    /// Short lines and names under a panel, for an axis whose names have one row.
+    pub fn ticks_below(&mut self, panel: usize, axis: &Axis) {
+        let bottom = self.figure.panels[panel].frame.bottom;
+        for tick in &axis.ticks {
+            let x = self.figure.panels[panel].x(tick.value).floor() + 0.5;
+            let long = if tick.words.is_empty() { 4.0 } else { 7.0 };
+            let ends = vec![(x, bottom), (x, bottom + long)];
+            self.shape(Shape::Path(ends, Pen::hair(super::style::BASE)));
+            if !tick.words.is_empty() {
+                let words = vec![small(&tick.words, MUTED)];
+                self.say(words, Anchor::Middle, x, bottom + 22.0);
+            }
+        }
+    }
+}
+
+/// The first text that fits, or the last one cut with an ellipsis.
+pub fn fitting(texts: &[String], face: Face, size: f64, room: f64) -> String {
+    let fits = |text: &str| face.width(&face.drawable(text), size) <= room;
+    if let Some(text) = texts.iter().find(|text| fits(text)) {
+        return text.clone();
+    }
+    let mut text = texts.last().cloned().unwrap_or_default();
+    while !text.is_empty() && !fits(&format!("{text}…")) {
+        text.pop();
+    }
+    format!("{}…", text.trim_end())
+}
+
+/// A blue triangle that points down to a place: a water change.
+pub fn change_mark((x, y): Point) -> Shape {
+    let corners = vec![(x - 5.0, y - 8.5), (x + 5.0, y - 8.5), (x, y - 0.5)];
+    Shape::Fill(corners, CHANGE, 1.0)
+}
+
+/// An ink diamond about a place: another step of the plan.
+pub fn step_mark((x, y): Point) -> Shape {
+    let corners = vec![(x - 5.0, y), (x, y - 5.0), (x + 5.0, y), (x, y + 5.0)];
+    Shape::Fill(corners, INK, 1.0)
+}
+
+/// A cell of a strip: filled when something holds, only outlined when not.
+pub fn cell(space: &Rect, colour: Colour, filled: bool) -> Vec<Shape> {
+    if filled {
+        return vec![Shape::Fill(corners(space), colour, 0.75)];
+    }
+    let inner = space.grown(-0.5);
+    let mut outline = corners(&inner);
+    outline.push(outline[0]);
+    vec![Shape::Path(outline, Pen::hair(colour))]
+}
+
+/// The corners of a rectangle.
+pub fn corners(space: &Rect) -> Vec<Point> {
+    vec![
+        (space.left, space.top),
+        (space.right, space.top),
+        (space.right, space.bottom),
+        (space.left, space.bottom),
+    ]
+}
+
+/// The point `by` pixels from `from` towards `to`.
+fn off(from: Point, to: Point, by: f64) -> Point {
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let length = (dx * dx + dy * dy).sqrt().max(by);
+    (from.0 + dx * by / length, from.1 + dy * by / length)
+}
