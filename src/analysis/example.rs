@@ -77,8 +77,8 @@ impl Example {
                 what: "light 11:30..19:00 at 90 µmol/m²/s".into(),
             }],
             facts: vec![
-                ("tank".into(), "60 x 30 x 36 cm, 50 L of water".into()),
-                ("soil".into(), "rich, 9 L".into()),
+                ("Inside".into(), "60 x 30 x 36 cm, 50 L of water".into()),
+                ("Soil".into(), "rich, 9 L".into()),
             ],
             resolved: vec![
                 resolved("tank.temperature", "24.5 °C", SetBy::Given),

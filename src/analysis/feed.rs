@@ -26,7 +26,7 @@ pub struct Feed {
 /// nitrogen = feed (g/day) · protein share · N_feed (160 mg N per g protein)
 /// ```
 pub fn planned(case: &Case) -> Feed {
-    let n_feed = n_feed(case);
+    let n_feed = case.input.parameters.get("N_feed");
     let largest = largest_protein_g_per_day(case);
     if largest > 0.0 {
         return Feed {
@@ -53,11 +53,6 @@ fn largest_protein_g_per_day(case: &Case) -> f64 {
             _ => 0.0,
         })
         .sum()
-}
-
-// until the parameters land
-fn n_feed(case: &Case) -> f64 {
-    crate::model::parameters::index("N_feed").map_or(160.0, |_| case.input.parameters.get("N_feed"))
 }
 
 #[cfg(test)]

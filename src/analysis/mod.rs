@@ -10,6 +10,7 @@ pub mod feed;
 pub mod levels;
 pub mod limits;
 pub mod milestones;
+pub mod outcome;
 pub mod ready;
 pub mod running;
 pub mod testing;

@@ -148,7 +148,9 @@ fn first_day_after(run: &RunResult, breaks: &dyn Fn(&Reading) -> bool) -> u32 {
     match run.readings.iter().rev().find(|r| breaks(r)) {
         None => first_whole_day(run),
         // what stands just before a midnight still belongs to the day that ends there
-        Some(last) if last.minute % DAY == 0 && last.side == Side::Before => last.minute / DAY,
+        Some(last) if last.minute.is_multiple_of(DAY) && last.side == Side::Before => {
+            last.minute / DAY
+        }
         Some(last) => last.minute / DAY + 1,
     }
 }

@@ -3,7 +3,7 @@
 //! They stand beside the ready day and never move it. The daily swing of pH that gas brings is
 //! shown elsewhere and is no limit.
 
-use crate::base::clock::{DAY, TimeOfDay};
+use crate::base::clock::DAY;
 use crate::engine::event::EventKind;
 use crate::engine::input::{GasPlan, ModelInput};
 use crate::engine::result::{EventRecord, Reading, RunResult};
@@ -260,11 +260,6 @@ fn jump(run: &RunResult, what: &Jump, limit: &Limit) -> Option<Finding> {
 fn reading_at(run: &RunResult, minute: u32) -> Option<&Reading> {
     run.readings
         .get(run.readings.partition_point(|r| r.minute < minute))
-}
-
-/// When something was, in words: `day 5 at 06:00`.
-pub fn when(minute: u32) -> String {
-    format!("day {} at {}", minute / DAY, TimeOfDay::of(minute))
 }
 
 #[cfg(test)]

@@ -32,7 +32,7 @@ fn tests_of(
     let seen = |value: fn(&crate::engine::result::Reading) -> f64| {
         readings.iter().any(|r| value(r) > SEEN_BY_A_KIT_MG_N_PER_L)
     };
-    let weekly = day > 0 && day % 7 == 0;
+    let weekly = day > 0 && day.is_multiple_of(7);
     let second_day = day % 2 == 1;
     let mut tests = Vec::new();
     if weekly || second_day && seen(|r| r.tan_mg_n_per_l) {

@@ -184,7 +184,9 @@ fn minutes_between_rows(text: &str) -> Result<u32, String> {
         .ok()
         .and_then(|number| number.checked_mul(factor))
         .ok_or_else(|| format!("\"{text}\" is not understood; {ways}"))?;
-    let fits = minutes > 0 && minutes % STEP_MINUTES == 0 && MINUTES_A_DAY % minutes == 0;
+    let fits = minutes > 0
+        && minutes.is_multiple_of(STEP_MINUTES)
+        && MINUTES_A_DAY.is_multiple_of(minutes);
     if fits {
         Ok(minutes)
     } else {

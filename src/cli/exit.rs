@@ -2,8 +2,9 @@
 
 use std::process::ExitCode;
 
-use crate::output::csv::NotANumber;
+use crate::engine::error::RunError;
 use crate::output::files::WriteError;
+use crate::output::folder::FolderError;
 
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -60,9 +61,19 @@ impl From<WriteError> for Failure {
     }
 }
 
-impl From<NotANumber> for Failure {
-    fn from(error: NotANumber) -> Failure {
-        Failure::failed(format!("error: {error}"))
+impl From<FolderError> for Failure {
+    fn from(error: FolderError) -> Failure {
+        Failure::failed(format!("error: {error}; nothing was written"))
+    }
+}
+
+impl From<RunError> for Failure {
+    fn from(error: RunError) -> Failure {
+        let words = format!("error: {error}. Nothing was written.");
+        match error {
+            RunError::Refused(_) => Failure::bad_input(words),
+            _ => Failure::failed(words),
+        }
     }
 }
 

@@ -14,10 +14,14 @@ pub fn catch(command: impl FnOnce() -> Exit) -> Exit {
             .map_or(String::new(), |at| format!(" ({at})"));
         let what = panic.payload_as_str().unwrap_or("no words were left");
         say::err(&format!(
-            "This is a fault of firstfill, not of your file; nothing was written.\n\
+            "This is a fault of firstfill, not of your file; no half-written folder is left.\n\
              Please report it with the scenario and this line: {what}{place}"
         ));
     }));
+    or_fault(command)
+}
+
+fn or_fault(command: impl FnOnce() -> Exit) -> Exit {
     panic::catch_unwind(AssertUnwindSafe(command)).unwrap_or(Exit::Fault)
 }
 
@@ -27,7 +31,9 @@ mod tests {
 
     #[test]
     fn a_panic_ends_with_the_code_of_a_fault() {
-        assert_eq!(catch(|| panic!("a test of the panic hook")), Exit::Fault);
-        let _ = panic::take_hook();
+        assert_eq!(
+            or_fault(|| panic!("a test of the net below commands")),
+            Exit::Fault
+        );
     }
 }

@@ -30,15 +30,13 @@ pub fn err_has_colour() -> bool {
     anstream::AutoStream::choice(&io::stderr()) != anstream::ColorChoice::Never
 }
 
-/// Columns to fill: those of the terminal, or `otherwise` where there is none.
-pub fn width(otherwise: usize) -> usize {
+/// Columns of the terminal, where there is one.
+pub fn width() -> Option<usize> {
     let of_terminal = io::stdout()
         .is_terminal()
         .then(terminal_size::terminal_size)
         .flatten();
-    of_terminal.map_or(otherwise, |(terminal_size::Width(columns), _)| {
-        columns.into()
-    })
+    of_terminal.map(|(terminal_size::Width(columns), _)| columns.into())
 }
 
 fn forgive_closed(written: io::Result<()>) -> io::Result<()> {

@@ -46,7 +46,7 @@ columns! {
         "total ammonia that may stand for an hour, no salmonids" "pH and temperature (EPA 2013)";
     chloride_mg_per_l "mg/L" [] Reading(|r| r.chloride_mg_per_l)
         "chloride" "pool of the model over the water volume";
-    chloride_to_nitrite_ratio "g/g" [] Reading(|r| chloride_to_nitrite(r))
+    chloride_to_nitrite_ratio "g/g" [] Reading(chloride_to_nitrite)
         "chloride over nitrite nitrogen, by mass" "ratio of the two; 10000 stands for that much or more";
     // Nutrients
     phosphate_mg_p_per_l "mg P/L" [daily at_events] Reading(|r| r.phosphate_mg_p_per_l)

@@ -1,33 +1,32 @@
 //! Values as drop-test kits and water reports print them: by the mass of the ion.
 
-use crate::base::units::NITROGEN_G_PER_MOL;
+use crate::base::units::Kind;
+use crate::base::units::everyday::{AMMONIA, NITRATE, NITRITE};
 
 use super::number::six_digits;
 
-const HYDROGEN_G_PER_MOL: f64 = 1.008;
-const OXYGEN_ATOM_G_PER_MOL: f64 = 15.999;
-
 /// Total ammonia as ammonium.
 pub fn ammonium(mg_n_per_l: f64) -> String {
-    as_ion(mg_n_per_l, 4.0 * HYDROGEN_G_PER_MOL, "NH4")
+    in_unit(&AMMONIA, "mg NH4/L", mg_n_per_l)
 }
 /// Free ammonia by its own mass.
 pub fn ammonia(mg_n_per_l: f64) -> String {
-    as_ion(mg_n_per_l, 3.0 * HYDROGEN_G_PER_MOL, "NH3")
+    in_unit(&AMMONIA, "mg NH3/L", mg_n_per_l)
 }
 /// Nitrite by the mass of the ion.
 pub fn nitrite(mg_n_per_l: f64) -> String {
-    as_ion(mg_n_per_l, 2.0 * OXYGEN_ATOM_G_PER_MOL, "NO2")
+    in_unit(&NITRITE, "mg NO2/L", mg_n_per_l)
 }
 /// Nitrate by the mass of the ion.
 pub fn nitrate(mg_n_per_l: f64) -> String {
-    as_ion(mg_n_per_l, 3.0 * OXYGEN_ATOM_G_PER_MOL, "NO3")
+    in_unit(&NITRATE, "mg NO3/L", mg_n_per_l)
 }
 
-fn as_ion(mg_n_per_l: f64, others_g_per_mol: f64, ion: &str) -> String {
-    let value = mg_n_per_l * (NITROGEN_G_PER_MOL + others_g_per_mol) / NITROGEN_G_PER_MOL;
+/// Two figures are more than any colour card tells apart.
+fn in_unit(kind: &Kind, symbol: &str, base: f64) -> String {
+    let value = kind.unit(symbol).map_or(base, |unit| unit.from_base(base));
     let two_figures: f64 = format!("{value:.1e}").parse().unwrap_or(value);
-    format!("{} mg {ion}/L", six_digits(two_figures))
+    format!("{} {symbol}", six_digits(two_figures))
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 use crate::analysis::case::{Case, SetBy};
+use crate::analysis::outcome::Outcome;
 use crate::analysis::ready::{Ready, Verdict};
 use crate::engine::result::RunResult;
 use crate::model::parameter::Origin;
@@ -11,12 +12,10 @@ use crate::model::parameter::Origin;
 /// Everything the manifest is made from.
 #[derive(Debug, Clone, Copy)]
 pub struct Story<'a> {
-    /// The run with its animals.
-    pub run: &'a RunResult,
     /// The scenario.
     pub case: &'a Case,
-    /// The ready day.
-    pub verdict: &'a Verdict,
+    /// Its run and what it means.
+    pub outcome: &'a Outcome,
     /// Name and text of every scenario file, the one asked for first.
     pub files: &'a [(String, String)],
     /// What was asked for on the command line: name and value.
@@ -122,9 +121,7 @@ pub fn text(story: &Story) -> serde_json::Result<String> {
 }
 
 fn manifest<'a>(story: &Story<'a>) -> Manifest<'a> {
-    let Story {
-        run, case, verdict, ..
-    } = story;
+    let (case, run) = (story.case, &story.outcome.run);
     Manifest {
         program: env!("CARGO_PKG_NAME"),
         version: env!("CARGO_PKG_VERSION"),
@@ -134,7 +131,7 @@ fn manifest<'a>(story: &Story<'a>) -> Manifest<'a> {
             .iter()
             .map(|(name, value)| Named { name, value })
             .collect(),
-        ready: ready(verdict),
+        ready: ready(&story.outcome.verdict),
         resolved: resolved(case),
         parameters: parameters(case),
         limits: limits(case),
@@ -260,15 +257,13 @@ pub fn notices(run: &RunResult, case: &Case) -> Vec<String> {
 mod tests {
     use super::*;
     use crate::analysis::example::Example;
-    use crate::analysis::ready::judge;
 
     fn written() -> String {
         let example = Example::default();
-        let (run, case) = (example.run(), example.case());
+        let case = example.case();
         text(&Story {
-            run: &run,
             case: &case,
-            verdict: &judge(&run, &case),
+            outcome: &Outcome::judged(&case, example.run(), None),
             files: &[("made-up.toml".into(), "name = \"made up\"\n".into())],
             options: &[("every".into(), "60min".into())],
         })

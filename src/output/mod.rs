@@ -5,6 +5,7 @@ mod column_list;
 pub mod columns;
 pub mod csv;
 pub mod files;
+pub mod folder;
 pub mod kit;
 pub mod manifest;
 pub mod number;

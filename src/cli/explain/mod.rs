@@ -1,10 +1,13 @@
 //! `explain`: tables made from the code itself.
 
 mod columns;
+mod keys;
 mod limits;
 mod parameters;
+mod processes;
 mod sheet;
 mod sources;
+mod units;
 
 use clap::ValueEnum;
 
@@ -16,25 +19,24 @@ use sheet::Sheet;
 /// Prints one topic, or the list of topics.
 pub fn explain(options: &Explain) -> Result<(), Failure> {
     let Some(topic) = options.topic else {
-        return say::out(&topics().table(say::width(usize::MAX)));
+        return say::out(&topics().table(say::width()));
     };
-    let sheet = sheet_of(topic);
-    if options.csv {
-        say::out(&sheet.csv())
-    } else {
-        say::out(&sheet.table(say::width(usize::MAX)))
+    match (topic, options.csv) {
+        (Topic::Processes, true) => say::out(&processes::matrix().csv()),
+        (_, true) => say::out(&sheet_of(topic).csv()),
+        (_, false) => say::out(&sheet_of(topic).table(say::width())),
     }
 }
 
 fn sheet_of(topic: Topic) -> Sheet {
     match topic {
-        Topic::Processes => todo!(),
+        Topic::Processes => processes::sheet(),
         Topic::Parameters => parameters::sheet(),
         Topic::Columns => columns::sheet(),
-        Topic::Units => todo!(),
+        Topic::Units => units::sheet(),
         Topic::Sources => sources::sheet(),
         Topic::Limits => limits::sheet(),
-        Topic::Keys => todo!(),
+        Topic::Keys => keys::sheet(),
     }
 }
 

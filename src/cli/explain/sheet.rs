@@ -1,6 +1,10 @@
 //! A table for the terminal or for a spreadsheet.
 
-use comfy_table::{ContentArrangement, Table, presets};
+use comfy_table::{ContentArrangement, LineStyle, Table, TableStyle, presets};
+
+/// A rule under the heads and nothing else.
+const STYLE: TableStyle =
+    presets::NOTHING.header_separator(LineStyle::none().fill('─').junction('─'));
 
 /// A table with plain cells and perhaps a line below it.
 #[derive(Debug, Clone)]
@@ -27,11 +31,11 @@ impl Sheet {
     pub fn foot(&mut self, words: impl Into<String>) {
         self.foot = words.into();
     }
-    /// The table for a terminal so many columns wide.
-    pub fn table(&self, width: usize) -> String {
+    /// The table for a terminal so many columns wide; any width where there is none.
+    pub fn table(&self, width: Option<usize>) -> String {
         let mut table = Table::new();
-        table.load_style(presets::UTF8_HORIZONTAL_ONLY);
-        if let Ok(columns) = u16::try_from(width) {
+        table.load_style(STYLE);
+        if let Some(columns) = width.and_then(|columns| u16::try_from(columns).ok()) {
             table.set_width(columns);
             table.set_content_arrangement(ContentArrangement::Dynamic);
         }
@@ -40,6 +44,7 @@ impl Sheet {
         let mut text = table.trim_fmt();
         text.push('\n');
         if !self.foot.is_empty() {
+            text.push('\n');
             text.push_str(&self.foot);
             text.push('\n');
         }

@@ -5,7 +5,7 @@ use super::{Head, Table};
 const FILE: &str = "columns.csv";
 
 /// One row per column of the tables given, and of this one.
-pub fn table(tables: &[&Table]) -> Table {
+pub fn table(tables: &[Table]) -> Table {
     let mut rows: Vec<Vec<String>> = tables
         .iter()
         .flat_map(|table| table.heads.iter().map(|head| row(table.file, head)))

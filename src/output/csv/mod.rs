@@ -52,7 +52,7 @@ pub struct Table {
 
 /// A number that no file may hold.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[error("{file}: {column} is {value} on {when}; no file was written")]
+#[error("{file}: {column} is {value} on {when}")]
 pub struct NotANumber {
     /// The file it was meant for.
     pub file: &'static str,
@@ -108,7 +108,7 @@ mod tests {
         let refused = cell("series.csv", "ph", 600, f64::NAN).unwrap_err();
         assert_eq!(
             refused.to_string(),
-            "series.csv: ph is NaN on day 0 at 10:00; no file was written"
+            "series.csv: ph is NaN on day 0 at 10:00"
         );
     }
 }

@@ -25,7 +25,7 @@ pub fn table(
         used.advance(run, shown, at);
         let next = shown.get(at + 1);
         let last_of_its_minute = next.is_none_or(|next| next.minute != reading.minute);
-        let due = reading.minute % every_minutes == 0 || rows.is_empty() || next.is_none();
+        let due = reading.minute.is_multiple_of(every_minutes) || rows.is_empty() || next.is_none();
         if due && last_of_its_minute {
             rows.push(row(case, columns, &used.sample(reading))?);
         }

@@ -10,20 +10,20 @@ use super::{Page, Story, Tone};
 
 /// The ready day, what it waited for and what it asks.
 pub fn ready(page: &mut Page, story: &Story) {
-    let verdict = story.verdict;
+    let verdict = &story.outcome.verdict;
     let (tone, answer) = answer(story);
     page.block("Ready", tone, answer);
     page.line(Tone::Plain, limits(story));
     page.line(Tone::Plain, feed(verdict));
-    if let Some(alkalinity) = story.alkalinity {
+    if let Some(alkalinity) = &story.outcome.alkalinity {
         self::alkalinity(page, alkalinity);
     }
 }
 
 fn answer(story: &Story) -> (Tone, String) {
     let date = |day| day_in_words(story.case.filled_on, day);
-    let waited = story.verdict.waited_for.map(waited_words);
-    match story.verdict.ready {
+    let waited = story.outcome.verdict.waited_for.map(waited_words);
+    match story.outcome.verdict.ready {
         Ready::Day(day) => {
             let why = waited.map_or(String::new(), |what| {
                 format!("; {what} was the last to come right")
@@ -114,7 +114,7 @@ fn alkalinity(page: &mut Page, alkalinity: &Alkalinity) {
 
 /// Animals go in on the written day; here is whether the tank is ripe then.
 pub fn animals(page: &mut Page, story: &Story) {
-    for (at, arrival) in story.arrivals.iter().enumerate() {
+    for (at, arrival) in story.outcome.arrivals.iter().enumerate() {
         let label = if at == 0 { "Animals" } else { "" };
         let what = format!(
             "{} ({} g) goes in on {}",

@@ -10,7 +10,7 @@ use super::{Page, Story, Tone};
 
 /// Peaks with day and hour, as the model counts them and as kits read them.
 pub fn peaks(page: &mut Page, story: &Story) {
-    let m = story.milestones;
+    let m = &story.outcome.milestones;
     page.block(
         "Peaks",
         Tone::Plain,
@@ -57,8 +57,8 @@ fn peak(label: &str, extreme: Extreme, on_the_kit: &str) -> String {
 }
 
 fn worst_night(story: &Story) -> String {
-    let low = story.milestones.oxygen_low;
-    let run = story.run;
+    let low = story.outcome.milestones.oxygen_low;
+    let run = &story.outcome.run;
     let at = run.readings.partition_point(|r| r.minute < low.minute);
     let beside = run.readings.get(at).map_or(String::new(), |r| {
         format!(
@@ -139,9 +139,10 @@ fn broken_words(finding: &Finding) -> String {
 
 /// Litres, visits and gas.
 pub fn water_and_gas(page: &mut Page, story: &Story) {
-    let m = story.milestones;
-    let end = story.run.input.end_minute();
+    let m = &story.outcome.milestones;
+    let end = story.outcome.run.input.end_minute();
     let changes = story
+        .outcome
         .run
         .events
         .iter()
@@ -166,9 +167,9 @@ pub fn water_and_gas(page: &mut Page, story: &Story) {
 fn gas(story: &Story) -> String {
     let mut words = vec![format!(
         "{} g from the cylinder",
-        short(story.milestones.gas_g)
+        short(story.outcome.milestones.gas_g)
     )];
-    let tunings = &story.run.tunings;
+    let tunings = &story.outcome.run.tunings;
     if !tunings.is_empty() {
         let days: Vec<u32> = tunings.iter().map(|tuning| tuning.day).collect();
         let highest: Vec<String> = tunings
@@ -187,7 +188,7 @@ fn gas(story: &Story) -> String {
             list(&lights)
         ));
     }
-    if let Some((swing, day)) = widest_ph_swing(story.milestones) {
+    if let Some((swing, day)) = widest_ph_swing(&story.outcome.milestones) {
         words.push(format!(
             "pH swings by {swing:.2} in a day at most (day {day}; shown, no limit)"
         ));

@@ -4,17 +4,13 @@ mod answer;
 mod assumed;
 mod figures;
 mod page;
+pub mod understood;
 mod words;
 
 use std::path::Path;
 
-use crate::analysis::alkalinity::Alkalinity;
-use crate::analysis::arrivals::Arrival;
 use crate::analysis::case::Case;
-use crate::analysis::milestones::Milestones;
-use crate::analysis::ready::Verdict;
-use crate::analysis::running::Finding;
-use crate::engine::result::RunResult;
+use crate::analysis::outcome::Outcome;
 
 pub use page::{Page, Tone, WIDEST};
 
@@ -25,20 +21,10 @@ use super::when::day_in_words;
 /// Everything the report is made from.
 #[derive(Debug, Clone, Copy)]
 pub struct Story<'a> {
-    /// The run with its animals.
-    pub run: &'a RunResult,
     /// The scenario.
     pub case: &'a Case,
-    /// The figures.
-    pub milestones: &'a Milestones,
-    /// The ready day.
-    pub verdict: &'a Verdict,
-    /// Whether the alkalinity is enough.
-    pub alkalinity: Option<&'a Alkalinity>,
-    /// The running limits.
-    pub findings: &'a [Finding],
-    /// Animals that go in.
-    pub arrivals: &'a [Arrival],
+    /// Its run and what it means.
+    pub outcome: &'a Outcome,
 }
 
 /// The report of a run.
@@ -50,11 +36,11 @@ pub fn report(story: &Story) -> Page {
     answer::animals(&mut page, story);
     page.gap();
     figures::peaks(&mut page, story);
-    figures::running(&mut page, story.findings);
+    figures::running(&mut page, &story.outcome.findings);
     page.gap();
     figures::water_and_gas(&mut page, story);
     assumed::defaults(&mut page, story.case);
-    assumed::notices(&mut page, &notices(story.run, story.case));
+    assumed::notices(&mut page, &notices(&story.outcome.run, story.case));
     page
 }
 
@@ -101,7 +87,7 @@ pub fn tank(page: &mut Page, case: &Case) {
     let facts: Vec<String> = case
         .facts
         .iter()
-        .map(|(label, value)| format!("{label} {value}"))
+        .map(|(label, value)| format!("{} {value}", label.to_lowercase()))
         .collect();
     page.block("Tank", Tone::Plain, facts.join("; "));
 }
@@ -110,20 +96,14 @@ pub fn tank(page: &mut Page, case: &Case) {
 mod tests {
     use super::*;
     use crate::analysis::example::Example;
-    use crate::analysis::{alkalinity, arrivals, milestones, ready, running};
     use anstream::adapter::strip_str;
 
     fn printed(example: &Example) -> String {
-        let (run, case) = (example.run(), example.case());
-        let verdict = ready::judge(&run, &case);
+        let case = example.case();
+        let outcome = Outcome::judged(&case, example.run(), None);
         let mut page = report(&Story {
-            run: &run,
             case: &case,
-            milestones: &milestones::of(&run, &case),
-            verdict: &verdict,
-            alkalinity: alkalinity::judge(&run, &verdict).as_ref(),
-            findings: &running::findings(&run, &case),
-            arrivals: &arrivals::arrivals(&run, &case, &verdict),
+            outcome: &outcome,
         });
         let written = Written {
             folder: "output/made-up-2".into(),
