@@ -6,16 +6,33 @@
 use crate::engine::result::RunResult;
 
 use super::arrivals::Arrival;
+use super::case::Case;
 use super::milestones::readings_of;
 use super::ready::Verdict;
 
 /// Below this a kit shows nothing, mg N/L (common practice, no source: first step of the cards).
 const SEEN_BY_A_KIT_MG_N_PER_L: f64 = 0.1;
 
-/// The tests of each day of the run, in words.
-pub fn by_day(run: &RunResult, verdict: &Verdict, arrivals: &[Arrival]) -> Vec<Vec<&'static str>> {
+/// The tests of each day of the run, in words; none while away.
+pub fn by_day(
+    run: &RunResult,
+    case: &Case,
+    verdict: &Verdict,
+    arrivals: &[Arrival],
+) -> Vec<Vec<&'static str>> {
+    let is_away = |day| {
+        case.away
+            .iter()
+            .any(|&(first, last)| (first..=last).contains(&day))
+    };
     (0..=run.input.last_day)
-        .map(|day| tests_of(run, day, verdict, arrivals))
+        .map(|day| {
+            if is_away(day) {
+                Vec::new()
+            } else {
+                tests_of(run, day, verdict, arrivals)
+            }
+        })
         .collect()
 }
 
@@ -70,13 +87,17 @@ mod tests {
         let example = Example::default();
         let (run, case) = (example.run(), example.case());
         let verdict = judge(&run, &case);
-        let tests = by_day(&run, &verdict, &arrivals(&run, &case, &verdict));
+        let tests = by_day(&run, &case, &verdict, &arrivals(&run, &case, &verdict));
         assert_eq!(tests.len(), 11);
         assert_eq!(tests[3], ["total ammonia", "nitrite"]);
         assert_eq!(
             tests[6],
             ["total ammonia", "nitrite", "nitrate", "pH", "KH"]
         );
-        assert!(tests[9].is_empty());
+        assert!(tests[7].contains(&"KH"), "the weekly test");
+        assert!(
+            tests[8].is_empty() && tests[10].is_empty(),
+            "away, and nothing to see"
+        );
     }
 }

@@ -4,6 +4,7 @@ pub mod chart;
 mod column_list;
 pub mod columns;
 pub mod csv;
+pub mod doing;
 pub mod files;
 pub mod folder;
 pub mod kit;

@@ -4,6 +4,7 @@ use crate::analysis::case::Case;
 use crate::base::clock::DAY;
 use crate::engine::result::{Reading, RunResult, Tuning};
 use crate::output::columns::Column;
+use crate::output::doing;
 use crate::output::number::decimal_day;
 use crate::output::when::iso_time;
 
@@ -91,7 +92,7 @@ fn events(run: &RunResult) -> impl Iterator<Item = Entry<'_>> {
         .map(|event| Entry {
             minute: event.minute,
             name: &event.name,
-            what: event.what.clone(),
+            what: doing::words(&run.input, event),
             litres: event.litres,
             before: &event.before,
             after: &event.after,

@@ -6,6 +6,7 @@ use crate::analysis::ready::Verdict;
 use crate::analysis::testing;
 use crate::base::clock::{DAY, TimeOfDay};
 use crate::engine::result::{EventRecord, RunResult};
+use crate::output::doing;
 use crate::output::when::{iso_date, weekday};
 
 use super::{Head, NotANumber, Table, cell};
@@ -19,7 +20,7 @@ pub fn table(
     verdict: &Verdict,
     arrivals: &[Arrival],
 ) -> Result<Table, NotANumber> {
-    let tests = testing::by_day(run, verdict, arrivals);
+    let tests = testing::by_day(run, case, verdict, arrivals);
     let rows = (0..=run.input.last_day)
         .zip(tests)
         .map(|(day, tests)| row(run, case, day, &tests, arrivals))
@@ -103,11 +104,13 @@ fn to_do(run: &RunResult, day: u32, events: &[&EventRecord]) -> String {
             run.input.tank.volume_l
         ));
     }
-    lines.extend(
-        events
-            .iter()
-            .map(|event| format!("{} {}", TimeOfDay::of(event.minute), event.what)),
-    );
+    lines.extend(events.iter().map(|event| {
+        format!(
+            "{} {}",
+            TimeOfDay::of(event.minute),
+            doing::words(&run.input, event)
+        )
+    }));
     lines.extend(
         run.tunings
             .iter()
@@ -175,7 +178,7 @@ mod tests {
         assert_eq!(table.rows[0][3], "00:00 tank full (50.0 L)");
         let day_3 = &table.rows[3];
         assert_eq!(day_3[..3], ["3", "2027-03-09", "Tue"]);
-        assert_eq!(day_3[3], "09:30 50 % of the water changed");
+        assert_eq!(day_3[3], "09:30 change 50 % of the water (25.0 L)");
         assert_eq!(day_3[5], "light 11:30..19:00 at 90 µmol/m²/s");
         assert_eq!(table.rows[8][7], "away; left out: doses.weekly");
         assert!(table.rows[4][7].contains("does not call this tank ripe"));

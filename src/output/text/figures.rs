@@ -172,20 +172,17 @@ fn gas(story: &Story) -> String {
     let tunings = &story.outcome.run.tunings;
     if !tunings.is_empty() {
         let days: Vec<u32> = tunings.iter().map(|tuning| tuning.day).collect();
-        let highest: Vec<String> = tunings
+        let highest: Vec<f64> = tunings.iter().map(|t| t.highest_mg_per_l).collect();
+        let lights: Vec<f64> = tunings
             .iter()
-            .map(|t| format!("{:.1}", t.highest_mg_per_l))
-            .collect();
-        let lights: Vec<String> = tunings
-            .iter()
-            .filter_map(|t| t.at_lights_on_mg_per_l.map(|co2| format!("{co2:.1}")))
+            .filter_map(|t| t.at_lights_on_mg_per_l)
             .collect();
         words.push(format!(
             "tuned on {} {}: highest CO2 {} mg/L, at lights-on {}",
             if days.len() == 1 { "day" } else { "days" },
             list(&days),
-            list(&highest),
-            list(&lights)
+            span(&highest),
+            span(&lights)
         ));
     }
     if let Some((swing, day)) = widest_ph_swing(&story.outcome.milestones) {
@@ -194,6 +191,25 @@ fn gas(story: &Story) -> String {
         ));
     }
     words.join("; ")
+}
+
+/// `28.0`, or `9.8 to 10.6` where values differ.
+fn span(values: &[f64]) -> String {
+    let low = values
+        .iter()
+        .copied()
+        .reduce(f64::min)
+        .map(|v| format!("{v:.1}"));
+    let high = values
+        .iter()
+        .copied()
+        .reduce(f64::max)
+        .map(|v| format!("{v:.1}"));
+    match (low, high) {
+        (Some(low), Some(high)) if low == high => low,
+        (Some(low), Some(high)) => format!("{low} to {high}"),
+        _ => "none: the light stays off".into(),
+    }
 }
 
 fn widest_ph_swing(milestones: &Milestones) -> Option<(f64, u32)> {

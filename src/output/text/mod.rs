@@ -11,6 +11,7 @@ use std::path::Path;
 
 use crate::analysis::case::Case;
 use crate::analysis::outcome::Outcome;
+use crate::base::clock::TimeOfDay;
 
 pub use page::{Page, Tone, WIDEST};
 
@@ -46,50 +47,74 @@ pub fn report(story: &Story) -> Page {
 
 /// What has been written, and what to keep in mind.
 pub fn closing(page: &mut Page, first_choice: &Path, written: &Written, files: &[String]) {
-    if written.renamed {
-        let (taken, now) = (first_choice.display(), written.folder.display());
-        page.block(
-            "Files",
-            Tone::Plain,
-            format!("{taken} was there already, so this run is in {now}"),
-        );
+    let folder = written.folder.display();
+    let words = if written.renamed {
+        let taken = first_choice.display();
+        format!("{taken} was there already, so this run is in {folder}")
+    } else if written.replaced {
+        format!("{folder} (replaced)")
     } else {
-        let replaced = if written.replaced { " (replaced)" } else { "" };
-        let folder = written.folder.display();
-        page.block("Files", Tone::Plain, format!("{folder}{replaced}"));
-    }
-    page.line(Tone::Faint, files.join(", "));
+        folder.to_string()
+    };
+    page.block("Files", Tone::Plain, words);
+    page.line(Tone::Plain, in_short(files));
     page.gap();
     for line in CAVEATS {
-        page.line(Tone::Plain, *line);
+        page.line(Tone::Plain, line);
     }
 }
 
-const CAVEATS: &[&str] = &[
-    "One central forecast with wide error: real tanks cleared nitrite up to two weeks later. It never replaces a test before animals go in.",
-    "Fix CO2 cylinders upright and air the room; keep drip loops and residual-current protection; never leave a hose; air gap to the tap; labels of chemicals.",
-    "Animals come first where they disagree with the numbers; release nothing into the wild. Local codes and licensed trades decide.",
+/// Tables by name; pictures once for both their files.
+fn in_short(files: &[String]) -> String {
+    let tables = files
+        .iter()
+        .filter(|name| name.ends_with("csv") || name.ends_with("json"));
+    let pictures: Vec<&str> = files
+        .iter()
+        .filter_map(|name| name.strip_suffix(".png"))
+        .collect();
+    let mut words: Vec<String> = tables.cloned().collect();
+    if !pictures.is_empty() {
+        words.push(format!("and as .png and .svg: {}", pictures.join(", ")));
+    }
+    words.join(", ")
+}
+
+const CAVEATS: [&str; 5] = [
+    "One central forecast with wide error: real tanks cleared nitrite up to two weeks later.",
+    "It never replaces a test before animals go in.",
+    "CO2 cylinders upright, fixed, room aired; drip loops and residual-current protection;",
+    "no hose left alone, an air gap at the tap; chemicals by their labels; release nothing.",
+    "The animals come first. Local codes and licensed trades have the last word.",
 ];
 
 fn heading(page: &mut Page, case: &Case) {
-    let start = day_in_words(case.filled_on, 0);
-    let last = case.input.last_day;
-    page.block(
-        "firstfill",
-        Tone::Strong,
-        format!("{}: {start} to day {last}", case.name),
+    let filled = TimeOfDay::of(case.input.filled_at);
+    let first = day_in_words(case.filled_on, 0);
+    let last = day_in_words(case.filled_on, case.input.last_day);
+    page.block("firstfill", Tone::Strong, case.name.as_str());
+    page.line(
+        Tone::Plain,
+        format!("full on {first} at {filled}; to {last}"),
     );
-    tank(page, case);
+    page.block("Tank", Tone::Plain, tank(case));
 }
 
-/// The tank in the order of its facts.
-pub fn tank(page: &mut Page, case: &Case) {
+/// The facts of the tank in a few lines; remarks in brackets are left to `check`.
+fn tank(case: &Case) -> String {
     let facts: Vec<String> = case
         .facts
         .iter()
-        .map(|(label, value)| format!("{} {value}", label.to_lowercase()))
+        .map(|(label, value)| format!("{} {}", label.to_lowercase(), without_remark(value)))
         .collect();
-    page.block("Tank", Tone::Plain, facts.join("; "));
+    facts.join("; ")
+}
+
+fn without_remark(value: &str) -> &str {
+    match value.find(" (") {
+        Some(start) if value.ends_with(')') => &value[..start],
+        _ => value,
+    }
 }
 
 #[cfg(test)]
