@@ -15,8 +15,8 @@ use crate::base::clock::TimeOfDay;
 
 pub use page::{Page, Tone, WIDEST};
 
-use super::files::Written;
 use super::manifest::notices;
+use super::place::Written;
 use super::when::day_in_words;
 
 /// Everything the report is made from.
