@@ -105,7 +105,10 @@ fn tank(case: &Case) -> String {
     let facts: Vec<String> = case
         .facts
         .iter()
-        .map(|(label, value)| format!("{} {}", label.to_lowercase(), without_remark(value)))
+        .map(|(label, value)| match label.as_str() {
+            "Tank" => without_remark(value).to_string(),
+            label => format!("{} {}", label.to_lowercase(), without_remark(value)),
+        })
         .collect();
     facts.join("; ")
 }
