@@ -56,6 +56,14 @@ pub const PARAMETERS: &[ParameterSpec] = &[
         (28.0, 33.0),
         memory(&[], ""),
     ),
+    parameter(
+        "dt_stiff",
+        "most gas exchange, air and valve control in one part of a step",
+        "1",
+        0.3,
+        (0.05, 0.3),
+        derived("keeps the second order of the step; chosen on 150 random tanks"),
+    ),
 ];
 
 /// What is switched, held over a whole step.
