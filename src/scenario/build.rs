@@ -133,11 +133,18 @@ fn blends(
 ) {
     let refill = waters.blend(&file.section("refill"), &Blend::tap());
     let fill = waters.blend(&file.section("fill"), &refill);
-    draft.fact("Refill", refill.words());
-    if fill.words() != refill.words() {
-        draft.fact("First filling", fill.words());
+    let (filled, refilled) = (waters.prepare(&fill), waters.prepare(&refill));
+    draft.fact(
+        "Refill",
+        format!("{}: {}", refill.words(), water::in_words(&refilled)),
+    );
+    if filled != refilled {
+        draft.fact(
+            "First filling",
+            format!("{}: {}", fill.words(), water::in_words(&filled)),
+        );
     }
-    (waters.prepare(&fill), waters.prepare(&refill))
+    (filled, refilled)
 }
 
 fn finish(
@@ -154,7 +161,7 @@ fn finish(
         .switches
         .sort_by(|a, b| (a.day, &a.name).cmp(&(b.day, &b.name)));
     let mut resolved = draft.desk.take_resolved();
-    resolved.sort_by_key(|value| keys::rank(&value.path));
+    resolved.sort_by_key(|value| keys::section_rank(&value.path));
     Case {
         name,
         filled_on: draft.calendar.filled_on,

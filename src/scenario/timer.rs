@@ -47,7 +47,7 @@ fn clock(desk: &Desk, path: &str, text: &str, may_close: bool, place: &Place) ->
 }
 
 /// `9:30`, `09:30`, `24:00`.
-fn parse_clock(text: &str) -> Option<u32> {
+pub fn parse_clock(text: &str) -> Option<u32> {
     let (hour, minute) = text.split_once(':')?;
     let number = |text: &str| {
         let plain = (1..=2).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_digit());

@@ -84,8 +84,12 @@ pub const fn unit(symbol: &'static str, spellings: &'static [&'static str], fact
 pub struct Unclear {
     /// The ways to write it.
     pub spellings: &'static [&'static str],
-    /// Symbols of the units that could be meant; answers are compared in the last one.
+    /// What it leaves open, as in "does not say which gallon".
+    pub open: &'static str,
+    /// Symbols of the units that could be meant.
     pub meant: &'static [&'static str],
+    /// Symbol of the unit in which the answers are compared.
+    pub shown_in: &'static str,
 }
 
 /// A kind of quantity: what its numbers mean, and all the ways to write them.
@@ -202,7 +206,7 @@ mod tests {
                 );
             }
             for unclear in kind.unclear {
-                for symbol in unclear.meant {
+                for symbol in unclear.meant.iter().chain([&unclear.shown_in]) {
                     assert!(kind.unit(symbol).is_some(), "{}: {symbol}", kind.name);
                 }
             }
