@@ -1,7 +1,5 @@
 //! The exact text of every message a scenario can get.
 
-use std::path::Path;
-
 use firstfill::scenario;
 
 /// A small file without a mistake; the mistakes are added to it.
@@ -135,7 +133,15 @@ fn a_length_of_no_days() {
 // what does not fit together
 messages! {
     soil_hardscape_and_water_that_do_not_fit: "hardscape = \"40 L\"\n[soil]\namount = \"18 L\"\n";
-    a_net_volume_that_does_not_fit: "";
+    a_water_line_and_a_net_volume: "net_volume = \"40 L\"\n";
+    a_bed_without_an_amount_of_light_hours: "[light]\nat_soil = \"high\"\n";
+    air_without_a_flow: "[air]\non = \"20:00..08:00\"\n";
+    more_plantings_than_the_model_holds: "[plants]\na = { group = \"moss\", cover = \"1 %\" }\nb = { group = \"moss\", cover = \"1 %\" }\nc = { group = \"moss\", cover = \"1 %\" }\nd = { group = \"moss\", cover = \"1 %\" }\ne = { group = \"moss\", cover = \"1 %\" }\nf = { group = \"moss\", cover = \"1 %\" }\ng = { group = \"moss\", cover = \"1 %\" }\nh = { group = \"moss\", cover = \"1 %\" }\ni = { group = \"moss\", cover = \"1 %\" }\n";
+    a_ph_without_alkalinity: "[water.ro]\nph = 8.2\n";
+    a_power_cut_of_no_length: "[power_cuts]\nstorm = { day = 18, off = \"14:00..14:00\" }\n";
+    a_top_up_of_a_water_nobody_described: "top_up = \"rian\"\n[water.rain]\n";
+    a_seed_level_that_is_none: "[seed]\nlevel = \"a lot\"\n";
+    a_limit_in_the_wrong_unit: "[limits]\nnitrite = \"5 mg Cl2/L\"\n";
     plants_that_cover_more_than_the_bed: "[plants]\nstems = { cover = \"60 %\" }\ncarpet = { cover = \"50 %\" }\n";
     a_planting_that_does_not_say_its_group: "[plants]\nfront = { cover = \"60 %\" }\n";
     gas_with_hold_and_rate: "[gas]\non = \"10:00..18:00\"\nhold = \"28 mg/L\"\nrate = \"2 g/day\"\n";
@@ -163,11 +169,197 @@ messages! {
     an_override_that_is_impossible: "[parameters]\nphi_filt = { value = 1.5, why = \"big filter\" }\n";
 }
 
+#[test]
+fn a_file_without_a_tank() {
+    insta::assert_snapshot!(said("name = \"no tank\"\n"));
+}
+
+#[test]
+fn a_tank_of_no_size() {
+    insta::assert_snapshot!(said("[tank]\ntemperature = \"24 °C\"\n"));
+}
+
+#[test]
+fn a_tank_without_a_water_line() {
+    insta::assert_snapshot!(said("[tank]\ninside = \"60 x 30 x 36 cm\"\n"));
+}
+
+#[test]
+fn a_water_line_above_the_rim() {
+    insta::assert_snapshot!(said(
+        "[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = \"40 cm\"\n"
+    ));
+}
+
+#[test]
+fn inside_measures_of_two_lengths() {
+    insta::assert_snapshot!(said(
+        "[tank]\ninside = \"60 x 30 cm\"\nwater_line = \"33 cm\"\n"
+    ));
+}
+
+#[test]
+fn inside_measures_without_a_unit() {
+    insta::assert_snapshot!(said(
+        "[tank]\ninside = \"60 x 30 x 36\"\nwater_line = \"33 cm\"\n"
+    ));
+}
+
+#[test]
+fn a_net_volume_that_does_not_fit() {
+    insta::assert_snapshot!(said(
+        "[tank]\ninside = \"60 x 30 x 36 cm\"\nnet_volume = \"60 L\"\n[soil]\namount = \"9 L\"\n"
+    ));
+}
+
+#[test]
+fn a_net_volume_without_a_surface() {
+    insta::assert_snapshot!(said("[tank]\nnet_volume = \"47 L\"\n"));
+}
+
+#[test]
+fn all_problems_come_at_once_and_in_order() {
+    insta::assert_snapshot!(said(
+        "[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = 33\ntemperature = \"299 °C\"\nlenght = 3\n\
+         [light]\non = \"10:00..25:00\"\n[chagnes]\nx = { day = 1 }\n"
+    ));
+}
+
+#[test]
+fn more_than_twenty_problems_are_counted() {
+    let keys: String = (0..30).map(|n| format!("nonsense_{n} = {n}\n")).collect();
+    let text = said(&format!("{TANK}{keys}"));
+    assert_eq!(text.matches("unknown name").count(), 20);
+    assert!(
+        text.ends_with("and 10 more\n\n30 problems in tank.toml; nothing was run\n"),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_tab_does_not_move_the_caret() {
+    insta::assert_snapshot!(said(&format!("{TANK}hardscape\t=\t3\n")));
+}
+
+#[test]
+fn colour_is_given_on_request_only() {
+    let problems = scenario::read_text("tank.toml", "x = 1\n").expect_err("x is no key");
+    assert!(problems.render(true).contains('\u{1b}'));
+    assert!(!problems.render(false).contains('\u{1b}'));
+}
+
 // files
-fn load_said(path: &Path) -> String {
-    let folder = path.parent().unwrap_or(path).display().to_string();
-    match scenario::load(path) {
-        Ok(_) => panic!("no problem found"),
-        Err(problems) => problems.render(false).replace(&folder, "here"),
+
+/// A folder with files in it.
+fn folder(files: &[(&str, &[u8])]) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a temporary folder can be made");
+    for (name, bytes) in files {
+        std::fs::write(folder.path().join(name), bytes).expect("a file can be written");
     }
+    folder
+}
+
+fn load_said(folder: &tempfile::TempDir, name: &str) -> String {
+    let path = if name.is_empty() {
+        folder.path().to_path_buf()
+    } else {
+        folder.path().join(name)
+    };
+    match scenario::load(&path) {
+        Ok(_) => panic!("no problem found"),
+        Err(problems) => problems
+            .render(false)
+            .replace(&folder.path().display().to_string(), "here"),
+    }
+}
+
+#[test]
+fn a_missing_file() {
+    insta::assert_snapshot!(load_said(&folder(&[]), "tank.toml"));
+}
+
+#[test]
+fn a_folder_instead_of_a_file() {
+    insta::assert_snapshot!(load_said(&folder(&[]), ""));
+}
+
+#[test]
+fn an_empty_file() {
+    insta::assert_snapshot!(load_said(&folder(&[("tank.toml", b"")]), "tank.toml"));
+}
+
+#[test]
+fn a_file_of_comments_only() {
+    insta::assert_snapshot!(load_said(
+        &folder(&[("tank.toml", b"# soon\n")]),
+        "tank.toml"
+    ));
+}
+
+#[test]
+fn bytes_that_are_not_utf_8() {
+    let bytes = b"[tank]\nname = \"K\xF6ln\"\n";
+    insta::assert_snapshot!(load_said(&folder(&[("tank.toml", bytes)]), "tank.toml"));
+}
+
+#[test]
+fn a_file_of_50_mb_is_refused_unread() {
+    let folder = folder(&[("film.toml", b"")]);
+    let file = std::fs::File::create(folder.path().join("film.toml")).expect("it can be made");
+    file.set_len(50_000_000).expect("it can be made long");
+    let begun = std::time::Instant::now();
+    insta::assert_snapshot!(load_said(&folder, "film.toml"));
+    // reading 50 MB and parsing it takes seconds here; refusing by size takes none
+    assert!(begun.elapsed().as_millis() < 500);
+}
+
+#[test]
+fn based_on_a_file_that_is_missing_shows_the_chain() {
+    let a = b"based_on = \"b.toml\"\n";
+    let b =
+        b"based_on = \"c.toml\"\n[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = \"33 cm\"\n";
+    insta::assert_snapshot!(load_said(
+        &folder(&[("a.toml", a), ("b.toml", b)]),
+        "a.toml"
+    ));
+}
+
+#[test]
+fn based_on_in_a_loop_shows_the_chain() {
+    let a =
+        b"based_on = \"b.toml\"\n[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = \"33 cm\"\n";
+    let b = b"based_on = \"a.toml\"\n";
+    insta::assert_snapshot!(load_said(
+        &folder(&[("a.toml", a), ("b.toml", b)]),
+        "a.toml"
+    ));
+}
+
+#[test]
+fn based_on_that_is_no_name() {
+    insta::assert_snapshot!(said(&format!("based_on = 3\n{TANK}")));
+}
+
+#[test]
+fn a_problem_in_the_file_below_points_into_that_file() {
+    let below = format!("{TANK}hardscape = 3\n");
+    let above = "based_on = \"below.toml\"\n[tank]\ntemperature = \"24 °C\"\n";
+    let files = [
+        ("below.toml", below.as_bytes()),
+        ("above.toml", above.as_bytes()),
+    ];
+    insta::assert_snapshot!(load_said(&folder(&files), "above.toml"));
+}
+
+#[test]
+fn an_inherited_every_beside_an_own_on_points_into_both_files() {
+    let below =
+        format!("{TANK}[changes]\nlate = {{ days = \"1..56\", every = 7, share = \"40 %\" }}\n");
+    let above =
+        "based_on = \"below.toml\"\nstart = \"2027-03-06\"\n[changes]\nlate = { on = [\"Sun\"] }\n";
+    let files = [
+        ("below.toml", below.as_bytes()),
+        ("above.toml", above.as_bytes()),
+    ];
+    insta::assert_snapshot!(load_said(&folder(&files), "above.toml"));
 }

@@ -43,6 +43,9 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let air = air::read(&file, &mut draft);
     surface::read(&file, &mut draft);
     let stands = plants::read(&file, &mut draft);
+    if light.is_empty() && !stands.is_empty() {
+        desk.notice("there are plants, but no [light]: they will only lose weight");
+    }
     care::read(&file, &mut draft, &stands);
     let seed_level = seed::read(&file, &mut draft);
     doses::read(&file, &mut draft);

@@ -113,7 +113,9 @@ impl<'a> Reader<'a> {
             "{} is not documented",
             self.pattern_of(key)
         );
-        self.asked.borrow_mut().push(key);
+        if !self.asked.borrow().contains(&key) {
+            self.asked.borrow_mut().push(key);
+        }
         self.table?.get(key)
     }
     /// The entry of a key unless it is `"none"`.
@@ -167,8 +169,11 @@ impl<'a> Reader<'a> {
             Some(place) => Problem::at(place, title),
             None => Problem::at(&Place::new(0, 0..0), title),
         };
-        self.desk
-            .problem(problem.help(format!("add {key} = {example}")));
+        let advice = match keys::key(&self.pattern_of(key)) {
+            Some(_) => format!("add {key} = {example}"),
+            None => format!("add a line [{key}], and below it what it needs"),
+        };
+        self.desk.problem(problem.help(advice));
     }
     /// Whether an unknown key of this section is nearly this one.
     fn is_misspelt_here(&self, key: &str) -> bool {

@@ -57,19 +57,12 @@ fn title(path: &str, text: &str, kind: &Kind, refusal: &Refusal) -> String {
         Refusal::NoUnit { number } => format!("{needs}; {number} has no unit"),
         Refusal::Unknown { unit, .. } => format!("{needs}; \"{unit}\" is no unit of that"),
         Refusal::OtherKind { unit, other } => {
-            format!("{needs}, but {unit} is a unit of {}", bare(other))
+            format!("{needs}, but {unit} measures {other}")
         }
         Refusal::Unclear { unit, open, .. } => {
             format!("{path}: {unit} alone does not say {open}")
         }
     }
-}
-
-/// "a mass" as "mass".
-fn bare(name: &str) -> &str {
-    name.strip_prefix("a ")
-        .or_else(|| name.strip_prefix("an "))
-        .unwrap_or(name)
 }
 
 fn unclear(problem: Problem, number: &str, readings: &[(&str, f64)], shown: &str) -> Problem {

@@ -166,3 +166,14 @@ pub fn start_and_length(
     );
     Some((start?, (days? * f64::from(DAY)).round() as u32))
 }
+
+/// The two parts of a timer written as `"20:00..08:00"`, if a text is one: from, and for how long.
+pub fn parts(text: &str) -> Option<(String, String)> {
+    let (on, off) = text.split_once("..")?;
+    let window = Window {
+        on: TimeOfDay(parse_clock(on.trim())?),
+        off: TimeOfDay(parse_clock(off.trim())?),
+    };
+    let hours = f64::from(window.minutes()) / f64::from(HOUR);
+    Some((window.on.to_string(), format!("{} h", digits(hours))))
+}

@@ -60,12 +60,25 @@ pub struct Unit {
 
 impl Unit {
     /// A number of this unit in the base unit of its kind.
+    ///
+    /// Hundredths and the like are divided, so that `70 %` is the number nearest to 0.7.
     pub fn to_base(&self, number: f64) -> f64 {
-        (number + self.shift) * self.factor
+        match self.whole_parts() {
+            Some(parts) => (number + self.shift) / parts,
+            None => (number + self.shift) * self.factor,
+        }
     }
     /// A number of the base unit in this unit.
     pub fn from_base(&self, base: f64) -> f64 {
-        base / self.factor - self.shift
+        match self.whole_parts() {
+            Some(parts) => base * parts - self.shift,
+            None => base / self.factor - self.shift,
+        }
+    }
+    /// How many of this unit make one base unit, if that is a whole number above one.
+    fn whole_parts(&self) -> Option<f64> {
+        let parts = 1.0 / self.factor;
+        (parts > 1.0 && parts == parts.round()).then_some(parts)
     }
 }
 

@@ -156,11 +156,14 @@ fn unit_of(split: &Split<'_>, kind: &'static Kind) -> Result<&'static Unit, Refu
 /// A kind that has this unit; concentrations before those of one substance.
 fn other_kind(unit: &str) -> Option<&'static Kind> {
     let has = |kind: &&'static Kind| kind.spelled(unit).is_some();
-    let general = |kind: &&'static Kind| kind.name.starts_with("a concentration");
     let unclear = |kind: &&'static Kind| kind.unclear_spelling(unit).is_some();
-    all_kinds()
+    let plain = spelling::plain(unit);
+    let general = |kind: &&'static Kind| kind.name.starts_with("a concentration");
+    super::rates::KINDS
+        .iter()
+        .copied()
         .filter(general)
-        .find(has)
+        .find(|kind| kind.unit(&plain).is_some())
         .or_else(|| all_kinds().find(has))
         .or_else(|| all_kinds().find(unclear))
 }

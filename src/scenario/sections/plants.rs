@@ -54,7 +54,7 @@ fn planting(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<Planting> {
     if cover.is_absent() {
         entry.missing("cover");
     }
-    let density = group.and_then(|group| density(entry, draft, group));
+    let density = density(entry, draft, group);
     let grown = GROWN[entry.choice_or_default("grown", &GROWN)];
     let uses_bicarbonate = entry.truth_or_default("bicarbonate");
     let planted_at = planted_at(entry, draft);
@@ -108,9 +108,11 @@ fn group(entry: &Reader<'_>) -> Option<Group> {
 }
 
 /// A word, or dry weight per area, g/m².
-fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Group) -> Option<f64> {
+fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Option<Group>) -> Option<f64> {
+    let written = entry.wanted("density");
+    let group = group?;
     let stem = |at: usize| group.id(&format!("w_{}", DENSITIES[at]));
-    let Some(written) = entry.wanted("density") else {
+    let Some(written) = written else {
         let usual = draft.parameter(&stem(1));
         entry.assumed("density", everyday::DENSITY.print(usual), "normal");
         return Some(usual);

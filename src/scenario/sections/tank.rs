@@ -38,11 +38,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, room_c: f64) -> TankSectio
         hardscape_l: section.quantity_or_default("hardscape", &everyday::VOLUME, (0.0, 10_000.0)),
         heating: heating(&section, room_c),
         top_up: top_up(&section),
-        place: section.place.clone(),
+        place: section.place.clone().filter(|_| section.is_there()),
     };
     lid(&section, draft);
     section.close();
-    if !section.is_there() {
+    if !section.is_there() && section.place.is_none() {
         file.missing("tank");
     }
     tank
