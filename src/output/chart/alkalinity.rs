@@ -2,7 +2,7 @@
 
 use crate::analysis::milestones::Extreme;
 use crate::analysis::ready::Ready;
-use crate::base::clock::{DAY, days};
+use crate::base::clock::days;
 use crate::base::units::MEQ_PER_DKH;
 
 use super::Story;
@@ -12,7 +12,7 @@ use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Line};
 use super::nights::ph_bars;
 use super::series::{last, over_weeks};
-use super::sheet::{Key, Sheet, bold, small};
+use super::sheet::{Key, Sheet, bold, plain};
 use super::stack::{Layer, stacked};
 use super::style::{AMMONIA, BASE, CARE, CHANGE, INK, MUTED, PLANTS, Pen, SOIL};
 use super::weekly::Weekly;
@@ -49,7 +49,8 @@ pub fn figure(story: &Story<'_>) -> Figure {
     }
     sheet.key(&keys);
     hardness(story, &weekly, &mut sheet);
-    ph_bars(story, &weekly, &mut sheet, (386.0, 496.0), "pH");
+    let title = ("pH", "lowest to highest of the day");
+    ph_bars(story, &weekly, &mut sheet, (386.0, 496.0), title);
     balance(&weekly, &mut sheet, &layers);
     sheet.figure
 }
@@ -73,7 +74,11 @@ fn hardness(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let low = story.milestones.kh_low;
     let place = (days(low.minute), low.value);
     sheet.mark(at, place, Form::Disc, INK);
-    let words = format!("lowest {}, day {}", number(low.value, 1), low.minute / DAY);
+    let words = format!(
+        "lowest {}, day {}",
+        number(low.value, 1),
+        story.day_of(low.minute)
+    );
     sheet.words_at(at, place, vec![bold(&words, INK)]);
     weekly.name_absences(sheet, at);
     let names = [
@@ -118,7 +123,7 @@ fn balance(weekly: &Weekly<'_>, sheet: &mut Sheet, layers: &[Layer]) {
         .iter()
         .flat_map(|a| a.upper.iter().chain(&a.lower))
         .map(|p| p.1);
-    let mut up = from_zero(all, 0.5, 5);
+    let mut up = from_zero(all, 0.5, 10);
     for tick in &mut up.ticks {
         tick.words = tick.words.trim_start_matches('−').to_string();
     }
@@ -137,10 +142,14 @@ fn balance(weekly: &Weekly<'_>, sheet: &mut Sheet, layers: &[Layer]) {
         })
         .collect();
     name_ends(sheet, at, &names);
-    for (words, share) in [("supplied", 0.0), ("taken", 1.0)] {
+    if shown.is_empty() {
         let frame = sheet.figure.panels[at].frame;
-        let baseline = frame.top + 20.0 + share * (frame.height() - 28.0);
-        sheet.say_if_free(at, vec![small(words, MUTED)], frame.left + 40.0, baseline);
+        let (x, y) = (
+            frame.left + frame.width() / 2.0,
+            frame.top + frame.height() / 2.0,
+        );
+        let words = vec![plain("nothing supplied or taken", MUTED)];
+        sheet.say_if_free(at, words, x, y);
     }
     weekly.foot(sheet, at);
 }
@@ -168,11 +177,11 @@ const HELD_UP: f64 = 0.25;
 
 fn titles(story: &Story<'_>) -> Vec<String> {
     let low = story.milestones.kh_low;
-    let (kh, day) = (number(low.value, 1), low.minute / DAY);
+    let (kh, day) = (number(low.value, 1), story.day_of(low.minute));
     let end = &story.milestones.end;
     let end_kh = end.alkalinity_meq_per_l / MEQ_PER_DKH;
     let rises = end_kh > low.value + 0.2;
-    let finished = !matches!(story.verdict.ready, Ready::LaterThan(_));
+    let finished = matches!(story.verdict.ready, Ready::Day(_));
     let held_up = end.nitrite_oxidiser_speed_frac < HELD_UP;
     let title = match (finished, held_up) {
         (true, _) if rises => {
@@ -209,7 +218,7 @@ fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
     let percent = number(100.0 * slow.value, 0);
     let speed = format!(
         "The water leaves nitrite oxidisers at least {percent} % of full speed (day {}).",
-        slow.minute / DAY
+        story.day_of(slow.minute)
     );
     let rest = "Plants and decay are what is left over.";
     vec![

@@ -198,7 +198,10 @@ fn crossings(story: &Story<'_>, step: &Step, up: &Axis) -> Vec<(Point, String)> 
     };
     told.into_iter()
         .filter_map(|(day, words)| {
-            let words = format!("{words} from {}", calendar.day(day));
+            let words = match day {
+                0 => format!("{words} from the start"),
+                _ => format!("{words} from {}", calendar.day(day)),
+            };
             place(day).map(|at| (at, words))
         })
         .collect()
@@ -286,18 +289,28 @@ fn titles(story: &Story<'_>, steps: &[Step; 2]) -> Vec<String> {
 }
 
 fn sentences(story: &Story<'_>, steps: &[Step; 2], load: &[Point]) -> Vec<String> {
+    let never = steps.iter().all(|s| s.covers_load.is_none());
     let covers = |step: &Step, name: &str| match step.covers_load {
-        Some(day) => format!("the {name} step from day {day}"),
-        None => format!("the {name} step not for good"),
+        Some(0) => format!("the {name} step covers it from the start"),
+        Some(day) => format!("the {name} step covers it from day {day}"),
+        None => format!("the {name} step does not cover it at the end"),
     };
     let first = load.first().map_or(0.0, |p| p.1);
     let end = load.last().map_or(0.0, |p| p.1);
+    let covered = if never {
+        "neither step covers it at the end".to_string()
+    } else {
+        let [ammonia, nitrite] = steps;
+        format!(
+            "{}, {}",
+            covers(ammonia, "ammonia"),
+            covers(nitrite, "nitrite")
+        )
+    };
     let comes = format!(
-        "What comes in goes from {} to {} mg N a day; {} covers it, {}.",
+        "What comes in goes from {} to {} mg N a day; {covered}.",
         short(first),
         short(end),
-        covers(&steps[0], "ammonia"),
-        covers(&steps[1], "nitrite"),
     );
     let assumed = if story.verdict.feed_is_planned {
         "Capacity: the lowest of each day, with food in plenty."

@@ -40,13 +40,19 @@ pub fn figure(story: &Story<'_>, day: u32) -> Option<Figure> {
     };
     let name = format!("day-{day:02}");
     let mut sheet = Sheet::new(&name, &today.titles(), &today.sentences());
-    sheet.key(&[
+    let mut keys = vec![
         Key::Line(Pen::curve(MUTED), "central forecast"),
         Key::Line(Pen::LIMIT, "limit"),
-        Key::Change,
-        Key::Step,
         Key::Dark(DUSK),
-    ]);
+    ];
+    let steps = today.steps();
+    if steps.iter().any(|s| s.is_change) {
+        keys.push(Key::Change);
+    }
+    if steps.iter().any(|s| !s.is_change) {
+        keys.push(Key::Step);
+    }
+    sheet.key(&keys);
     today.switches(&mut sheet);
     today.oxygen(&mut sheet);
     today.carbon_dioxide(&mut sheet);

@@ -40,6 +40,7 @@ pub mod words;
 use crate::analysis::case::Case;
 use crate::analysis::milestones::{DayFigures, Milestones};
 use crate::analysis::ready::Verdict;
+use crate::base::clock::DAY;
 use crate::engine::result::RunResult;
 
 pub use figure::Figure;
@@ -61,6 +62,10 @@ impl Story<'_> {
         Calendar {
             filled_on: self.case.filled_on,
         }
+    }
+    /// The day a minute belongs to; the closing midnight belongs to the last day.
+    fn day_of(&self, minute: u32) -> u32 {
+        (minute / DAY).min(self.run.input.last_day)
     }
     /// The figures of the days that are shown.
     fn days(&self) -> impl Iterator<Item = &DayFigures> {

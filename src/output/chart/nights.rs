@@ -13,7 +13,7 @@ use super::series::{Stretch, dark, last};
 use super::sheet::{Key, Sheet, bold, small};
 use super::style::{CO2, DARK, INK, MUTED, OXYGEN, Pen};
 use super::weekly::Weekly;
-use super::words::{counted, list, number, short, trimmed};
+use super::words::{counted, list, number, short, span, trimmed};
 
 /// The chart.
 pub fn figure(story: &Story<'_>) -> Figure {
@@ -44,14 +44,17 @@ fn oxygen(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let all = points.iter().map(|p| p.1).chain([bound]);
     let mut panel = weekly.panel(158.0, 372.0, from_zero(all, 1.1 * bound, 6));
     let (pen, end) = (Pen::curve(OXYGEN), last(&points));
-    let worst = points.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1));
+    let moment = story.milestones.oxygen_low;
+    let worst = points
+        .iter()
+        .copied()
+        .find(|p| p.0.floor() as u32 == story.day_of(moment.minute));
     panel.lines = vec![Line::new("lowest oxygen", points, pen)];
     panel.limits = vec![Limit::new("limit", bound, weekly.across(), Pen::LIMIT)];
     panel.uprights = air_lines(story, weekly);
     let at = sheet.panel(panel, "Lowest oxygen of the day", "mg/L", 14.0);
     if let Some(worst) = worst {
         sheet.mark(at, worst, Form::Disc, OXYGEN);
-        let moment = story.milestones.oxygen_low;
         let when = story.calendar().moment(moment.minute);
         let words = format!("worst night {}, {when}", number(worst.1, 1));
         sheet.words_at(at, worst, vec![bold(&words, INK)]);
@@ -195,7 +198,9 @@ fn name_tunings(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet, at: u
 }
 
 fn acidity(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
-    let at = ph_bars(story, weekly, sheet, (712.0, 826.0), "pH range of the day");
+    let title = ("pH range of the day", "");
+    let at = ph_bars(story, weekly, sheet, (712.0, 826.0), title);
+    sheet.figure.panels[at].uprights = air_lines(story, weekly);
     weekly.foot(sheet, at);
 }
 
@@ -205,7 +210,7 @@ pub fn ph_bars(
     weekly: &Weekly<'_>,
     sheet: &mut Sheet,
     (top, bottom): (f64, f64),
-    title: &str,
+    (title, unit): (&str, &str),
 ) -> usize {
     let all: Vec<&DayFigures> = story.days().collect();
     let low = all.iter().map(|d| d.ph_low.value).fold(7.0, f64::min);
@@ -222,8 +227,7 @@ pub fn ph_bars(
             width: (0.4 * room).clamp(1.6, 3.4),
         })
         .collect();
-    panel.uprights = air_lines(story, weekly);
-    let at = sheet.panel(panel, title, "", 14.0);
+    let at = sheet.panel(panel, title, unit, 14.0);
     if let Some(day) = all.last() {
         let pen = Pen::curve(INK);
         let name = |words, extreme: Extreme| {
@@ -243,7 +247,11 @@ fn titles(story: &Story<'_>) -> Vec<String> {
     let low = story.milestones.oxygen_low;
     let under = story.days().filter(|d| d.oxygen_low.value < bound).count();
     let nights = story.days().count();
-    let lowest = format!("{} mg/L on day {}", number(low.value, 1), low.minute / DAY);
+    let lowest = format!(
+        "{} mg/L on day {}",
+        number(low.value, 1),
+        story.day_of(low.minute)
+    );
     if let Some((day, before, after)) = air_helps(story) {
         let (before, after) = (number(before, 1), number(after, 1));
         return vec![format!(
@@ -286,10 +294,31 @@ fn air_helps(story: &Story<'_>) -> Option<(u32, f64, f64)> {
     (after >= before + 0.3).then_some((day, before, after))
 }
 
+/// Minutes with oxygen under a bound, over the whole run.
+fn minutes_under(story: &Story<'_>, bound: f64) -> u32 {
+    let shown = story.run.shown().windows(2);
+    shown
+        .filter(|two| two[0].oxygen_mg_per_l < bound)
+        .map(|two| two[1].minute - two[0].minute)
+        .sum()
+}
+
 fn sentences(story: &Story<'_>) -> Vec<String> {
     let calendar = story.calendar();
     let (low, high) = (story.milestones.oxygen_low, story.milestones.co2_high);
-    let worst = format!("The worst night is at {}.", calendar.moment(low.minute));
+    let oxygen = story.case.limits.oxygen.value;
+    let moment = calendar.moment(low.minute);
+    let worst = match minutes_under(story, oxygen) {
+        0 => format!(
+            "The margin is smallest at {moment}: {} mg/L.",
+            number(low.value - oxygen, 1)
+        ),
+        minutes => format!(
+            "Under {} mg/L for {} in all, lowest at {moment}.",
+            trimmed(oxygen),
+            span(minutes)
+        ),
+    };
     let bound = story.case.limits.co2.value;
     let over = story.days().filter(|d| d.co2_high.value > bound).count();
     let gas = match over {

@@ -10,7 +10,7 @@ use super::axis::from_zero;
 use super::figure::{Anchor, Area, Figure, Label, Limit, Panel, Shape, Span};
 use super::fonts::Face;
 use super::labels::spread;
-use super::rect::Rect;
+use super::rect::{Point, Rect};
 use super::sheet::{Sheet, bold, corners, plain, small};
 use super::stack::{Layer, stacked};
 use super::style::{
@@ -44,6 +44,8 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let highest = areas.iter().flat_map(|a| &a.upper).map(|p| p.1);
     let up = from_zero(highest.chain([start]), 10.0, 7);
     let mut panel = weekly.panel(148.0, 826.0, up);
+    // layers let colour through: an absence behind them would look like a layer of its own
+    panel.fields.clear();
     panel.areas = areas;
     panel.limits = vec![Limit::new(
         "at filling",
@@ -173,28 +175,42 @@ fn name_inside(sheet: &mut Sheet, at: usize, layer: &Layer) {
     let Some(area) = this.areas.iter().find(|a| a.name == layer.name) else {
         return;
     };
-    let frame = this.frame;
-    let mut places = middles(this, area);
-    places.sort_by(|a, b| b.0.total_cmp(&a.0));
-    for (thick, x, y) in places {
-        let space = Label::new(spans.clone(), Anchor::Middle, x, y + 5.0).space;
-        let room = Rect::new(frame.left, y - thick / 2.0, frame.right, y + thick / 2.0);
+    let (frame, taken) = (this.frame, sheet.taken(at));
+    let mut best: Option<(f64, Point)> = None;
+    for (thick, x, y) in middles(this, area) {
+        let space = Label::new(spans.clone(), Anchor::Middle, x, y).space;
+        let room = Rect::new(
+            frame.left + 12.0,
+            y - thick / 2.0,
+            frame.right - 12.0,
+            y + thick / 2.0,
+        );
         if !room.holds(&space.grown(4.0)) {
             continue;
         }
-        if sheet.say_if_free(at, spans.clone(), x, y + 5.0) {
-            return;
+        let off_middle = (x - (frame.left + frame.right) / 2.0).abs();
+        let dislike = 0.05 * off_middle - 0.1 * thick;
+        if let Some(cost) = taken.cost(&space).map(|c| c + dislike)
+            && best.is_none_or(|(least, _)| cost < least)
+        {
+            best = Some((cost, (x, y)));
         }
+    }
+    if let Some((_, (x, y))) = best {
+        sheet.say(spans, Anchor::Middle, x, y);
     }
 }
 
-/// Thickness and middle of an area at places along it, in pixels.
+/// Places for a name inside an area, in pixels: the room above and below (counted twice the
+/// smaller), and the base line; at a few heights about the middle of the area.
 fn middles(panel: &Panel, area: &Area) -> Vec<(f64, f64, f64)> {
-    let pairs = area.upper.iter().zip(&area.lower).step_by(24);
+    let pairs = area.upper.iter().zip(&area.lower).step_by(12);
     pairs
-        .map(|(upper, lower)| {
+        .flat_map(|(upper, lower)| {
             let ((x, top), (_, bottom)) = (panel.at(*upper), panel.at(*lower));
-            (bottom - top, x, (top + bottom) / 2.0)
+            let middle = (top + bottom) / 2.0;
+            [0.0, -10.0, 10.0]
+                .map(|shift: f64| (bottom - top - 2.0 * shift.abs(), x, middle + shift + 5.0))
         })
         .collect()
 }
@@ -225,12 +241,23 @@ fn name_layers(sheet: &mut Sheet, at: usize, layers: &[&Layer], middles: &[f64])
 /// `171 mg, +97 since filling`; what left has no start to compare with.
 fn amount(layer: &Layer) -> String {
     let left: [Colour; 3] = [CHANGE, CARE, GAS];
-    let end = number(layer.end(), 0);
+    let end = layer.end();
     if left.contains(&layer.colour) {
-        return format!("{end} mg");
+        return match end < 9999.5 {
+            true => format!("{} mg", number(end, 0)),
+            false => format!("{} g", number(end / 1e3, 1)),
+        };
     }
-    let gained = signed(layer.end() - layer.start(), 0);
-    format!("{end} mg, {gained} since filling")
+    let gained = end - layer.start();
+    if end.abs() < 9999.5 {
+        format!("{} mg, {} since filling", number(end, 0), signed(gained, 0))
+    } else {
+        format!(
+            "{} g, {} since filling",
+            number(end / 1e3, 1),
+            signed(gained / 1e3, 1)
+        )
+    }
 }
 
 /// Where nitrogen can end, in words that follow "most of it", with the layers that make it up.
@@ -300,12 +327,14 @@ fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
         format!("Brought in later: {}.", came.join(", "))
     };
     let plants = layers[3].end() - layers[3].start();
+    let took = format!("Water changes took {}.", milligrams(layers[0].end()));
     let lives = format!(
         "Plants and algae {} {}.",
         if plants < 0.0 { "lost" } else { "gained" },
         milligrams(plants.abs())
     );
     vec![
+        format!("{held} {took} {lives} {brought}"),
         format!("{held} {lives} {brought}"),
         format!("{held} {brought}"),
         held,

@@ -194,9 +194,15 @@ impl Sheet {
         };
         let near = space.nearest(mark);
         let gap = (near.0 - mark.0).abs().max((near.1 - mark.1).abs());
-        if gap > 24.0 {
+        let this = &self.figure.panels[panel];
+        let hangs_on_a_line = this.uprights.iter().any(|u| {
+            let x = this.x(u.at);
+            (x - mark.0).abs() < 1.0 && (x - near.0).abs() < 24.0
+        });
+        if gap > 24.0 && !hangs_on_a_line {
             let pen = Pen::hair(INK);
-            self.shape(Shape::Path(vec![near, off(mark, near, 6.0)], pen));
+            let leader = vec![off(near, mark, 3.0), off(mark, near, 7.0)];
+            self.shape(Shape::Path(leader, pen));
         }
         self.say(
             spans,
@@ -207,7 +213,7 @@ impl Sheet {
         true
     }
     /// What words in a panel have to keep off.
-    fn taken(&self, panel: usize) -> Taken {
+    pub fn taken(&self, panel: usize) -> Taken {
         let this = &self.figure.panels[panel];
         let mut boxes: Vec<Rect> = self.figure.labels.iter().map(|l| l.space).collect();
         boxes.extend(this.marks.iter().map(|m| {
@@ -215,7 +221,15 @@ impl Sheet {
             Rect::new(x - 5.0, y - 5.0, x + 5.0, y + 5.0)
         }));
         let upright = |x: f64| [(x, this.frame.top), (x, this.frame.bottom)];
-        let faint = this.uprights.iter().map(|u| upright(this.x(u.at)));
+        let level = |y: f64| [(this.frame.left, y), (this.frame.right, y)];
+        let across = this.across.ticks.iter().filter(|t| !t.words.is_empty());
+        let up = this.up.ticks.iter().filter(|t| !t.words.is_empty());
+        let faint = this
+            .uprights
+            .iter()
+            .map(|u| upright(this.x(u.at)))
+            .chain(across.map(|t| upright(this.x(t.value))))
+            .chain(up.map(|t| level(this.y(t.value))));
         Taken {
             boxes,
             curves: this.curves(),

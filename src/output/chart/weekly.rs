@@ -8,7 +8,7 @@ use super::Story;
 use super::axis::{Axis, Scale, Tick};
 use super::figure::{Anchor, Field, Panel, Shape, Upright, width_of};
 use super::rect::Rect;
-use super::sheet::{LEFT, RIGHT, Sheet, bold, change_mark, plain, small, step_mark};
+use super::sheet::{Key, LEFT, RIGHT, Sheet, bold, change_mark, plain, small, step_mark};
 use super::style::{AWAY, BASE, INK, MUTED, Pen};
 use super::words::Calendar;
 
@@ -130,6 +130,17 @@ impl<'a> Weekly<'a> {
                 sheet.say_if_free(panel, words, middle, baseline);
             }
         }
+    }
+    /// The key entries of what is marked above a panel.
+    pub fn keys(&self) -> Vec<Key> {
+        let mut keys = Vec::new();
+        if !self.changes().is_empty() {
+            keys.push(Key::Change);
+        }
+        if !self.steps().is_empty() {
+            keys.push(Key::Step);
+        }
+        keys
     }
     fn steps(&self) -> Vec<Step> {
         let end = self.story.run.input.end_minute();

@@ -2,7 +2,7 @@
 //! each day keeps.
 
 use crate::analysis::ready::{OxidationStep, Ready, Waiting};
-use crate::base::clock::{DAY, days};
+use crate::base::clock::days;
 use crate::engine::result::Reading;
 
 use super::Story;
@@ -20,13 +20,13 @@ use super::words::{counted, hundredths, number, short, trimmed};
 pub fn figure(story: &Story<'_>) -> Figure {
     let weekly = Weekly::usual(story);
     let mut sheet = Sheet::new("weeks", &titles(story), &sentences(story));
-    sheet.key(&[
+    let mut keys = vec![
         Key::Line(Pen::curve(MUTED), "central forecast"),
         Key::Line(Pen::LIMIT, "limit"),
-        Key::Change,
-        Key::Step,
-        Key::Cells("limit held all day", "not held"),
-    ]);
+    ];
+    keys.extend(weekly.keys());
+    keys.push(Key::Cells("limit held all day", "not held"));
+    sheet.key(&keys);
     ammonia_and_nitrite(story, &weekly, &mut sheet);
     nitrate(story, &weekly, &mut sheet);
     free_ammonia(story, &weekly, &mut sheet);
@@ -63,7 +63,7 @@ fn ammonia_and_nitrite(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet
         sheet.mark(at, place, Form::Disc, *colour);
     }
     for (peak, _, _) in &told {
-        let words = format!("{}, day {}", short(peak.value), peak.minute / DAY);
+        let words = format!("{}, day {}", short(peak.value), story.day_of(peak.minute));
         sheet.words_at(at, (days(peak.minute), peak.value), vec![bold(&words, INK)]);
     }
     weekly.name_absences(sheet, at);
@@ -138,12 +138,7 @@ fn strip(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
         ticks: Vec::new(),
     };
     let panel = weekly.panel(742.0, 826.0, up);
-    let at = sheet.panel(
-        panel,
-        "Ripening limits, day by day",
-        "mg N/L; capacity in mg N",
-        14.0,
-    );
+    let at = sheet.panel(panel, "Ripening limits, day by day", "", 14.0);
     for (n, row) in rows.iter().enumerate() {
         for day in 0..weekly.end {
             let held = row.held(story, day);
@@ -247,7 +242,7 @@ fn rows(story: &Story<'_>) -> [Row; 4] {
         },
         Row {
             name: "capacity",
-            bound: format!("≥ {} a day", short(feed)),
+            bound: format!("≥ {} mg N/d", short(feed)),
             colour: INK,
             holds: |s, r| {
                 let step = r
