@@ -20,3 +20,5 @@ pub const N_PER_CL2: f64 = NITROGEN_G_PER_MOL / CHLORINE_G_PER_MOL;
 pub const MEQ_PER_DKH: f64 = 0.35665;
 /// Kelvin at 0 °C.
 pub const KELVIN_AT_0_C: f64 = 273.15;
+/// Gas constant, L·atm/(mol·K).
+pub const GAS_L_ATM_PER_MOL_K: f64 = 0.082057;

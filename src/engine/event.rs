@@ -80,6 +80,24 @@ impl EventKind {
             EventKind::Uneaten { .. } => 9,
         }
     }
+    /// What is done, in words.
+    pub fn words(&self) -> String {
+        let percent = |share: f64| format!("{} %", (share * 1000.0).round() / 10.0);
+        match self {
+            EventKind::Trim { share, .. } => format!("trim {}", percent(*share)),
+            EventKind::Siphon { share } => {
+                format!("siphon off {} of the detritus", percent(*share))
+            }
+            EventKind::Wipe { share } => format!("wipe off {} of the algae", percent(*share)),
+            EventKind::CleanFilter { share } => format!("clean {} of the filter", percent(*share)),
+            EventKind::Change { share } => format!("water change {}", percent(*share)),
+            EventKind::Dose(_) => "dose".into(),
+            EventKind::Seed { .. } => "seed".into(),
+            EventKind::Plant { .. } => "plant".into(),
+            EventKind::Stock(animals) => format!("animals in, {} g", animals.mass_g),
+            EventKind::Uneaten { feed_g, .. } => format!("{feed_g} g of feed left uneaten"),
+        }
+    }
     /// Whether the event belongs to animals and their feed.
     pub fn is_about_animals(&self) -> bool {
         matches!(self, EventKind::Stock(_) | EventKind::Uneaten { .. })

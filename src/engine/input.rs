@@ -103,7 +103,7 @@ pub enum TopUp {
 }
 
 /// One line of a timer's table: valid from midnight of a day until a later line takes over.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TimerLine {
     /// First day of the line.
     pub from_day: u32,

@@ -1,7 +1,8 @@
 //! What a water holds per litre, and how waters are blended and dechlorinated.
 
 use crate::base::units::N_PER_CL2;
-use crate::model::component::MEQ_PER_MG_N;
+use crate::chemistry::activity;
+use crate::model::component::{MEQ_PER_MG_N, Pool};
 
 /// Dissolved matter per litre of a water, and its temperature.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,6 +55,30 @@ impl Composition {
         chloramine_mg_cl2_per_l: 0.0,
         temperature_c: 0.0,
     };
+
+    /// The dissolved pools with their content per litre, in the units of the pools.
+    pub fn dissolved(&self) -> [(Pool, f64); 13] {
+        [
+            (Pool::Tan, self.tan_mg_n_per_l),
+            (Pool::Nitrite, self.nitrite_mg_n_per_l),
+            (Pool::Nitrate, self.nitrate_mg_n_per_l),
+            (Pool::Phosphate, self.phosphate_mg_p_per_l),
+            (Pool::Potassium, self.potassium_mg_per_l),
+            (Pool::Iron, self.iron_mg_per_l),
+            (Pool::Oxygen, self.oxygen_mg_per_l),
+            (Pool::Dic, self.inorganic_carbon_mmol_per_l),
+            (Pool::Alkalinity, self.alkalinity_meq_per_l),
+            (Pool::Chlorine, self.chlorine_mg_cl2_per_l),
+            (Pool::Chloramine, self.chloramine_mg_cl2_per_l),
+            (Pool::Chloride, self.chloride_mg_per_l),
+            (Pool::Hardness, self.hardness_meq_per_l),
+        ]
+    }
+
+    /// Ionic strength, mol/L.
+    pub fn ionic_strength_mol_per_l(&self) -> f64 {
+        activity::ionic_strength_mol_per_l(self.hardness_meq_per_l, self.alkalinity_meq_per_l)
+    }
 
     /// The sum over all fields of `share · value`: mixing by volume. Shares should add up to 1.
     pub fn blend(parts: &[(f64, Composition)]) -> Composition {

@@ -1,18 +1,44 @@
-//! The list of all parameters.
+//! The list of all parameters, gathered from where each is declared.
 
-use super::parameter::ParameterSpec;
 use std::sync::LazyLock;
 
-static ALL: LazyLock<Vec<&'static ParameterSpec>> = LazyLock::new(Vec::new);
+use super::parameter::ParameterSpec;
+use super::{content, films, litter, processes, stand, start, water};
+
+static ALL: LazyLock<Vec<&'static ParameterSpec>> = LazyLock::new(|| {
+    let shared: [&'static [ParameterSpec]; 5] = [
+        water::PARAMETERS,
+        content::PARAMETERS,
+        films::PARAMETERS,
+        litter::PARAMETERS,
+        start::PARAMETERS,
+    ];
+    let groups: [&'static [ParameterSpec]; 6] = [
+        stand::PARAMETERS,
+        &stand::STEMS,
+        &stand::CARPET,
+        &stand::ROSETTE,
+        &stand::TIED_RHIZOME,
+        &stand::MOSS,
+    ];
+    shared
+        .into_iter()
+        .chain(processes::PARAMETERS.iter().copied())
+        .chain(groups)
+        .flatten()
+        .collect()
+});
 
 /// Every parameter, in the order of declaration.
 pub fn all() -> &'static [&'static ParameterSpec] {
     &ALL
 }
+
 /// Place of a parameter in [`all`].
 pub fn index(id: &str) -> Option<usize> {
-    ALL.iter().position(|s| s.id == id)
+    ALL.iter().position(|spec| spec.id == id)
 }
+
 /// The declaration of a parameter.
 pub fn spec(id: &str) -> Option<&'static ParameterSpec> {
     index(id).map(|at| ALL[at])

@@ -2,6 +2,7 @@
 
 use crate::base::real::Real;
 
+use super::composition::Composition;
 use super::parameter::Values;
 use super::stand::Group;
 
@@ -69,8 +70,8 @@ pub struct Surroundings<R> {
     pub heater_set_c: R,
     /// Ionic strength of the refill water, mol/L.
     pub ionic_strength_mol_per_l: R,
-    /// Whether evaporated water is replaced at once.
-    pub automatic_top_up: bool,
+    /// What replaces evaporated water at once; none when nothing does.
+    pub top_up: Option<Composition>,
 }
 
 impl<R: Real> Setup<'_, R> {

@@ -1,0 +1,176 @@
+//! Reads a tank: everything a person could want to know of it at one instant.
+
+use crate::base::maths;
+use crate::base::units::{CO2_G_PER_MOL, MEQ_PER_DKH};
+use crate::chemistry::carbonate::Carbonate;
+use crate::model::component::Pool;
+use crate::model::setup::Setup;
+use crate::model::stand::MAX_STANDS;
+use crate::model::tank_model::TankModel;
+use crate::model::temperature::{Factor, FactorList, Factors, TemperatureTable};
+use crate::model::water::Water;
+
+use super::result::{Reading, Side};
+
+/// Alkalinity of the indicator's reference liquid, meq/L: 4.0 dKH (common practice, no source).
+const REFERENCE_MEQ_PER_L: f64 = 4.0 * MEQ_PER_DKH;
+/// Ionic strength of that liquid, mol/L.
+const REFERENCE_IONIC_STRENGTH: f64 = 0.0014;
+
+/// Reads tanks of one setup.
+#[derive(Debug, Clone)]
+pub struct Gauge {
+    reference: TemperatureTable<f64>,
+    k1: Factor,
+    k12: Factor,
+    kw: Factor,
+    inverse_gamma: Factor,
+    lit_m2: f64,
+    covers: Vec<f64>,
+    algae_nitrogen_mg_per_g: f64,
+    emersed_nitrogen_mg_per_g: f64,
+    mg_per_h_and_mmol_per_day: f64,
+    cut_band_mmol_per_l: f64,
+}
+
+impl Gauge {
+    /// Prepares to read tanks of a setup.
+    pub fn new(setup: &Setup<'_, f64>) -> Gauge {
+        let mut factors = FactorList::new(f64::INFINITY);
+        let at = |t: f64| Carbonate::at(t, REFERENCE_IONIC_STRENGTH);
+        Gauge {
+            k1: factors.free("k1", |t| at(t).k1),
+            k12: factors.free("k12", |t| at(t).k12),
+            kw: factors.free("kw", |t| at(t).kw),
+            inverse_gamma: factors.free("1/gamma1", |t| at(t).inverse_gamma),
+            reference: factors.table(),
+            lit_m2: setup.lit_m2(),
+            covers: setup.stands.iter().map(|stand| stand.cover_frac).collect(),
+            algae_nitrogen_mg_per_g: setup.get("q_NG"),
+            emersed_nitrogen_mg_per_g: setup.get("Q0"),
+            mg_per_h_and_mmol_per_day: CO2_G_PER_MOL / (24.0 * setup.get("eta_CO2")),
+            cut_band_mmol_per_l: setup.get("cut_band"),
+        }
+    }
+
+    /// Reads a tank that has been looked at.
+    pub fn read(
+        &self,
+        model: &TankModel<f64>,
+        water: &Water<f64>,
+        minute: u32,
+        side: Side,
+    ) -> Reading {
+        let state = &water.state;
+        let per_l = 1.0 / water.volume();
+        let saturation = model.processes().gas_exchange.oxygen_saturation(water);
+        let [ammonia_capacity, nitrite_capacity] = model.capacity(water);
+        let plants = self.plants(water);
+        Reading {
+            minute,
+            side,
+            tan_mg_n_per_l: water.tan,
+            free_ammonia_mg_n_per_l: water.free_ammonia,
+            nitrite_mg_n_per_l: water.nitrite,
+            nitrous_acid_mg_n_per_l: water.nitrous_acid,
+            nitrate_mg_n_per_l: water.nitrate,
+            phosphate_mg_p_per_l: water.phosphate,
+            potassium_mg_per_l: water.potassium,
+            iron_mg_per_l: water.iron,
+            oxygen_mg_per_l: water.oxygen,
+            oxygen_saturation_percent: 100.0 * water.oxygen / saturation,
+            co2_mg_per_l: water.co2_mg_per_l(),
+            indicator_co2_mg_per_l: state[Pool::Indicator],
+            indicator_ph: self.indicator_ph(state[Pool::Indicator], water.temperature()),
+            ph: -maths::log10(water.hydrogen),
+            alkalinity_meq_per_l: water.alkalinity,
+            inorganic_carbon_mmol_per_l: water.carbon,
+            hardness_meq_per_l: state[Pool::Hardness] * per_l,
+            chloride_mg_per_l: state[Pool::Chloride] * per_l,
+            chlorine_mg_cl2_per_l: state[Pool::Chlorine] * per_l,
+            chloramine_mg_cl2_per_l: state[Pool::Chloramine] * per_l,
+            volume_l: water.volume(),
+            temperature_c: water.temperature(),
+            light_umol_per_m2_s: water.held.light_umol_per_m2_s,
+            gas_mg_per_h: self.gas(water),
+            air_l_per_min: water.held.air_l_per_min,
+            ammonia_oxidisers_mg_cod: state[Pool::AmmoniaOxidisers],
+            nitrite_oxidisers_mg_cod: state[Pool::NitriteOxidisers],
+            complete_oxidisers_mg_cod: state[Pool::CompleteOxidisers],
+            ammonia_capacity_mg_n_per_day: ammonia_capacity,
+            nitrite_capacity_mg_n_per_day: nitrite_capacity,
+            nitrite_oxidiser_speed_frac: model.processes().nitrite_oxidation.ease(water),
+            soil_ammonium_mg_n: state[Pool::SoilAmmonium],
+            soil_organic_n_mg: state[Pool::SoilOrganicN],
+            soil_phosphorus_mg_p: state[Pool::SoilPhosphorus],
+            soil_acid_meq: state[Pool::SoilAcid],
+            pore_water_ammonium_mg_n_per_l: water.pore_tan,
+            detritus_g: state[Pool::FastDetritus] + state[Pool::SlowDetritus],
+            detritus_mg_n: state[Pool::FastDetritusN] + state[Pool::SlowDetritusN],
+            algae_g_per_m2: state[Pool::Algae] / self.lit_m2,
+            algae_mg_n: state[Pool::Algae] * self.algae_nitrogen_mg_per_g,
+            plants_g: plants.grams,
+            plants_mg_n: plants.mg_n,
+            stands_g: plants.stands_g,
+            canopy_frac: plants.shade,
+        }
+    }
+
+    fn plants(&self, water: &Water<f64>) -> Plants {
+        let mut plants = Plants {
+            grams: 0.0,
+            mg_n: 0.0,
+            stands_g: [0.0; MAX_STANDS],
+            shade: 0.0,
+        };
+        for (stand, cover) in self.covers.iter().enumerate() {
+            let emersed = water.state[Pool::Emersed(stand)];
+            let grams = water.state[Pool::Biomass(stand)] + emersed;
+            plants.stands_g[stand] = grams;
+            plants.grams += grams;
+            plants.mg_n +=
+                water.state[Pool::TissueN(stand)] + emersed * self.emersed_nitrogen_mg_per_g;
+            plants.shade += cover * (1.0 - water.canopies[stand].passed);
+        }
+        plants
+    }
+
+    /// Gas leaving the cylinder, mg/h, a controller's share counted.
+    fn gas(&self, water: &Water<f64>) -> f64 {
+        let open = match water.held.cut_off_mmol_per_l {
+            None => 1.0,
+            Some(cut_off) => ((cut_off - water.co2) / self.cut_band_mmol_per_l).clamp(0.0, 1.0),
+        };
+        water.held.gas_mmol_per_day * open * self.mg_per_h_and_mmol_per_day
+    }
+
+    /// pH of the reference liquid that holds a concentration of CO2.
+    ///
+    /// ```text
+    /// Alk = CO2·(K_1/(H γ1) + 2 K_1 K_2/(H² γ2)) + (K_w/H − H)/γ1, solved for H by repetition: what
+    /// carbonate and water add is under a hundredth, so six rounds are exact to 1e-12
+    /// ```
+    fn indicator_ph(&self, co2_mg_per_l: f64, t_c: f64) -> f64 {
+        let mut at = Factors::default();
+        self.reference.at(t_c, &mut at);
+        let co2 = co2_mg_per_l.max(LEAST_CO2_MG_PER_L) / CO2_G_PER_MOL / 1000.0;
+        let alkalinity = REFERENCE_MEQ_PER_L / 1000.0;
+        let (k1, k12) = (at.get(self.k1) * co2, at.get(self.k12) * co2);
+        let (kw, inverse_gamma) = (at.get(self.kw), at.get(self.inverse_gamma));
+        let mut h = (k1 + kw) / alkalinity;
+        for _ in 0..6 {
+            h = (k1 + kw + 2.0 * k12 / h) / (alkalinity + inverse_gamma * h);
+        }
+        -maths::log10(h)
+    }
+}
+
+/// Below this the indicator shows nothing else, mg/L.
+const LEAST_CO2_MG_PER_L: f64 = 0.1;
+
+struct Plants {
+    grams: f64,
+    mg_n: f64,
+    stands_g: [f64; MAX_STANDS],
+    shade: f64,
+}

@@ -1,0 +1,101 @@
+//! Writes down a run as it goes.
+
+use crate::base::clock::HOUR;
+use crate::model::component::Pool;
+use crate::model::matrix::Matrix;
+use crate::model::processes;
+use crate::model::tank_model::TankModel;
+
+use super::event::Event;
+use super::happening::Crossed;
+use super::result::{EventRecord, Reading, Side, Tally};
+use super::simulation::{Simulation, Watcher};
+
+/// Writes down readings at every step of the clock and tallies at every full hour, both on both
+/// sides of every event.
+pub struct Recorder {
+    /// Readings so far.
+    pub readings: Vec<Reading>,
+    /// Tallies so far.
+    pub tallies: Vec<Tally>,
+    /// Events so far.
+    pub events: Vec<EventRecord>,
+    every_minutes: u32,
+    alkalinity: Vec<(usize, f64)>,
+    tan: Vec<(usize, f64)>,
+}
+
+impl Recorder {
+    /// A recorder for runs of a model; between events it reads every so many minutes of the clock.
+    pub fn new(model: &TankModel<f64>, every_minutes: u32) -> Self {
+        let by_process = |pool: Pool| {
+            let column = model.matrix().column(pool);
+            model
+                .rows()
+                .iter()
+                .map(|(process, _)| *process)
+                .zip(column)
+                .collect()
+        };
+        Recorder {
+            readings: Vec::new(),
+            tallies: Vec::new(),
+            events: Vec::new(),
+            every_minutes,
+            alkalinity: by_process(Pool::Alkalinity),
+            tan: by_process(Pool::Tan),
+        }
+    }
+}
+
+impl Watcher for Recorder {
+    fn wants(&self, minute: u32, side: Side) -> bool {
+        side != Side::Plain || minute.is_multiple_of(self.every_minutes) || self.readings.is_empty()
+    }
+
+    fn see(&mut self, reading: &Reading, tank: &Simulation<'_>) {
+        self.readings.push(*reading);
+        if reading.side != Side::Plain
+            || reading.minute.is_multiple_of(HOUR)
+            || self.tallies.is_empty()
+        {
+            self.tallies.push(Tally {
+                minute: reading.minute,
+                side: reading.side,
+                crossed: crossed(tank.plan.model.matrix(), &tank.extents, &tank.crossed),
+                alkalinity_meq: by_process(&self.alkalinity, &tank.extents),
+                tan_mg_n: by_process(&self.tan, &tank.extents),
+            });
+        }
+    }
+
+    fn happened(&mut self, event: &Event, litres: f64, before: &Reading, after: &Reading) {
+        self.events.push(EventRecord {
+            minute: event.minute,
+            name: event.name.clone(),
+            what: event.kind.words(),
+            litres,
+            before: *before,
+            after: *after,
+        });
+    }
+}
+
+fn by_process(rows: &[(usize, f64)], extents: &[f64]) -> Vec<f64> {
+    let mut sums = vec![0.0; processes::IDS.len()];
+    for ((process, amount), extent) in rows.iter().zip(extents) {
+        sums[*process] += amount * extent;
+    }
+    sums
+}
+
+/// What rows and events together have carried across the boundary.
+pub fn crossed(matrix: &Matrix<f64>, extents: &[f64], by_events: &Crossed) -> Crossed {
+    let mut all = matrix.crossed(extents);
+    for (ways, more) in all.iter_mut().zip(by_events) {
+        for (amount, extra) in ways.iter_mut().zip(more) {
+            *amount += extra;
+        }
+    }
+    all
+}

@@ -1,0 +1,90 @@
+//! One run: from the filled tank through the last day and the look-ahead.
+
+use crate::base::clock::{DAY, days};
+use crate::model::component::{FLUXES, QUANTITIES};
+use crate::model::processes;
+
+use super::error::RunError;
+use super::happening::held;
+use super::input::ModelInput;
+use super::ledger::{Account, Ledger};
+use super::notice::Notice;
+use super::plan::Plan;
+use super::recorder::{Recorder, crossed};
+use super::result::{RunResult, Tuning};
+use super::simulation::Simulation;
+use super::valve::Valve;
+
+/// Runs a tank and writes everything down.
+///
+/// # Errors
+/// The first impossible number with its cause, or a ledger that does not close to rounding.
+pub fn run(input: &ModelInput) -> Result<RunResult, RunError> {
+    let plan = Plan::new(input);
+    let mut recorder = Recorder::new(&plan.model, input.step_minutes);
+    let mut tank = Simulation::filled(&plan);
+    let mut valve = Valve::new(&plan.input);
+    let mut notices = Vec::new();
+    let mut ledger = None;
+    while tank.minute < input.final_minute() {
+        let day = tank.minute / DAY;
+        if tank.minute == input.end_minute() {
+            ledger = Some(closed(&tank)?);
+        }
+        tank.keeping.gas = valve.set_for(day, &tank, &mut notices)?;
+        tank.advance((day + 1) * DAY, &mut recorder)?;
+    }
+    tank.show(&mut recorder);
+    let ledger = ledger.map_or_else(|| closed(&tank), Ok)?;
+    if tank.work.held_back > 0 {
+        notices.push(Notice::HeldBack {
+            steps: tank.work.held_back,
+        });
+    }
+    let tunings: Vec<Tuning> = valve.into_tunings();
+    Ok(RunResult {
+        input: input.clone(),
+        readings: recorder.readings,
+        tallies: recorder.tallies,
+        processes: processes::IDS.to_vec(),
+        events: recorder.events,
+        tunings,
+        ledger,
+        notices,
+        work: tank.work,
+    })
+}
+
+/// The ledger of a tank as it stands, refused if it does not close to rounding.
+fn closed(tank: &Simulation<'_>) -> Result<Ledger, RunError> {
+    let contents = tank.plan.model.contents();
+    let (start, now) = (
+        held(contents, &tank.plan.start),
+        held(contents, &tank.state),
+    );
+    let ways = crossed(tank.plan.model.matrix(), &tank.extents, &tank.crossed);
+    let accounts = QUANTITIES.iter().enumerate().map(|(place, &quantity)| {
+        let mut crossed = [0.0; FLUXES.len()];
+        for (way, amount) in crossed.iter_mut().enumerate() {
+            *amount = ways[way][place];
+        }
+        Account {
+            quantity,
+            start: start[place],
+            crossed,
+            now: now[place],
+        }
+    });
+    let ledger = Ledger {
+        accounts: accounts.collect(),
+    };
+    match ledger.broken() {
+        None => Ok(ledger),
+        Some(account) => Err(RunError::LedgerBroken {
+            quantity: account.quantity.name(),
+            unit: account.quantity.unit(),
+            error: account.error(),
+            day: days(tank.minute),
+        }),
+    }
+}

@@ -1,0 +1,172 @@
+//! All rows together: rates in, changes of pools out. Sparse and in a fixed order in a step; dense,
+//! as an `ndarray` table, for tables and tests.
+
+use ndarray::Array2;
+
+use crate::base::real::Real;
+
+use super::component::{Component, FLUXES, POOLS, Pool, QUANTITIES};
+use super::row::Row;
+use super::state::State;
+
+/// Most rows of a tank; a row number fits a byte, so that looking one up needs no check.
+pub const MAX_ROWS: usize = 256;
+
+/// A number per row: a rate, or an extent (rate × time).
+pub type PerRow<R> = [R; MAX_ROWS];
+
+/// The stoichiometric matrix of one tank.
+#[derive(Debug, Clone)]
+pub struct Matrix<R> {
+    rows: usize,
+    /// Where the entries of each pool begin, and one past the last.
+    starts: [usize; POOLS + 1],
+    /// Row and coefficient of each entry, pool by pool.
+    entries: Vec<(u8, R)>,
+    /// Fate of each row: rows of one fate are slowed together.
+    fates: Vec<usize>,
+    fate_count: usize,
+    /// Way across the boundary, quantity, row and amount that leaves per unit of the row.
+    outside: Vec<(usize, usize, usize, R)>,
+}
+
+impl<R: Real> Matrix<R> {
+    /// Gathers the rows of all processes; each comes with the place of its process.
+    pub fn new(rows: &[(usize, Row<R>)]) -> Self {
+        assert!(rows.len() <= MAX_ROWS, "a tank has at most {MAX_ROWS} rows");
+        let mut starts = [0; POOLS + 1];
+        let mut entries = Vec::new();
+        for pool in 0..POOLS {
+            for (at, (_, row)) in rows.iter().enumerate() {
+                let amount = row.amount(Pool::at(pool));
+                if R::any(R::zero().below(amount.abs())) {
+                    entries.push((at as u8, amount));
+                }
+            }
+            starts[pool + 1] = entries.len();
+        }
+        let (fates, fate_count) = fates(rows);
+        Matrix {
+            rows: rows.len(),
+            starts,
+            entries,
+            fates,
+            fate_count,
+            outside: outside(rows),
+        }
+    }
+
+    /// How many rows there are.
+    pub fn rows(&self) -> usize {
+        self.rows
+    }
+
+    /// Adds to a state what the rows change when each is run by its extent.
+    #[inline]
+    pub fn apply(&self, extents: &PerRow<R>, state: &mut State<R>) {
+        for (pool, ends) in self.starts.windows(2).enumerate() {
+            let mut change = R::zero();
+            for &(row, amount) in &self.entries[ends[0]..ends[1]] {
+                change += amount * extents[usize::from(row)];
+            }
+            state.0[pool] += change;
+        }
+    }
+
+    /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,
+    /// or a row that shares its fate, takes from.
+    ///
+    /// ```text
+    /// s_i = min(1, y_i / Σ taken from i)        row ← row · min over what its fate takes of s_i
+    /// ```
+    pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>) {
+        let mut kept = vec![R::one(); self.fate_count];
+        for pool in (0..POOLS).filter(|&pool| !Pool::at(pool).may_be_negative()) {
+            let entries = &self.entries[self.starts[pool]..self.starts[pool + 1]];
+            let mut taken = R::zero();
+            for &(row, amount) in entries {
+                taken += (-amount * extents[usize::from(row)]).floor_zero();
+            }
+            let share = R::pick(
+                R::zero().below(taken),
+                (held.0[pool].floor_zero() / taken).least(R::one()),
+                R::one(),
+            );
+            for &(row, amount) in entries {
+                let takes = R::zero().below(-amount * extents[usize::from(row)]);
+                let fate = &mut kept[self.fates[usize::from(row)]];
+                *fate = R::pick(takes, fate.least(share), *fate);
+            }
+        }
+        for (extent, &fate) in extents.iter_mut().zip(&self.fates) {
+            *extent *= kept[fate];
+        }
+    }
+
+    /// What the rows have carried into the tank, per way and conserved quantity, by their extents.
+    pub fn crossed(&self, extents: &[R]) -> [[R; QUANTITIES.len()]; FLUXES.len()] {
+        let mut crossed = [[R::zero(); QUANTITIES.len()]; FLUXES.len()];
+        for &(flux, quantity, row, leaves) in &self.outside {
+            crossed[flux][quantity] -= leaves * extents[row];
+        }
+        crossed
+    }
+
+    /// The change of one pool by each row, in the order of the rows.
+    pub fn column(&self, pool: Pool) -> Vec<R> {
+        let mut column = vec![R::zero(); self.rows];
+        let at = pool.index();
+        for &(row, amount) in &self.entries[self.starts[at]..self.starts[at + 1]] {
+            column[usize::from(row)] = amount;
+        }
+        column
+    }
+}
+
+impl Matrix<f64> {
+    /// Rows × pools, dense.
+    pub fn table(&self) -> Array2<f64> {
+        let mut table = Array2::zeros((self.rows, POOLS));
+        for pool in 0..POOLS {
+            for &(row, amount) in &self.entries[self.starts[pool]..self.starts[pool + 1]] {
+                table[[usize::from(row), pool]] = amount;
+            }
+        }
+        table
+    }
+}
+
+/// Numbers the pairs of process and group.
+fn fates<R: Real>(rows: &[(usize, Row<R>)]) -> (Vec<usize>, usize) {
+    let mut known: Vec<(usize, usize)> = Vec::new();
+    let fates = rows
+        .iter()
+        .map(|(process, row)| {
+            let pair = (*process, row.group);
+            known
+                .iter()
+                .position(|&other| other == pair)
+                .unwrap_or_else(|| {
+                    known.push(pair);
+                    known.len() - 1
+                })
+        })
+        .collect();
+    (fates, known.len())
+}
+
+fn outside<R: Real>(rows: &[(usize, Row<R>)]) -> Vec<(usize, usize, usize, R)> {
+    let mut outside = Vec::new();
+    for (at, (_, row)) in rows.iter().enumerate() {
+        for (component, leaves) in &row.entries {
+            if let Component::Outside(flux, quantity) = component {
+                let place = QUANTITIES
+                    .iter()
+                    .position(|q| q == quantity)
+                    .expect("every quantity is listed");
+                outside.push((flux.index(), place, at, *leaves));
+            }
+        }
+    }
+    outside
+}

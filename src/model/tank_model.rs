@@ -1,0 +1,107 @@
+//! The model of one tank: processes, their matrix and the shared terms, ready to be evaluated.
+
+use crate::base::real::Real;
+
+use super::content::Contents;
+use super::matrix::Matrix;
+use super::process::Builder;
+use super::processes::{self, Processes};
+use super::row::Row;
+use super::setup::Setup;
+use super::state::State;
+use super::temperature::{FactorList, TemperatureTable};
+use super::water::{Held, Observer, Water};
+
+/// Everything that can change in one tank, and how fast.
+#[derive(Debug, Clone)]
+pub struct TankModel<R> {
+    table: TemperatureTable<R>,
+    observer: Observer<R>,
+    processes: Processes<R>,
+    matrix: Matrix<R>,
+    rows: Vec<(usize, Row<R>)>,
+    contents: Contents<R>,
+    per_yield: [R; 3],
+}
+
+impl<R: Real> TankModel<R> {
+    /// Builds the model of a tank.
+    pub fn new(setup: &Setup<'_, R>) -> Self {
+        let contents = Contents::new(setup.values);
+        let mut factors = FactorList::new(setup.get("T_hold"));
+        let observer = Observer::new(setup, &mut factors);
+        let mut builder = Builder {
+            setup,
+            contents: &contents,
+            factors: &mut factors,
+        };
+        let (processes, rows) = Processes::new(&mut builder);
+        TankModel {
+            table: factors.table(),
+            observer,
+            processes,
+            matrix: Matrix::new(&rows),
+            rows,
+            contents,
+            per_yield: ["Y_AOB", "Y_NOB", "Y_K"].map(|id| R::one() / setup.get(id)),
+        }
+    }
+
+    /// Looks at a state: concentrations, pH and the shared terms. What `water` held before serves
+    /// as a guess for its pH and nothing else.
+    #[inline]
+    pub fn look(&self, state: &State<R>, held: &Held<R>, days: f64, water: &mut Water<R>) {
+        water.state = *state;
+        water.held = *held;
+        water.days = days;
+        let guess = water.hydrogen;
+        let temperature = water.temperature();
+        self.table.at(temperature, &mut water.factors);
+        self.observer.look(water, guess);
+    }
+    /// Writes the rates of all rows, per day.
+    #[inline]
+    pub fn rates(&self, water: &Water<R>, rates: &mut [R]) {
+        self.processes.rates(water, rates);
+    }
+    /// The processes.
+    pub fn processes(&self) -> &Processes<R> {
+        &self.processes
+    }
+    /// The matrix of all rows.
+    pub fn matrix(&self) -> &Matrix<R> {
+        &self.matrix
+    }
+    /// All rows, each with the place of its process in [`processes::IDS`].
+    pub fn rows(&self) -> &[(usize, Row<R>)] {
+        &self.rows
+    }
+    /// Name of a row: process and part.
+    pub fn row_name(&self, row: usize) -> String {
+        let (process, row) = &self.rows[row];
+        let id = processes::IDS[*process];
+        if row.part.is_empty() {
+            id.to_string()
+        } else {
+            format!("{id} ({})", row.part)
+        }
+    }
+    /// What each pool contains.
+    pub fn contents(&self) -> &Contents<R> {
+        &self.contents
+    }
+    /// What the films could oxidise with food in plenty, at the present pH, temperature and oxygen,
+    /// mg N/day: to nitrite and beyond, and from nitrite to nitrate.
+    ///
+    /// Complete oxidisers count for both steps: what they take never shows up as nitrite.
+    pub fn capacity(&self, water: &Water<R>) -> [R; 2] {
+        let potential = [
+            self.processes.ammonia_oxidation.potential(water),
+            self.processes.nitrite_oxidation.potential(water),
+            self.processes.complete_oxidation.potential(water),
+        ];
+        let [ammonia, nitrite, complete] =
+            [0, 1, 2].map(|guild| potential[guild] * self.per_yield[guild]);
+        [ammonia + complete, nitrite + complete]
+    }
+}
