@@ -8,9 +8,10 @@ use super::Story;
 use super::axis::{Axis, Scale, Tick, about, from_zero};
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Upright};
+use super::key::Key;
 use super::rect::{Point, Rect};
 use super::series::{Stretch, last, lowest, of_day, stretches};
-use super::sheet::{Key, LEFT, RIGHT, Sheet, bold, plain, small};
+use super::sheet::{LEFT, RIGHT, Sheet, bold, plain, small};
 use super::style::{AWAY, BASE, CHANGE, CO2, DUSK, INK, MUTED, OXYGEN, Pen};
 use super::words::{number, short, span, trimmed};
 
