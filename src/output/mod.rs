@@ -1,3 +1,14 @@
-//! Storey 5: what leaves the house. Charts, tables and files made from finished runs.
+//! Storey 5: files out. Numbers become CSV, pictures, a manifest and the words on the terminal.
 
 pub mod chart;
+mod column_list;
+pub mod columns;
+pub mod csv;
+pub mod doing;
+pub mod files;
+pub mod folder;
+pub mod kit;
+pub mod manifest;
+pub mod number;
+pub mod text;
+pub mod when;
