@@ -1,18 +1,18 @@
 //! Whether alkalinity lasts: KH and pH over the weeks, and what supplied and took it.
 
-use crate::analysis::milestones::Extreme;
-use crate::analysis::ready::Ready;
-use crate::base::clock::{DAY, days};
+use crate::base::clock::days;
 use crate::base::units::MEQ_PER_DKH;
 
 use super::Story;
 use super::accounts::{Account, accounts, added_by_hand};
+use super::alkalinity_words::{sentences, titles};
 use super::axis::from_zero;
 use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Line};
-use super::nights::ph_bars;
+use super::key::Key;
+use super::ph_bars::ph_bars;
 use super::series::{last, over_weeks};
-use super::sheet::{Key, Sheet, bold, small};
+use super::sheet::{Sheet, bold, plain};
 use super::stack::{Layer, stacked};
 use super::style::{AMMONIA, BASE, CARE, CHANGE, INK, MUTED, PLANTS, Pen, SOIL};
 use super::weekly::Weekly;
@@ -49,7 +49,8 @@ pub fn figure(story: &Story<'_>) -> Figure {
     }
     sheet.key(&keys);
     hardness(story, &weekly, &mut sheet);
-    ph_bars(story, &weekly, &mut sheet, (386.0, 496.0), "pH");
+    let title = ("pH", "lowest to highest of the day");
+    ph_bars(story, &weekly, &mut sheet, (386.0, 496.0), title);
     balance(&weekly, &mut sheet, &layers);
     sheet.figure
 }
@@ -73,7 +74,11 @@ fn hardness(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let low = story.milestones.kh_low;
     let place = (days(low.minute), low.value);
     sheet.mark(at, place, Form::Disc, INK);
-    let words = format!("lowest {}, day {}", number(low.value, 1), low.minute / DAY);
+    let words = format!(
+        "lowest {}, day {}",
+        number(low.value, 1),
+        story.day_of(low.minute)
+    );
     sheet.words_at(at, place, vec![bold(&words, INK)]);
     weekly.name_absences(sheet, at);
     let names = [
@@ -118,7 +123,7 @@ fn balance(weekly: &Weekly<'_>, sheet: &mut Sheet, layers: &[Layer]) {
         .iter()
         .flat_map(|a| a.upper.iter().chain(&a.lower))
         .map(|p| p.1);
-    let mut up = from_zero(all, 0.5, 5);
+    let mut up = from_zero(all, 0.5, 10);
     for tick in &mut up.ticks {
         tick.words = tick.words.trim_start_matches('−').to_string();
     }
@@ -137,84 +142,14 @@ fn balance(weekly: &Weekly<'_>, sheet: &mut Sheet, layers: &[Layer]) {
         })
         .collect();
     name_ends(sheet, at, &names);
-    for (words, share) in [("supplied", 0.0), ("taken", 1.0)] {
+    if shown.is_empty() {
         let frame = sheet.figure.panels[at].frame;
-        let baseline = frame.top + 20.0 + share * (frame.height() - 28.0);
-        sheet.say_if_free(at, vec![small(words, MUTED)], frame.left + 40.0, baseline);
+        let (x, y) = (
+            frame.left + frame.width() / 2.0,
+            frame.top + frame.height() / 2.0,
+        );
+        let words = vec![plain("nothing supplied or taken", MUTED)];
+        sheet.say_if_free(at, words, x, y);
     }
     weekly.foot(sheet, at);
-}
-
-/// The lowest share of full speed that water leaves the nitrite oxidisers, with its minute.
-fn slowest(story: &Story<'_>) -> Extreme {
-    let none = Extreme {
-        value: 1.0,
-        minute: 0,
-    };
-    story.run.shown().iter().fold(none, |low, r| {
-        if r.nitrite_oxidiser_speed_frac < low.value {
-            Extreme {
-                value: r.nitrite_oxidiser_speed_frac,
-                minute: r.minute,
-            }
-        } else {
-            low
-        }
-    })
-}
-
-/// Share of full speed under which alkalinity is said to hold the microbes up.
-const HELD_UP: f64 = 0.25;
-
-fn titles(story: &Story<'_>) -> Vec<String> {
-    let low = story.milestones.kh_low;
-    let (kh, day) = (number(low.value, 1), low.minute / DAY);
-    let end = &story.milestones.end;
-    let end_kh = end.alkalinity_meq_per_l / MEQ_PER_DKH;
-    let rises = end_kh > low.value + 0.2;
-    let finished = !matches!(story.verdict.ready, Ready::LaterThan(_));
-    let held_up = end.nitrite_oxidiser_speed_frac < HELD_UP;
-    let title = match (finished, held_up) {
-        (true, _) if rises => {
-            format!("Enough to finish: KH dips to {kh} dKH on day {day} and comes back")
-        }
-        (true, _) => format!("Enough to finish: KH is {kh} dKH at its lowest, on day {day}"),
-        (false, true) => {
-            let percent = number(100.0 * end.nitrite_oxidiser_speed_frac, 0);
-            format!(
-                "Not enough to finish: at KH {} the nitrite step is left with {percent} % of its speed",
-                number(end_kh, 1)
-            )
-        }
-        (false, false) => {
-            format!("Not finished, but not for want of KH: {kh} dKH at its lowest, on day {day}")
-        }
-    };
-    vec![title, format!("KH falls to {kh} dKH on day {day}")]
-}
-
-fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
-    let ends: Vec<f64> = layers.iter().map(Layer::end).collect();
-    let verb = |value: f64, gives: &str, takes: &str| {
-        let verb = if value < 0.0 { takes } else { gives };
-        format!("{verb} {}", number(value.abs(), 1))
-    };
-    let budget = format!(
-        "Refills, less what the changes took out, {}; nitrifiers {}; the soil {} dKH.",
-        verb(ends[0], "bring", "cost"),
-        verb(ends[2], "give", "use"),
-        verb(ends[3], "gives", "keeps"),
-    );
-    let slow = slowest(story);
-    let percent = number(100.0 * slow.value, 0);
-    let speed = format!(
-        "The water leaves nitrite oxidisers at least {percent} % of full speed (day {}).",
-        slow.minute / DAY
-    );
-    let rest = "Plants and decay are what is left over.";
-    vec![
-        format!("{budget} {rest} {speed}"),
-        format!("{budget} {speed}"),
-        budget,
-    ]
 }

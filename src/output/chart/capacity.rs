@@ -1,16 +1,18 @@
 //! Ripe is a crossing: what the microbes of each step could oxidise against what comes in.
 
-use crate::analysis::ready::{OxidationStep, Ready};
+use crate::analysis::ready::OxidationStep;
 use crate::engine::result::Reading;
 
 use super::Story;
 use super::axis::{Axis, decades};
+use super::capacity_words::{sentences, titles};
 use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Line, Upright};
+use super::key::Key;
 use super::load::coming_in;
 use super::rect::Point;
 use super::series::{lowest, of_day};
-use super::sheet::{Key, Sheet, bold, plain};
+use super::sheet::{Sheet, bold, plain};
 use super::style::{AMMONIA, Colour, INK, MUTED, NITRITE, Pen};
 use super::weekly::Weekly;
 use super::words::short;
@@ -19,16 +21,19 @@ use super::words::short;
 const DECADES: i32 = 6;
 
 /// One of the two steps.
-struct Step {
-    step: OxidationStep,
-    title: &'static str,
-    colour: Colour,
+pub struct Step {
+    /// Which.
+    pub step: OxidationStep,
+    /// Title of its panel.
+    pub title: &'static str,
+    /// Its colour.
+    pub colour: Colour,
     /// Lowest capacity of each day, mg N a day.
-    capacity: Vec<Point>,
+    pub capacity: Vec<Point>,
     /// First day from which it covers what comes in, to the end.
-    covers_load: Option<u32>,
+    pub covers_load: Option<u32>,
     /// First day from which it covers the feed, to the end.
-    covers_feed: Option<u32>,
+    pub covers_feed: Option<u32>,
 }
 
 /// The chart.
@@ -198,7 +203,10 @@ fn crossings(story: &Story<'_>, step: &Step, up: &Axis) -> Vec<(Point, String)> 
     };
     told.into_iter()
         .filter_map(|(day, words)| {
-            let words = format!("{words} from {}", calendar.day(day));
+            let words = match day {
+                0 => format!("{words} from the start"),
+                _ => format!("{words} from {}", calendar.day(day)),
+            };
             place(day).map(|at| (at, words))
         })
         .collect()
@@ -243,68 +251,6 @@ fn drawable(name: &str, points: &[Point], up: &Axis, pen: Pen) -> Vec<Line> {
         .filter(|piece| piece.len() > 1)
         .map(|piece| Line::new(name, piece.to_vec(), pen))
         .collect()
-}
-
-fn titles(story: &Story<'_>, steps: &[Step; 2]) -> Vec<String> {
-    let feed = story.verdict.feed_mg_n_per_day;
-    let calendar = story.calendar();
-    let [ammonia, nitrite] = steps.each_ref().map(|s| s.covers_feed);
-    let short_of = |step: &Step, name: &str| {
-        let end = step.capacity.last().map_or(0.0, |p| p.1);
-        vec![format!(
-            "The {name} step cannot take the feed: {} of {} mg N a day at the end",
-            short(end),
-            short(feed)
-        )]
-    };
-    match (ammonia, nitrite) {
-        (Some(a), Some(n)) if matches!(story.verdict.ready, Ready::LaterThan(_)) => vec![format!(
-            "Both steps could take the feed from day {}, but the limits do not hold yet",
-            a.max(n)
-        )],
-        (Some(a), Some(n)) => {
-            let last = match a.cmp(&n) {
-                std::cmp::Ordering::Less => "the nitrite step is the last",
-                std::cmp::Ordering::Equal => "no step waits for the other",
-                std::cmp::Ordering::Greater => "the ammonia step is the last",
-            };
-            vec![
-                format!(
-                    "Both steps can take the feed from {}: {last}",
-                    calendar.day(a.max(n))
-                ),
-                format!("Both steps can take the feed from day {}", a.max(n)),
-            ]
-        }
-        (Some(_), None) => short_of(&steps[1], "nitrite"),
-        (None, Some(_)) => short_of(&steps[0], "ammonia"),
-        (None, None) => vec![format!(
-            "Neither step can take the feed of {} mg N a day by the end",
-            short(feed)
-        )],
-    }
-}
-
-fn sentences(story: &Story<'_>, steps: &[Step; 2], load: &[Point]) -> Vec<String> {
-    let covers = |step: &Step, name: &str| match step.covers_load {
-        Some(day) => format!("the {name} step from day {day}"),
-        None => format!("the {name} step not for good"),
-    };
-    let first = load.first().map_or(0.0, |p| p.1);
-    let end = load.last().map_or(0.0, |p| p.1);
-    let comes = format!(
-        "What comes in goes from {} to {} mg N a day; {} covers it, {}.",
-        short(first),
-        short(end),
-        covers(&steps[0], "ammonia"),
-        covers(&steps[1], "nitrite"),
-    );
-    let assumed = if story.verdict.feed_is_planned {
-        "Capacity: the lowest of each day, with food in plenty."
-    } else {
-        "No animals are planned, so the feed is that of a usual stock."
-    };
-    vec![format!("{comes} {assumed}"), comes]
 }
 
 #[cfg(test)]

@@ -8,9 +8,10 @@ use super::Story;
 use super::axis::{Axis, Scale, Tick, about, from_zero};
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Upright};
+use super::key::Key;
 use super::rect::{Point, Rect};
 use super::series::{Stretch, last, lowest, of_day, stretches};
-use super::sheet::{Key, LEFT, RIGHT, Sheet, bold, plain, small};
+use super::sheet::{LEFT, RIGHT, Sheet, bold, plain, small};
 use super::style::{AWAY, BASE, CHANGE, CO2, DUSK, INK, MUTED, OXYGEN, Pen};
 use super::words::{number, short, span, trimmed};
 
@@ -40,13 +41,19 @@ pub fn figure(story: &Story<'_>, day: u32) -> Option<Figure> {
     };
     let name = format!("day-{day:02}");
     let mut sheet = Sheet::new(&name, &today.titles(), &today.sentences());
-    sheet.key(&[
+    let mut keys = vec![
         Key::Line(Pen::curve(MUTED), "central forecast"),
         Key::Line(Pen::LIMIT, "limit"),
-        Key::Change,
-        Key::Step,
         Key::Dark(DUSK),
-    ]);
+    ];
+    let steps = today.steps();
+    if steps.iter().any(|s| s.is_change) {
+        keys.push(Key::Change);
+    }
+    if steps.iter().any(|s| !s.is_change) {
+        keys.push(Key::Step);
+    }
+    sheet.key(&keys);
     today.switches(&mut sheet);
     today.oxygen(&mut sheet);
     today.carbon_dioxide(&mut sheet);

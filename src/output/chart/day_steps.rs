@@ -5,7 +5,8 @@ use crate::engine::event::EventKind;
 
 use super::day::Day;
 use super::figure::{Anchor, width_of};
-use super::sheet::{LEFT, RIGHT, Sheet, change_mark, small, step_mark};
+use super::sheet::{LEFT, RIGHT, Sheet, small};
+use super::signs::{change_mark, step_mark};
 use super::style::{CHANGE, INK};
 use super::words::number;
 

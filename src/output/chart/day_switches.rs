@@ -7,7 +7,8 @@ use super::day::Day;
 use super::figure::{Anchor, Shape, width_of};
 use super::rect::Rect;
 use super::series::Stretch;
-use super::sheet::{LEFT, RIGHT, Sheet, bold, corners, plain, small};
+use super::sheet::{LEFT, RIGHT, Sheet, bold, plain, small};
+use super::signs::corners;
 use super::style::{AWAY, CO2, Colour, INK, LIGHT, MUTED, OXYGEN};
 use super::words::number;
 

@@ -54,8 +54,8 @@ pub struct Taken {
 const CLEAR: f64 = 3.0;
 
 impl Taken {
-    /// What a box would cost: nothing may be under it, faint lines are a small nuisance.
-    fn cost(&self, space: &Rect) -> Option<f64> {
+    /// What a box would cost, none when something is under it; faint lines are a small nuisance.
+    pub fn cost(&self, space: &Rect) -> Option<f64> {
         let wide = space.grown(CLEAR);
         if self.boxes.iter().any(|b| b.overlaps(&wide)) {
             return None;
@@ -68,7 +68,7 @@ impl Taken {
             .iter()
             .filter(|line| space.is_crossed_by(line[0], line[1]))
             .count();
-        Some(7.0 * faint as f64)
+        Some(4.0 * faint as f64)
     }
     /// Whether a box has nothing under it.
     pub fn is_free(&self, space: &Rect) -> bool {

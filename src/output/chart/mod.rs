@@ -12,9 +12,11 @@
 
 mod accounts;
 mod alkalinity;
+mod alkalinity_words;
 pub mod axis;
 mod backend;
 mod capacity;
+mod capacity_words;
 mod day;
 mod day_steps;
 mod day_switches;
@@ -23,23 +25,36 @@ mod draw;
 mod ends;
 pub mod figure;
 pub mod fonts;
+mod key;
+pub mod label;
 mod labels;
 mod load;
+mod night_air;
 mod nights;
+mod nights_words;
 mod nitrogen;
+mod nitrogen_names;
+mod nitrogen_words;
+pub mod panel;
+mod ph_bars;
+mod plan_marks;
 pub mod rect;
 mod render;
+mod ripening;
 mod series;
 mod sheet;
+mod signs;
 mod stack;
 pub mod style;
 mod weekly;
 mod weeks;
+mod weeks_words;
 pub mod words;
 
 use crate::analysis::case::Case;
 use crate::analysis::milestones::{DayFigures, Milestones};
 use crate::analysis::ready::Verdict;
+use crate::base::clock::DAY;
 use crate::engine::result::RunResult;
 
 pub use figure::Figure;
@@ -61,6 +76,10 @@ impl Story<'_> {
         Calendar {
             filled_on: self.case.filled_on,
         }
+    }
+    /// The day a minute belongs to; the closing midnight belongs to the last day.
+    fn day_of(&self, minute: u32) -> u32 {
+        (minute / DAY).min(self.run.input.last_day)
     }
     /// The figures of the days that are shown.
     fn days(&self) -> impl Iterator<Item = &DayFigures> {

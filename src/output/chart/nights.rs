@@ -1,19 +1,22 @@
 //! The nights: how low oxygen falls and when, how high carbon dioxide rises, how far pH swings.
 
-use crate::analysis::milestones::{DayFigures, Extreme};
+use crate::analysis::milestones::DayFigures;
 use crate::base::clock::{DAY, TimeOfDay};
-use crate::engine::input::TimerLine;
 
 use super::Story;
-use super::axis::{Axis, Scale, Tick, about, from_zero};
+use super::axis::{Axis, Scale, Tick, from_zero};
 use super::ends::{EndName, name_ends};
-use super::figure::{Anchor, Bar, Field, Figure, Form, Limit, Line, Shape, Upright};
+use super::figure::{Anchor, Field, Figure, Form, Limit, Line};
+use super::key::Key;
+use super::night_air::{air_lines, name_air};
+use super::nights_words::{sentences, titles};
+use super::ph_bars::ph_bars;
 use super::rect::Point;
 use super::series::{Stretch, dark, last};
-use super::sheet::{Key, Sheet, bold, small};
+use super::sheet::{Sheet, bold, small};
 use super::style::{CO2, DARK, INK, MUTED, OXYGEN, Pen};
 use super::weekly::Weekly;
-use super::words::{counted, list, number, short, trimmed};
+use super::words::{list, number, short, trimmed};
 
 /// The chart.
 pub fn figure(story: &Story<'_>) -> Figure {
@@ -44,14 +47,17 @@ fn oxygen(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let all = points.iter().map(|p| p.1).chain([bound]);
     let mut panel = weekly.panel(158.0, 372.0, from_zero(all, 1.1 * bound, 6));
     let (pen, end) = (Pen::curve(OXYGEN), last(&points));
-    let worst = points.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1));
+    let moment = story.milestones.oxygen_low;
+    let worst = points
+        .iter()
+        .copied()
+        .find(|p| p.0.floor() as u32 == story.day_of(moment.minute));
     panel.lines = vec![Line::new("lowest oxygen", points, pen)];
     panel.limits = vec![Limit::new("limit", bound, weekly.across(), Pen::LIMIT)];
     panel.uprights = air_lines(story, weekly);
     let at = sheet.panel(panel, "Lowest oxygen of the day", "mg/L", 14.0);
     if let Some(worst) = worst {
         sheet.mark(at, worst, Form::Disc, OXYGEN);
-        let moment = story.milestones.oxygen_low;
         let when = story.calendar().moment(moment.minute);
         let words = format!("worst night {}, {when}", number(worst.1, 1));
         sheet.words_at(at, worst, vec![bold(&words, INK)]);
@@ -63,42 +69,6 @@ fn oxygen(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
         EndName::limit("limit", trimmed(bound), bound, Pen::LIMIT),
     ];
     name_ends(sheet, at, &names);
-}
-
-/// Lines of the air pump's plan that begin after the first days.
-fn later_air<'a>(story: &'a Story<'_>, weekly: &Weekly<'_>) -> impl Iterator<Item = &'a TimerLine> {
-    let end = weekly.end;
-    let lines = story.run.input.air.iter();
-    lines.filter(move |l| l.from_day > 0 && l.from_day < end)
-}
-
-fn air_lines(story: &Story<'_>, weekly: &Weekly<'_>) -> Vec<Upright> {
-    later_air(story, weekly)
-        .map(|line| Upright {
-            at: f64::from(line.from_day),
-            pen: Pen::hair(OXYGEN).wide(1.4),
-        })
-        .collect()
-}
-
-fn is_on(line: &TimerLine) -> bool {
-    line.value > 0.0 && line.window.minutes() > 0
-}
-
-fn name_air(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet, at: usize) {
-    for line in later_air(story, weekly) {
-        let this = &sheet.figure.panels[at];
-        let (x, top) = (this.x(f64::from(line.from_day)), this.frame.top);
-        let corners = vec![(x - 5.0, top - 8.5), (x + 5.0, top - 8.5), (x, top - 0.5)];
-        sheet.shape(Shape::Fill(corners, OXYGEN, 1.0));
-        let words = if is_on(line) {
-            format!("air {}–{}", line.window.on, line.window.off)
-        } else {
-            "no air".to_string()
-        };
-        let place = (f64::from(line.from_day), sheet.figure.panels[at].up.high);
-        sheet.words_at(at, place, vec![bold(&words, INK)]);
-    }
 }
 
 fn hours(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
@@ -195,122 +165,10 @@ fn name_tunings(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet, at: u
 }
 
 fn acidity(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
-    let at = ph_bars(story, weekly, sheet, (712.0, 826.0), "pH range of the day");
+    let title = ("pH range of the day", "");
+    let at = ph_bars(story, weekly, sheet, (712.0, 826.0), title);
+    sheet.figure.panels[at].uprights = air_lines(story, weekly);
     weekly.foot(sheet, at);
-}
-
-/// One upright bar a day from the lowest to the highest pH.
-pub fn ph_bars(
-    story: &Story<'_>,
-    weekly: &Weekly<'_>,
-    sheet: &mut Sheet,
-    (top, bottom): (f64, f64),
-    title: &str,
-) -> usize {
-    let all: Vec<&DayFigures> = story.days().collect();
-    let low = all.iter().map(|d| d.ph_low.value).fold(7.0, f64::min);
-    let high = all.iter().map(|d| d.ph_high.value).fold(low, f64::max);
-    let mut panel = weekly.panel(top, bottom, about(low, high, 4));
-    let room = panel.frame.width() / f64::from(weekly.end);
-    panel.bars = all
-        .iter()
-        .map(|d| Bar {
-            at: f64::from(d.day) + 0.5,
-            low: d.ph_low.value,
-            high: d.ph_high.value,
-            colour: INK,
-            width: (0.4 * room).clamp(1.6, 3.4),
-        })
-        .collect();
-    panel.uprights = air_lines(story, weekly);
-    let at = sheet.panel(panel, title, "", 14.0);
-    if let Some(day) = all.last() {
-        let pen = Pen::curve(INK);
-        let name = |words, extreme: Extreme| {
-            EndName::curve(words, number(extreme.value, 1), extreme.value, pen)
-        };
-        let names = [
-            name("highest pH", day.ph_high),
-            name("lowest pH", day.ph_low),
-        ];
-        name_ends(sheet, at, &names);
-    }
-    at
-}
-
-fn titles(story: &Story<'_>) -> Vec<String> {
-    let bound = story.case.limits.oxygen.value;
-    let low = story.milestones.oxygen_low;
-    let under = story.days().filter(|d| d.oxygen_low.value < bound).count();
-    let nights = story.days().count();
-    let lowest = format!("{} mg/L on day {}", number(low.value, 1), low.minute / DAY);
-    if let Some((day, before, after)) = air_helps(story) {
-        let (before, after) = (number(before, 1), number(after, 1));
-        return vec![format!(
-            "Night air from day {day} lifts the lowest oxygen from {before} to {after} mg/L"
-        )];
-    }
-    vec![match under {
-        0 => format!(
-            "Oxygen never falls under {} mg/L: at worst {lowest}",
-            trimmed(bound)
-        ),
-        n if n == nights => format!(
-            "Oxygen falls under {} mg/L every night, to {lowest}",
-            trimmed(bound)
-        ),
-        n => format!(
-            "Oxygen falls under {} mg/L in {}, to {lowest}",
-            trimmed(bound),
-            counted(n, "night", "nights")
-        ),
-    }]
-}
-
-/// Day from which air runs that did not before, with the lowest oxygen of the week before and of
-/// the time after, if it lifts it by 0.3 mg/L or more.
-fn air_helps(story: &Story<'_>) -> Option<(u32, f64, f64)> {
-    let lines = &story.run.input.air;
-    let first = lines.iter().find(|l| is_on(l))?;
-    let day = first.from_day;
-    let low = |from: u32, until: u32| {
-        let some = story.days().filter(move |d| (from..until).contains(&d.day));
-        some.map(|d| d.oxygen_low.value)
-            .fold(f64::INFINITY, f64::min)
-    };
-    let end = story.run.input.last_day + 1;
-    if day < 3 || day + 3 > end {
-        return None;
-    }
-    let (before, after) = (low(day.saturating_sub(7), day), low(day + 1, end));
-    (after >= before + 0.3).then_some((day, before, after))
-}
-
-fn sentences(story: &Story<'_>) -> Vec<String> {
-    let calendar = story.calendar();
-    let (low, high) = (story.milestones.oxygen_low, story.milestones.co2_high);
-    let worst = format!("The worst night is at {}.", calendar.moment(low.minute));
-    let bound = story.case.limits.co2.value;
-    let over = story.days().filter(|d| d.co2_high.value > bound).count();
-    let gas = match over {
-        0 => format!("CO₂ reaches {} mg/L at most.", short(high.value)),
-        n => format!(
-            "CO₂ passes {} mg/L on {} and reaches {}.",
-            trimmed(bound),
-            counted(n, "day", "days"),
-            short(high.value)
-        ),
-    };
-    let swing = story
-        .days()
-        .map(|d| d.ph_high.value - d.ph_low.value)
-        .fold(0.0, f64::max);
-    let swing = format!("pH swings by up to {} in a day.", number(swing, 1));
-    vec![
-        format!("{worst} {gas} {swing} Lowest and highest count both sides of every water change."),
-        format!("{worst} {gas} {swing}"),
-        worst,
-    ]
 }
 
 #[cfg(test)]

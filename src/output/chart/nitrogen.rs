@@ -7,17 +7,14 @@ use crate::model::component::{Flux, Quantity};
 use super::Story;
 use super::accounts::{Account, accounts};
 use super::axis::from_zero;
-use super::figure::{Anchor, Area, Figure, Label, Limit, Panel, Shape, Span};
-use super::fonts::Face;
-use super::labels::spread;
-use super::rect::Rect;
-use super::sheet::{Sheet, bold, corners, plain, small};
+use super::figure::{Figure, Limit};
+use super::nitrogen_names::{name_inside, name_layers};
+use super::nitrogen_words::{brought_later, sentences, titles};
+use super::sheet::{Sheet, small};
 use super::stack::{Layer, stacked};
-use super::style::{
-    CARE, CHANGE, Colour, DETRITUS, GAS, INK, MUTED, PLANTS, Pen, SENTENCE, SOIL, WATER, WHITE,
-};
+use super::style::{CARE, CHANGE, DETRITUS, GAS, INK, PLANTS, Pen, SOIL, WATER};
 use super::weekly::Weekly;
-use super::words::{milligrams, number, signed};
+use super::words::number;
 
 /// Right edge of the data: the names need more room than usual.
 const RIGHT: f64 = 960.0;
@@ -44,6 +41,8 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let highest = areas.iter().flat_map(|a| &a.upper).map(|p| p.1);
     let up = from_zero(highest.chain([start]), 10.0, 7);
     let mut panel = weekly.panel(148.0, 826.0, up);
+    // layers let colour through: an absence behind them would look like a layer of its own
+    panel.fields.clear();
     panel.areas = areas;
     panel.limits = vec![Limit::new(
         "at filling",
@@ -118,35 +117,6 @@ fn places(account: &Account<'_>, cell_nitrogen: f64) -> [f64; 7] {
     ]
 }
 
-/// The ways by which nitrogen comes in after filling, with words.
-const WAYS_IN: [(Flux, &str); 6] = [
-    (Flux::SuppliedByRefills, "refills"),
-    (Flux::TopUp, "top-up"),
-    (Flux::Dosed, "doses"),
-    (Flux::Seeded, "seed"),
-    (Flux::Planted, "plants"),
-    (Flux::AnimalsAndFeed, "feed"),
-];
-
-/// What came in after filling: the amount and the way, largest first.
-fn brought_later<'a>(story: &Story<'_>) -> Vec<(f64, &'a str)> {
-    let all = accounts(story.run);
-    let filled = story.run.input.filled_at;
-    let start = all.iter().rfind(|a| a.reading.minute == filled);
-    let (Some(start), Some(end)) = (start, all.last()) else {
-        return Vec::new();
-    };
-    let came =
-        |flux| end.crossed(flux, Quantity::Nitrogen) - start.crossed(flux, Quantity::Nitrogen);
-    let mut ways: Vec<(f64, &str)> = WAYS_IN
-        .iter()
-        .map(|&(flux, words)| (came(flux), words))
-        .filter(|way| way.0 >= 0.5)
-        .collect();
-    ways.sort_by(|a, b| b.0.total_cmp(&a.0));
-    ways
-}
-
 /// Words beside the dotted line of the start.
 fn name_start(sheet: &mut Sheet, at: usize, start: f64, later: &[(f64, &str)]) {
     let amount = format!("{} mg on the day of filling", number(start, 0));
@@ -159,155 +129,4 @@ fn name_start(sheet: &mut Sheet, at: usize, start: f64, later: &[(f64, &str)]) {
     };
     let middle = sheet.figure.panels[at].across.high / 2.0;
     sheet.words_at(at, (middle, start), vec![small(&words, INK)]);
-}
-
-/// The name of a layer inside it, where it is thick enough.
-fn name_inside(sheet: &mut Sheet, at: usize, layer: &Layer) {
-    let ink = if [CHANGE, PLANTS, DETRITUS].contains(&layer.colour) {
-        WHITE
-    } else {
-        INK
-    };
-    let spans = vec![Span::new(layer.name, Face::SemiBold, SENTENCE + 1.0, ink)];
-    let this = &sheet.figure.panels[at];
-    let Some(area) = this.areas.iter().find(|a| a.name == layer.name) else {
-        return;
-    };
-    let frame = this.frame;
-    let mut places = middles(this, area);
-    places.sort_by(|a, b| b.0.total_cmp(&a.0));
-    for (thick, x, y) in places {
-        let space = Label::new(spans.clone(), Anchor::Middle, x, y + 5.0).space;
-        let room = Rect::new(frame.left, y - thick / 2.0, frame.right, y + thick / 2.0);
-        if !room.holds(&space.grown(4.0)) {
-            continue;
-        }
-        if sheet.say_if_free(at, spans.clone(), x, y + 5.0) {
-            return;
-        }
-    }
-}
-
-/// Thickness and middle of an area at places along it, in pixels.
-fn middles(panel: &Panel, area: &Area) -> Vec<(f64, f64, f64)> {
-    let pairs = area.upper.iter().zip(&area.lower).step_by(24);
-    pairs
-        .map(|(upper, lower)| {
-            let ((x, top), (_, bottom)) = (panel.at(*upper), panel.at(*lower));
-            (bottom - top, x, (top + bottom) / 2.0)
-        })
-        .collect()
-}
-
-/// Names beside the panel, two lines each, with a patch of the layer's colour.
-fn name_layers(sheet: &mut Sheet, at: usize, layers: &[&Layer], middles: &[f64]) {
-    let this = &sheet.figure.panels[at];
-    let (right, top, bottom) = (this.frame.right, this.frame.top, this.frame.bottom);
-    let wanted: Vec<f64> = middles.iter().map(|&m| this.y(m)).collect();
-    let placed = spread(&wanted, 40.0, top + 12.0, bottom - 12.0);
-    for (layer, (from, to)) in layers.iter().zip(wanted.into_iter().zip(placed)) {
-        let leader = vec![
-            (right + 3.0, from),
-            (right + 9.0, from),
-            (right + 17.0, to),
-            (right + 24.0, to),
-        ];
-        sheet.shape(Shape::Path(leader, Pen::hair(INK)));
-        let patch = Rect::new(right + 30.0, to - 11.0, right + 37.0, to + 11.0);
-        sheet.shape(Shape::Fill(corners(&patch), layer.colour, layer.alpha));
-        let x = right + 45.0;
-        sheet.say(vec![bold(layer.name, INK)], Anchor::Start, x, to - 3.0);
-        let words = amount(layer);
-        sheet.say(vec![plain(&words, MUTED)], Anchor::Start, x, to + 13.0);
-    }
-}
-
-/// `171 mg, +97 since filling`; what left has no start to compare with.
-fn amount(layer: &Layer) -> String {
-    let left: [Colour; 3] = [CHANGE, CARE, GAS];
-    let end = number(layer.end(), 0);
-    if left.contains(&layer.colour) {
-        return format!("{end} mg");
-    }
-    let gained = signed(layer.end() - layer.start(), 0);
-    format!("{end} mg, {gained} since filling")
-}
-
-/// Where nitrogen can end, in words that follow "most of it", with the layers that make it up.
-const SINKS: [(&str, &[usize]); 5] = [
-    ("left in the buckets", &[0]),
-    ("was trimmed and cleaned away", &[1]),
-    ("is gone as gas", &[2]),
-    ("is in plants, algae and what fell from them", &[3, 4]),
-    ("is in the water", &[5]),
-];
-
-fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
-    let gain = |layer: &Layer| layer.end() - layer.start();
-    let refilled = later.iter().find(|w| w.1 == "refills").map_or(0.0, |w| w.0);
-    let mut sinks: Vec<(f64, &str)> = SINKS
-        .iter()
-        .map(|(words, places)| {
-            let amount: f64 = places.iter().map(|&n| gain(&layers[n])).sum();
-            // buckets also carry back what the refills brought
-            let back = if places.contains(&0) { refilled } else { 0.0 };
-            ((amount - back).max(0.0), *words)
-        })
-        .collect();
-    sinks.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let all: f64 = sinks.iter().map(|s| s.0).sum();
-    let (largest, place) = sinks[0];
-    let part = if largest > 0.5 * all {
-        "most of it"
-    } else {
-        "the largest part"
-    };
-    let soil = &layers[6];
-    let given = -gain(soil);
-    if soil.start() < 0.5 {
-        return vec![if largest < 0.5 {
-            "Hardly any nitrogen came in, and it stayed where it was".to_string()
-        } else {
-            format!("No soil to feed the tank: of what came in, {part} {place}")
-        }];
-    }
-    let percent = number(100.0 * given / soil.start(), 0);
-    if given < 0.5 {
-        return vec!["The soil kept its nitrogen".to_string()];
-    }
-    vec![
-        format!("The soil gave up {percent} % of its nitrogen; {part} {place}"),
-        format!("The soil gave up {percent} % of its nitrogen"),
-    ]
-}
-
-fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
-    let soil = &layers[6];
-    let days = story.run.input.last_day;
-    let held = format!(
-        "Soil {} at the start, {} after day {days}.",
-        milligrams(soil.start()),
-        milligrams(soil.end())
-    );
-    let came: Vec<String> = brought_later(story)
-        .into_iter()
-        .take(3)
-        .map(|(amount, way)| format!("{way} {}", milligrams(amount)))
-        .collect();
-    let brought = if came.is_empty() {
-        "Nothing was brought in later.".to_string()
-    } else {
-        format!("Brought in later: {}.", came.join(", "))
-    };
-    let plants = layers[3].end() - layers[3].start();
-    let lives = format!(
-        "Plants and algae {} {}.",
-        if plants < 0.0 { "lost" } else { "gained" },
-        milligrams(plants.abs())
-    );
-    vec![
-        format!("{held} {lives} {brought}"),
-        format!("{held} {brought}"),
-        held,
-    ]
 }

@@ -5,7 +5,7 @@ use super::figure::{Anchor, Figure, Form, Label, Mark, PAGE, Panel, Shape, Span,
 use super::fonts::{ASCENT, DESCENT, Face};
 use super::labels::Taken;
 use super::rect::{Point, Rect};
-use super::style::{AMMONIA, CHANGE, Colour, INK, MUTED, NAME, Pen, SENTENCE, TICK, TITLE};
+use super::style::{Colour, INK, MUTED, NAME, Pen, SENTENCE, TICK, TITLE};
 
 /// Left edge of data and of titles.
 pub const LEFT: f64 = 64.0;
@@ -27,23 +27,6 @@ pub fn bold(text: &str, colour: Colour) -> Span {
 /// Regular words of the smallest size.
 pub fn small(text: &str, colour: Colour) -> Span {
     Span::new(text, Face::Regular, TICK, colour)
-}
-
-/// An entry of the key under the sentence.
-#[derive(Debug, Clone, Copy)]
-pub enum Key {
-    /// A piece of line with words.
-    Line(Pen, &'static str),
-    /// A water change.
-    Change,
-    /// Another step of the plan.
-    Step,
-    /// A bar from lowest to highest.
-    Bar(&'static str),
-    /// The field of the dark hours.
-    Dark(Colour),
-    /// A filled and an empty cell with their words.
-    Cells(&'static str, &'static str),
 }
 
 /// A figure under way.
@@ -101,60 +84,6 @@ impl Sheet {
     pub fn shape(&mut self, shape: Shape) {
         self.figure.shapes.push(shape);
     }
-    /// The key under the sentence.
-    pub fn key(&mut self, entries: &[Key]) {
-        let (mut x, y) = (LEFT, 98.0);
-        for entry in entries {
-            x = self.key_entry(*entry, x, y) + 26.0;
-        }
-    }
-    fn key_entry(&mut self, entry: Key, x: f64, y: f64) -> f64 {
-        let (wide, words) = match entry {
-            Key::Line(pen, words) => {
-                self.shape(Shape::Path(vec![(x, y), (x + 22.0, y)], pen));
-                (22.0, words)
-            }
-            Key::Change => {
-                self.shape(change_mark((x + 6.0, y + 5.0)));
-                (12.0, "water change")
-            }
-            Key::Step => {
-                self.shape(step_mark((x + 6.0, y)));
-                (12.0, "other step of the plan")
-            }
-            Key::Bar(words) => {
-                let pen = Pen::hair(INK).wide(3.0);
-                self.shape(Shape::Path(
-                    vec![(x + 5.0, y - 7.0), (x + 5.0, y + 7.0)],
-                    pen,
-                ));
-                (10.0, words)
-            }
-            Key::Dark(colour) => {
-                let space = Rect::new(x, y - 6.0, x + 22.0, y + 6.0);
-                self.shape(Shape::Fill(corners(&space), colour, 1.0));
-                (22.0, "lights off")
-            }
-            Key::Cells(filled, empty) => {
-                let next = self.key_cell(true, filled, x, y) + 26.0;
-                return self.key_cell(false, empty, next, y);
-            }
-        };
-        self.key_words(words, x + wide + 8.0, y)
-    }
-    fn key_cell(&mut self, filled: bool, words: &str, x: f64, y: f64) -> f64 {
-        let space = Rect::new(x, y - 6.0, x + 12.0, y + 6.0);
-        for shape in cell(&space, AMMONIA, filled) {
-            self.shape(shape);
-        }
-        self.key_words(words, x + 20.0, y)
-    }
-    fn key_words(&mut self, words: &str, x: f64, y: f64) -> f64 {
-        let words = vec![plain(words, MUTED)];
-        let end = x + width_of(&words);
-        self.say(words, Anchor::Start, x, y + 4.5);
-        end
-    }
     /// Adds a panel with its title `above` its frame, and the names of its ticks on the left.
     pub fn panel(&mut self, panel: Panel, title: &str, unit: &str, above: f64) -> usize {
         let mut spans = vec![Span::new(title, Face::SemiBold, SENTENCE, INK)];
@@ -194,9 +123,15 @@ impl Sheet {
         };
         let near = space.nearest(mark);
         let gap = (near.0 - mark.0).abs().max((near.1 - mark.1).abs());
-        if gap > 24.0 {
+        let this = &self.figure.panels[panel];
+        let hangs_on_a_line = this.uprights.iter().any(|u| {
+            let x = this.x(u.at);
+            (x - mark.0).abs() < 1.0 && (x - near.0).abs() < 24.0
+        });
+        if gap > 24.0 && !hangs_on_a_line {
             let pen = Pen::hair(INK);
-            self.shape(Shape::Path(vec![near, off(mark, near, 6.0)], pen));
+            let leader = vec![off(near, mark, 3.0), off(mark, near, 7.0)];
+            self.shape(Shape::Path(leader, pen));
         }
         self.say(
             spans,
@@ -207,7 +142,7 @@ impl Sheet {
         true
     }
     /// What words in a panel have to keep off.
-    fn taken(&self, panel: usize) -> Taken {
+    pub fn taken(&self, panel: usize) -> Taken {
         let this = &self.figure.panels[panel];
         let mut boxes: Vec<Rect> = self.figure.labels.iter().map(|l| l.space).collect();
         boxes.extend(this.marks.iter().map(|m| {
@@ -215,7 +150,15 @@ impl Sheet {
             Rect::new(x - 5.0, y - 5.0, x + 5.0, y + 5.0)
         }));
         let upright = |x: f64| [(x, this.frame.top), (x, this.frame.bottom)];
-        let faint = this.uprights.iter().map(|u| upright(this.x(u.at)));
+        let level = |y: f64| [(this.frame.left, y), (this.frame.right, y)];
+        let across = this.across.ticks.iter().filter(|t| !t.words.is_empty());
+        let up = this.up.ticks.iter().filter(|t| !t.words.is_empty());
+        let faint = this
+            .uprights
+            .iter()
+            .map(|u| upright(this.x(u.at)))
+            .chain(across.map(|t| upright(this.x(t.value))))
+            .chain(up.map(|t| level(this.y(t.value))));
         Taken {
             boxes,
             curves: this.curves(),
@@ -249,39 +192,6 @@ pub fn fitting(texts: &[String], face: Face, size: f64, room: f64) -> String {
         text.pop();
     }
     format!("{}…", text.trim_end())
-}
-
-/// A blue triangle that points down to a place: a water change.
-pub fn change_mark((x, y): Point) -> Shape {
-    let corners = vec![(x - 5.0, y - 8.5), (x + 5.0, y - 8.5), (x, y - 0.5)];
-    Shape::Fill(corners, CHANGE, 1.0)
-}
-
-/// An ink diamond about a place: another step of the plan.
-pub fn step_mark((x, y): Point) -> Shape {
-    let corners = vec![(x - 5.0, y), (x, y - 5.0), (x + 5.0, y), (x, y + 5.0)];
-    Shape::Fill(corners, INK, 1.0)
-}
-
-/// A cell of a strip: filled when something holds, only outlined when not.
-pub fn cell(space: &Rect, colour: Colour, filled: bool) -> Vec<Shape> {
-    if filled {
-        return vec![Shape::Fill(corners(space), colour, 0.75)];
-    }
-    let inner = space.grown(-0.5);
-    let mut outline = corners(&inner);
-    outline.push(outline[0]);
-    vec![Shape::Path(outline, Pen::hair(colour))]
-}
-
-/// The corners of a rectangle.
-pub fn corners(space: &Rect) -> Vec<Point> {
-    vec![
-        (space.left, space.top),
-        (space.right, space.top),
-        (space.right, space.bottom),
-        (space.left, space.bottom),
-    ]
 }
 
 /// The point `by` pixels from `from` towards `to`.
