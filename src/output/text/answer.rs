@@ -73,12 +73,21 @@ pub fn waited_words(waiting: Waiting) -> &'static str {
 
 fn limits(story: &Story) -> String {
     let limits = &story.case.limits;
+    let chloride = story.outcome.milestones.end.chloride_mg_per_l;
+    let with_chloride = limits.nitrite_with(chloride);
+    let nitrite = if with_chloride < limits.nitrite.value {
+        format!(
+            "{} (not {}, as there is only {} mg/L chloride)",
+            short(with_chloride),
+            limits.nitrite.value,
+            short(chloride)
+        )
+    } else {
+        limits.nitrite.value.to_string()
+    };
     format!(
-        "Limits: total ammonia {}, nitrite {} (less where chloride is low), free ammonia {} mg N/L, to the end and {} days on, judged without animals.",
-        limits.total_ammonia.value,
-        limits.nitrite.value,
-        limits.free_ammonia.value,
-        story.case.input.lookahead_days
+        "Limits: total ammonia {}, nitrite {nitrite}, free ammonia {} mg N/L, to the end and {} days on, judged without animals.",
+        limits.total_ammonia.value, limits.free_ammonia.value, story.case.input.lookahead_days
     )
 }
 
