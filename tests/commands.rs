@@ -327,7 +327,7 @@ fn shells_get_completions_and_man_a_page() {
 fn every_help_text_teaches_with_examples() {
     let room = room();
     for (command, words) in [
-        ("", "the first\nday on which fish could go in"),
+        ("", "day on which fish could go in"),
         ("run", "written whole or not at all"),
         ("check", "Every mistake is shown at once"),
         ("explain", "tables made from the code itself"),
