@@ -1,1 +1,96 @@
-//! Storey.
+//! Storey 5: files in. A scenario file becomes a checked case, or a list of all its problems.
+//!
+//! ```text
+//! file(s) --files, based_on--> tree with places --reader, sections--> Case
+//!                                      every problem goes to the desk, nothing stops at the first
+//! ```
+
+mod based_on;
+mod build;
+mod calendar;
+mod desk;
+mod draft;
+mod draw;
+mod files;
+pub mod keys;
+pub mod paths;
+pub mod problem;
+mod reader;
+mod refusal;
+mod repeats;
+mod sections;
+mod steps;
+mod timer;
+mod tree;
+mod words;
+
+use std::path::{Path, PathBuf};
+
+use crate::analysis::case::Case;
+
+use desk::Desk;
+use files::Files;
+use problem::Problem;
+pub use problem::Problems;
+
+/// A scenario that was read without a problem.
+#[derive(Debug, Clone)]
+pub struct Loaded {
+    /// What to run.
+    pub case: Case,
+    /// Text of the scenario itself.
+    pub text: String,
+    /// The scenario and everything it is based on, with their texts, in the order of the chain.
+    pub files: Vec<(PathBuf, String)>,
+}
+
+/// Reads and checks a scenario file.
+///
+/// # Errors
+/// With all problems of the file and of those it is based on.
+pub fn load(path: &Path) -> Result<Loaded, Problems> {
+    match files::read(path) {
+        Ok(text) => read(path, text),
+        Err(problem) => Err(alone(path, *problem)),
+    }
+}
+
+/// Reads and checks a scenario from a text; `name` stands for the file in messages.
+///
+/// # Errors
+/// With all problems of the text and of the files it is based on.
+pub fn read_text(name: &str, text: &str) -> Result<Loaded, Problems> {
+    read(Path::new(name), files::without_mark(text).to_string())
+}
+
+fn alone(path: &Path, problem: Problem) -> Problems {
+    Problems::new(&path.display().to_string(), Files::default(), vec![problem])
+}
+
+fn read(path: &Path, text: String) -> Result<Loaded, Problems> {
+    let name = path.display().to_string();
+    let stem = path
+        .file_stem()
+        .map_or(name.clone(), |stem| stem.to_string_lossy().into_owned());
+    let mut files = Files::default();
+    let merged = based_on::load(&mut files, path, text.clone());
+    if merged.table.entries.is_empty() && merged.problems.is_empty() {
+        return Err(alone(path, build::empty(&name)));
+    }
+    let desk = Desk::default();
+    let case = build::case(&desk, &merged.table, &stem);
+    let mut problems = merged.problems;
+    let apart = |problem: &Problem| match &problem.place {
+        Some(place) => !merged.broken.iter().any(|broken| broken.touches(place)),
+        None => true,
+    };
+    problems.extend(desk.take_problems().into_iter().filter(apart));
+    match case {
+        Some(case) if problems.is_empty() => Ok(Loaded {
+            case,
+            text,
+            files: files.into_list(),
+        }),
+        _ => Err(Problems::new(&name, files, problems)),
+    }
+}

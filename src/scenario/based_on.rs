@@ -1,0 +1,125 @@
+//! `based_on`: a scenario laid over another one.
+//!
+//! Tables are merged key by key, to any depth; lists and single values are replaced as a whole; a
+//! value of another kind replaces. `"none"` in place of a named entry removes it (the reader of
+//! that section leaves it out).
+
+use std::path::{Path, PathBuf};
+
+use super::files::{self, Files};
+use super::problem::{Place, Problem};
+use super::tree::{self, Table, Value};
+
+/// The merged tree of a file and of everything it is based on.
+pub struct Merged {
+    /// The tree.
+    pub table: Table,
+    /// Problems of files and syntax.
+    pub problems: Vec<Problem>,
+    /// Places of syntax errors: other problems there are left unsaid.
+    pub broken: Vec<Place>,
+}
+
+/// Reads a text and what it is based on; names in `based_on` are relative to `path`.
+pub fn load(files: &mut Files, path: &Path, text: String) -> Merged {
+    let mut chain = vec![path.to_path_buf()];
+    let mut merged = Merged {
+        table: Table::default(),
+        problems: Vec::new(),
+        broken: Vec::new(),
+    };
+    merged.table = layer(files, &mut chain, text, &mut merged);
+    merged
+}
+
+/// One file of the chain, laid over the files below it.
+fn layer(files: &mut Files, chain: &mut Vec<PathBuf>, text: String, out: &mut Merged) -> Table {
+    let path = chain[chain.len() - 1].clone();
+    let file = files.add(&path, text);
+    let (table, syntax) = tree::parse(file, files.text(file));
+    out.broken
+        .extend(syntax.iter().filter_map(|problem| problem.place.clone()));
+    out.problems.extend(syntax);
+    match below(&table, &path, chain, out) {
+        Some((next, text)) => {
+            chain.push(next);
+            let lower = layer(files, chain, text, out);
+            over(lower, table)
+        }
+        None => table,
+    }
+}
+
+/// The next file of the chain with its text, if `based_on` names one that can be read.
+fn below(
+    table: &Table,
+    path: &Path,
+    chain: &[PathBuf],
+    out: &mut Merged,
+) -> Option<(PathBuf, String)> {
+    let entry = table.get("based_on")?;
+    let place = &entry.node.place;
+    let Value::Text(name) = &entry.node.value else {
+        out.problems.push(
+            Problem::at(place, format!("based_on is {}", entry.node.value.words()))
+                .label("the name of a file in quotes")
+                .help("write it like based_on = \"first-tank.toml\""),
+        );
+        return None;
+    };
+    let next = path.parent().unwrap_or(Path::new("")).join(name);
+    if chain.iter().any(|seen| same(seen, &next)) {
+        out.problems.push(
+            Problem::at(place, "based_on leads back to a file of the same chain")
+                .label(format!("the chain is {}", links(chain, &next)))
+                .help("let one of them stand on its own: take out its based_on"),
+        );
+        return None;
+    }
+    match files::read(&next) {
+        Ok(text) => Some((next, text)),
+        Err(problem) => {
+            let mut told = Problem::at(place, problem.title)
+                .label(format!("the chain is {}", links(chain, &next)));
+            told.help = vec!["the name is relative to the file it stands in".to_string()];
+            out.problems.push(told);
+            None
+        }
+    }
+}
+
+fn same(a: &Path, b: &Path) -> bool {
+    match (a.canonicalize(), b.canonicalize()) {
+        (Ok(a), Ok(b)) => a == b,
+        _ => a == b,
+    }
+}
+
+fn links(chain: &[PathBuf], next: &Path) -> String {
+    let names: Vec<String> = chain
+        .iter()
+        .map(|path| path.display().to_string())
+        .chain([next.display().to_string()])
+        .collect();
+    names.join(" -> ")
+}
+
+/// `upper` laid over `lower`.
+pub fn over(mut lower: Table, upper: Table) -> Table {
+    for entry in upper.entries {
+        match lower.entries.iter_mut().find(|e| e.key == entry.key) {
+            Some(old) => {
+                let below = std::mem::replace(&mut old.node.value, Value::Truth(false));
+                let merged = match (below, entry.node.value) {
+                    (Value::Table(below), Value::Table(above)) => Value::Table(over(below, above)),
+                    (_, above) => above,
+                };
+                old.key_place = entry.key_place;
+                old.node.place = entry.node.place;
+                old.node.value = merged;
+            }
+            None => lower.entries.push(entry),
+        }
+    }
+    lower
+}

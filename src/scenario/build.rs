@@ -1,0 +1,187 @@
+//! From the merged tree to a checked case: the sections in the order of the documentation.
+
+use crate::analysis::case::Case;
+use crate::engine::input::{Heating, ModelInput, Room, TopUp};
+use crate::model::setup::Tank;
+
+use super::calendar::LOOKAHEAD_DAYS;
+use super::desk::Desk;
+use super::draft::Draft;
+use super::keys;
+use super::problem::Problem;
+use super::reader::{Read, Reader};
+use super::sections::water::{Blend, Waters};
+use super::sections::{
+    air, animals, care, changes, doses, filter, gas, light, limits, parameters, plants, power,
+    prices, room, seed, soil, start, surface, tank, water,
+};
+use super::tree::Table;
+
+/// The step of the engine, minutes.
+const STEP_MINUTES: u32 = 5;
+
+/// Reads a whole scenario; none when something is wrong (the desk knows what).
+pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
+    let file = Reader::of_file(desk, table);
+    let name = file.text("name").or(stem.to_string());
+    file.entry("based_on");
+    let calendar = start::calendar(&file);
+    let mut draft = Draft::new(desk, calendar);
+    parameters::read(&file, &mut draft);
+    let start_up = start::start_up(&file, &mut draft);
+    let limits = limits::read(&file);
+    let surroundings = Surroundings::read(&file, &mut draft);
+    let waters = water::waters(
+        &file,
+        surroundings.room.temperature_c,
+        surroundings.altitude_m,
+    );
+    let (fill, refill) = blends(&file, &mut draft, &waters);
+    changes::read(&file, &mut draft);
+    let light = light::read(&file, &mut draft);
+    let gas = gas::read(&file, &mut draft, limits.co2.value);
+    let air = air::read(&file, &mut draft);
+    surface::read(&file, &mut draft);
+    let stands = plants::read(&file, &mut draft);
+    if light.is_empty() && !stands.is_empty() {
+        desk.notice("there are plants, but no [light]: they will only lose weight");
+    }
+    care::read(&file, &mut draft, &stands);
+    let seed_level = seed::read(&file, &mut draft);
+    doses::read(&file, &mut draft);
+    animals::read(&file, &mut draft);
+    let power_cuts = power::read(&file, &draft, air.flow_l_per_min);
+    let prices = prices::read(&file, &waters);
+    let top_up = surroundings.top_up(&file, &waters);
+    file.close();
+    changes::tell_left_out(&mut draft);
+    let tank = surroundings.tank?;
+    if desk.has_problems() {
+        return None;
+    }
+    let input = ModelInput {
+        filled_at: draft.calendar.filled_at,
+        last_day: draft.calendar.last_day,
+        lookahead_days: LOOKAHEAD_DAYS,
+        step_minutes: STEP_MINUTES,
+        tank,
+        room: surroundings.room,
+        heating: surroundings.heating,
+        fill,
+        refill,
+        top_up,
+        parameters: draft.parameters.clone(),
+        seed_level,
+        dry_days: start_up.dry_days,
+        stands,
+        light,
+        gas,
+        air: air.lines,
+        power_cuts,
+        unfed: draft.away.clone(),
+        events: std::mem::take(&mut draft.events),
+    };
+    Some(finish(draft, name, input, limits, prices))
+}
+
+/// Tank and room, read together because each needs the other.
+struct Surroundings {
+    room: Room,
+    altitude_m: f64,
+    heating: Heating,
+    tank: Option<Tank>,
+    top_up: Read<String>,
+}
+
+impl Surroundings {
+    fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Surroundings {
+        let (room, altitude_m) = room::room(file, draft);
+        let section = tank::read(file, draft, room.temperature_c);
+        let soil = soil::soil(file, draft);
+        let filter = filter::read(file);
+        let tank = section.dimensions(draft, &soil, altitude_m, filter.film_m2);
+        if let Some(tank) = &tank {
+            filter.tell(draft, tank.volume_l);
+        }
+        Surroundings {
+            room,
+            altitude_m,
+            heating: section.heating,
+            tank,
+            top_up: section.top_up,
+        }
+    }
+    fn top_up(&self, file: &Reader<'_>, waters: &Waters) -> TopUp {
+        let Read::Given(name, place) = &self.top_up else {
+            return waters.at_room("pure").map_or(TopUp::None, TopUp::Automatic);
+        };
+        if name == "none" {
+            return TopUp::None;
+        }
+        if !waters.check(file, "tank.top_up", name, place) {
+            return TopUp::None;
+        }
+        waters.at_room(name).map_or(TopUp::None, TopUp::Automatic)
+    }
+}
+
+/// The waters of filling and of changes, ready to use.
+fn blends(
+    file: &Reader<'_>,
+    draft: &mut Draft<'_>,
+    waters: &Waters,
+) -> (
+    crate::model::composition::Composition,
+    crate::model::composition::Composition,
+) {
+    let refill = waters.blend(&file.section("refill"), &Blend::tap());
+    let fill = waters.blend(&file.section("fill"), &refill);
+    let (filled, refilled) = (waters.prepare(&fill), waters.prepare(&refill));
+    draft.fact(
+        "Refill",
+        format!("{}: {}", refill.words(), water::in_words(&refilled)),
+    );
+    if filled != refilled {
+        draft.fact(
+            "First filling",
+            format!("{}: {}", fill.words(), water::in_words(&filled)),
+        );
+    }
+    (filled, refilled)
+}
+
+fn finish(
+    mut draft: Draft<'_>,
+    name: String,
+    mut input: ModelInput,
+    limits: crate::analysis::limits::Limits,
+    prices: Vec<(String, f64)>,
+) -> Case {
+    input.events.sort_by(|a, b| {
+        (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))
+    });
+    draft
+        .switches
+        .sort_by(|a, b| (a.day, &a.name).cmp(&(b.day, &b.name)));
+    let mut resolved = draft.desk.take_resolved();
+    resolved.sort_by_key(|value| keys::section_rank(&value.path));
+    Case {
+        name,
+        filled_on: draft.calendar.filled_on,
+        input,
+        limits,
+        away: draft.away,
+        left_out: draft.left_out,
+        switches: draft.switches,
+        facts: draft.facts,
+        resolved,
+        notices: draft.desk.take_notices(),
+        prices,
+    }
+}
+
+/// Said when a file holds nothing at all.
+pub fn empty(name: &str) -> Problem {
+    Problem::of_file(name, format!("{name} is empty"))
+        .help("a scenario needs at least [tank]; copy one from scenarios/ and change it")
+}

@@ -1,0 +1,100 @@
+//! A case in the making: what the sections of a scenario add to, one after the other.
+
+use crate::analysis::case::PlanStep;
+use crate::base::units;
+use crate::engine::event::{Event, EventKind};
+use crate::model::parameter::{Origin, ParameterSet};
+use crate::model::parameters;
+
+use super::calendar::Calendar;
+use super::desk::Desk;
+use super::repeats::When;
+
+/// A case in the making.
+pub struct Draft<'a> {
+    /// Where problems go.
+    pub desk: &'a Desk,
+    /// The days of the run.
+    pub calendar: Calendar,
+    /// Time of day of events that say none, in minutes since midnight.
+    pub usual_time: u32,
+    /// First and last day of each absence.
+    pub away: Vec<(u32, u32)>,
+    /// Days whose changes are missed.
+    pub missed: Vec<u32>,
+    /// Days of the dark start.
+    pub dark_days: u32,
+    /// Everything that happens at one instant.
+    pub events: Vec<Event>,
+    /// Entries that are left out, by day.
+    pub left_out: Vec<(u32, String)>,
+    /// Switches of light, gas and air.
+    pub switches: Vec<PlanStep>,
+    /// Facts for the opening of a report.
+    pub facts: Vec<(String, String)>,
+    /// Parameter values.
+    pub parameters: ParameterSet,
+}
+
+impl<'a> Draft<'a> {
+    /// An empty draft for a calendar.
+    pub fn new(desk: &'a Desk, calendar: Calendar) -> Draft<'a> {
+        Draft {
+            desk,
+            calendar,
+            usual_time: 0,
+            away: Vec::new(),
+            missed: Vec::new(),
+            dark_days: 0,
+            events: Vec::new(),
+            left_out: Vec::new(),
+            switches: Vec::new(),
+            facts: Vec::new(),
+            parameters: ParameterSet::default(),
+        }
+    }
+    /// Whether nobody is there on a day.
+    pub fn is_away(&self, day: u32) -> bool {
+        self.away
+            .iter()
+            .any(|&(first, last)| (first..=last).contains(&day))
+    }
+    /// A parameter in the base unit of its kind.
+    pub fn parameter(&self, id: &str) -> f64 {
+        let value = self.parameters.get(id);
+        let label = parameters::spec(id).map_or("1", |spec| spec.unit);
+        units::of_label(label).map_or(value, |(_, unit)| unit.to_base(value))
+    }
+    /// Sets a parameter (from the base unit of its kind), because of a word of the scenario.
+    pub fn set(&mut self, id: &str, base: f64, word: &str) {
+        let label = parameters::spec(id).map_or("1", |spec| spec.unit);
+        let value = units::of_label(label).map_or(base, |(_, unit)| unit.from_base(base));
+        self.parameters
+            .set(id, value, Origin::Word(word.to_string()));
+    }
+    /// Adds a fact.
+    pub fn fact(&mut self, label: &str, value: impl Into<String>) {
+        self.facts.push((label.to_string(), value.into()));
+    }
+    /// Adds an event on each of some days. Somebody has to be there: away days are left out.
+    pub fn schedule(&mut self, name: &str, when: &When, kind: &EventKind) {
+        for &day in &when.days {
+            if self.is_away(day) || self.is_missed(day, kind) {
+                self.left_out.push((day, name.to_string()));
+            } else {
+                self.happen(name, day, when.time, kind.clone());
+            }
+        }
+    }
+    /// Adds an event that happens even when nobody else comes.
+    pub fn happen(&mut self, name: &str, day: u32, time: u32, kind: EventKind) {
+        self.events.push(Event {
+            minute: self.calendar.minute(day, time),
+            name: name.to_string(),
+            kind,
+        });
+    }
+    fn is_missed(&self, day: u32, kind: &EventKind) -> bool {
+        matches!(kind, EventKind::Change { .. }) && self.missed.contains(&day)
+    }
+}

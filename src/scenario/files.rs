@@ -1,0 +1,112 @@
+//! Scenario files as texts: read with care, each kept for messages and for the manifest.
+
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use super::problem::Problem;
+
+/// Larger files are refused unread.
+const LARGEST_BYTES: u64 = 1_000_000;
+
+/// The files of a scenario, in the order in which they were read.
+#[derive(Debug, Clone, Default)]
+pub struct Files {
+    list: Vec<(PathBuf, String)>,
+}
+
+impl Files {
+    /// Keeps a text under a name.
+    pub fn add(&mut self, path: &Path, text: String) -> usize {
+        self.list.push((path.to_path_buf(), text));
+        self.list.len() - 1
+    }
+    /// The text of a file.
+    pub fn text(&self, file: usize) -> &str {
+        &self.list[file].1
+    }
+    /// The name of a file as the user would write it.
+    pub fn name(&self, file: usize) -> String {
+        self.list[file].0.display().to_string()
+    }
+    /// All files with their texts.
+    pub fn into_list(self) -> Vec<(PathBuf, String)> {
+        self.list
+    }
+}
+
+/// Reads a file as text.
+///
+/// A byte-order mark is dropped. A folder, a missing or unreadable file, a file of more than a
+/// megabyte (refused before reading), and bytes that are no UTF-8 are problems.
+///
+/// # Errors
+/// With the one problem of the file.
+pub fn read(path: &Path) -> Result<String, Box<Problem>> {
+    let name = path.display().to_string();
+    let meta = std::fs::metadata(path).map_err(|error| Box::new(unreadable(&name, &error)))?;
+    if meta.is_dir() {
+        return Err(Box::new(folder(path, &name)));
+    }
+    if meta.len() > LARGEST_BYTES {
+        return Err(Box::new(too_large(&name, meta.len())));
+    }
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
+        .map_err(|error| Box::new(unreadable(&name, &error)))?;
+    if bytes.len() as u64 > LARGEST_BYTES {
+        return Err(Box::new(too_large(&name, LARGEST_BYTES)));
+    }
+    text(&name, bytes).map_err(Box::new)
+}
+
+/// Bytes as text, without a byte-order mark.
+#[allow(clippy::result_large_err)] // boxed by the one caller
+fn text(name: &str, bytes: Vec<u8>) -> Result<String, Problem> {
+    let error = match String::from_utf8(bytes) {
+        Ok(text) => return Ok(without_mark(&text).to_string()),
+        Err(error) => error,
+    };
+    let good = error.utf8_error().valid_up_to();
+    let bytes = error.as_bytes();
+    let line = bytes[..good].iter().filter(|&&b| b == b'\n').count() + 1;
+    let title = format!(
+        "line {line} holds the byte 0x{:02X}, which is not UTF-8 text",
+        bytes[good]
+    );
+    Err(Problem::of_file(format!("{name}:{line}"), title)
+        .help("save the file as UTF-8 in the editor (not as Latin-1, ANSI or UTF-16)"))
+}
+
+/// A text without the byte-order mark that some editors put before it.
+pub fn without_mark(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
+}
+
+fn folder(path: &Path, name: &str) -> Problem {
+    let inside = path.join("tank.toml");
+    Problem::of_file(name, format!("{name} is a folder, not a file")).help(format!(
+        "name a scenario inside it, for example {}",
+        inside.display()
+    ))
+}
+
+fn too_large(name: &str, bytes: u64) -> Problem {
+    let megabytes = bytes as f64 / 1e6;
+    let title = format!("{name} is {megabytes:.0} MB; a scenario is a few kB of text");
+    Problem::of_file(name, title)
+        .help("is it really the scenario, and not a film or a table of results?")
+}
+
+fn unreadable(name: &str, error: &std::io::Error) -> Problem {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => Problem::of_file(name, format!("there is no file {name}"))
+            .help("check the spelling and the folder you are in"),
+        std::io::ErrorKind::PermissionDenied => {
+            Problem::of_file(name, format!("{name} may not be read"))
+                .help("check the permissions of the file")
+        }
+        _ => Problem::of_file(name, format!("{name} cannot be read: {error}")),
+    }
+}

@@ -1,0 +1,124 @@
+//! `[light]`: hours, and light at the soil.
+
+use crate::analysis::case::PlanStep;
+use crate::base::units::{digits, everyday};
+use crate::engine::input::TimerLine;
+use crate::scenario::draft::Draft;
+use crate::scenario::problem::Problem;
+use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
+use crate::scenario::steps::{self, Line};
+use crate::scenario::timer;
+use crate::scenario::tree::Value;
+
+const WORDS: [&str; 3] = ["low", "medium", "high"];
+
+/// Reads `[light]`; without it the tank stays dark.
+pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<TimerLine> {
+    let section = file.section("light");
+    let window = timer::timer(&section, "on");
+    let at_soil = at_soil(&section, draft);
+    let steps = steps::steps(&section, &draft.calendar, |entry| at_soil_of(entry, draft));
+    section.close();
+    if !section.is_there() {
+        draft.fact("Light", "none");
+        return Vec::new();
+    }
+    if window.is_absent() {
+        section.missing("on");
+    }
+    steps::never_on(&section, &window);
+    let Some(window) = window.value() else {
+        return Vec::new();
+    };
+    let first = Line {
+        name: "light".to_string(),
+        day: draft.dark_days,
+        window,
+        value: at_soil,
+    };
+    let lines = steps::lines(draft, first, &steps);
+    for line in &lines {
+        let what = format!("light {} at {} µmol/m²/s", line.window, digits(line.value));
+        draft.switches.push(PlanStep {
+            day: line.day,
+            name: line.name.clone(),
+            what,
+        });
+    }
+    tell(draft, &lines);
+    steps::timer_lines(&lines)
+}
+
+fn at_soil(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
+    let given = at_soil_of(section, draft);
+    let usual = draft.parameter("I_medium");
+    if given.is_absent() && section.is_there() {
+        section.assumed("at_soil", everyday::LIGHT.print(usual), "medium");
+    }
+    given.or(usual)
+}
+
+/// A word or a measured intensity, µmol/m²/s.
+fn at_soil_of(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
+    let Some(entry) = section.wanted("at_soil") else {
+        return Read::Absent;
+    };
+    let path = section.path_of("at_soil");
+    let place = entry.node.place.clone();
+    let is_word = matches!(&entry.node.value, Value::Text(text)
+        if text.chars().next().is_some_and(char::is_alphabetic));
+    let value = if is_word {
+        choice_of(section.desk, &path, &entry.node, &WORDS)
+            .map(|at| draft.parameter(["I_low", "I_medium", "I_high"][at]))
+    } else {
+        quantity_of(
+            section.desk,
+            &path,
+            &entry.node,
+            &everyday::LIGHT,
+            (0.0, 2500.0),
+        )
+    };
+    match value {
+        Some(value) if value <= 0.0 => {
+            section.desk.problem(
+                Problem::at(&place, format!("{path} is 0: the light is never on"))
+                    .help("leave [light] out for a dark tank, or use start_up.dark"),
+            );
+            Read::Bad(place)
+        }
+        Some(value) => {
+            if is_word {
+                section.by_word("at_soil", &entry.node, everyday::LIGHT.print(value));
+            } else {
+                section.given("at_soil", &entry.node);
+            }
+            Read::Given(value, place)
+        }
+        None => Read::Bad(place),
+    }
+}
+
+fn tell(draft: &mut Draft<'_>, lines: &[Line<f64>]) {
+    let first = &lines[0];
+    let more = match lines.len() {
+        1 => String::new(),
+        count => format!(
+            ", then {}",
+            crate::scenario::words::counted(count - 1, "step")
+        ),
+    };
+    let from = if first.day > 0 {
+        format!("from day {}: ", first.day)
+    } else {
+        String::new()
+    };
+    draft.fact(
+        "Light",
+        format!(
+            "{from}{} at {} µmol/m²/s{more}",
+            first.window,
+            digits(first.value)
+        ),
+    );
+}

@@ -1,0 +1,93 @@
+//! `[surface]`: how the surface moves, and whether a film lies on it.
+
+use crate::base::units::everyday;
+use crate::scenario::draft::Draft;
+use crate::scenario::keys;
+use crate::scenario::problem::Problem;
+use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
+use crate::scenario::tree::Value;
+
+const WORDS: [&str; 5] = [
+    "still",
+    "gentle ripple",
+    "ripple",
+    "strong ripple",
+    "splash",
+];
+const VELOCITIES: [&str; 5] = [
+    "k_600_still",
+    "k_600_gentle",
+    "k_600_ripple",
+    "k_600_strong",
+    "k_600_splash",
+];
+
+/// Reads `[surface]`; what it says goes into the parameters.
+pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
+    let section = file.section("surface");
+    let kind = section.choice("kind", &WORDS);
+    let transfer = section.quantity("transfer", &everyday::VELOCITY, (0.05, 10.0));
+    let film = film(&section, draft);
+    section.close();
+    if let (Some(kind), Some(transfer)) = (kind.place(), transfer.place()) {
+        section.desk.problem(
+            Problem::at(transfer, "[surface] has both kind and transfer")
+                .label("one of the two")
+                .also(kind, "and here"),
+        );
+    }
+    if kind.is_absent() && transfer.is_absent() {
+        section.note_default("kind");
+    }
+    let usual = keys::key("surface.kind").map_or("", |key| key.default);
+    let word = kind.seen().map_or(usual, |&at| WORDS[at]);
+    match transfer {
+        Read::Given(velocity, _) => {
+            draft.set("k_600", velocity, "surface.transfer");
+            draft.fact("Surface", everyday::VELOCITY.print(velocity));
+        }
+        _ => {
+            let at = WORDS.iter().position(|w| *w == word).unwrap_or(0);
+            let velocity = draft.parameter(VELOCITIES[at]);
+            draft.set("k_600", velocity, &format!("surface.kind = \"{word}\""));
+            draft.fact("Surface", word);
+        }
+    }
+    if let Read::Given(share, _) = film {
+        draft.set("film", share, "surface.film");
+    }
+}
+
+/// `none`, `seen`, or the share of the exchange that is left.
+fn film(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
+    let Some(entry) = section.entry("film") else {
+        section.note_default("film");
+        return Read::Absent;
+    };
+    let path = section.path_of("film");
+    let is_share = matches!(&entry.node.value, Value::Text(text) if text.contains('%'));
+    let value = if is_share {
+        quantity_of(
+            section.desk,
+            &path,
+            &entry.node,
+            &everyday::SHARE,
+            (0.05, 1.0),
+        )
+    } else {
+        choice_of(section.desk, &path, &entry.node, &["none", "seen"]).map(|at| {
+            if at == 0 {
+                1.0
+            } else {
+                draft.parameter("film_seen")
+            }
+        })
+    };
+    match value {
+        Some(value) => {
+            section.given("film", &entry.node);
+            Read::Given(value, entry.node.place.clone())
+        }
+        None => Read::Bad(entry.node.place.clone()),
+    }
+}
