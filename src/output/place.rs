@@ -54,11 +54,13 @@ pub enum WriteError {
 /// What the system says, without its numbers and our hidden names.
 fn in_words(why: &io::Error) -> String {
     match why.kind() {
-        kind @ (io::ErrorKind::NotFound
-        | io::ErrorKind::PermissionDenied
-        | io::ErrorKind::NotADirectory
-        | io::ErrorKind::ReadOnlyFilesystem
-        | io::ErrorKind::StorageFull) => kind.to_string(),
+        io::ErrorKind::NotFound => "there is no such folder".into(),
+        io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => {
+            "a file is in the way".into()
+        }
+        io::ErrorKind::PermissionDenied => "permission is denied".into(),
+        io::ErrorKind::ReadOnlyFilesystem => "it can only be read".into(),
+        io::ErrorKind::StorageFull => "the disk is full".into(),
         _ => why.to_string(),
     }
 }
