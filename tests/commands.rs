@@ -364,3 +364,23 @@ fn a_reader_that_stops_reading_is_no_error() {
     assert!(output.status.success(), "{output:?}");
     assert!(output.stderr.is_empty(), "{output:?}");
 }
+
+#[test]
+fn colour_can_be_asked_for_and_no_color_has_the_last_word() {
+    let room = room();
+    let run = ["run", "tank.toml", "--no-charts"];
+    let coloured = predicate::str::contains("\u{1b}[");
+    firstfill(&room)
+        .args(run)
+        .env("CLICOLOR_FORCE", "1")
+        .assert()
+        .success()
+        .stdout(coloured.clone());
+    firstfill(&room)
+        .args(run)
+        .env("CLICOLOR_FORCE", "1")
+        .env("NO_COLOR", "1")
+        .assert()
+        .success()
+        .stdout(coloured.not());
+}
