@@ -1,1 +1,7 @@
-fn main() {}
+//! The command `firstfill`.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    firstfill::cli::run().into()
+}

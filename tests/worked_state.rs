@@ -7,6 +7,7 @@ use firstfill::base::units::MEQ_PER_DKH;
 use firstfill::chemistry::activity::ionic_strength_mol_per_l;
 use firstfill::model::component::Pool;
 use firstfill::model::composition::Composition;
+use firstfill::model::matrix::MAX_ROWS;
 use firstfill::model::parameter::{ParameterSet, Values};
 use firstfill::model::setup::{Setup, StandPlan, Surroundings, Tank};
 use firstfill::model::stand::Group;
@@ -156,8 +157,9 @@ fn the_worked_state_comes_out_to_all_printed_digits() {
     assert_printed("pH", -water.hydrogen.log10(), "6.50283");
     assert_printed("CO2", water.co2_mg_per_l(), "26.3994");
 
-    let mut rates = vec![0.0; model.matrix().rows()];
-    model.rates(&water, &mut rates);
+    let mut rates = [0.0; MAX_ROWS];
+    let rows = model.matrix().rows();
+    model.rates(&water, &mut rates[..rows]);
     let mut change = State::default();
     model.matrix().apply(&rates, &mut change);
     for (pool, printed) in CHANGES_PER_DAY {

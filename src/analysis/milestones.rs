@@ -1,6 +1,13 @@
 //! The figures people ask for first: peaks, the worst night, litres, visits, gas.
 
-use crate::engine::result::Reading;
+use std::collections::BTreeSet;
+
+use crate::base::clock::DAY;
+use crate::base::units::MEQ_PER_DKH;
+use crate::engine::event::EventKind;
+use crate::engine::result::{Reading, RunResult, Side};
+
+use super::case::Case;
 
 /// The highest or lowest value of something, with when.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -61,4 +68,209 @@ pub struct Milestones {
     pub gas_g: f64,
     /// The last reading of the run.
     pub end: Reading,
+}
+
+impl Extreme {
+    /// The highest value; the earliest instant on a tie.
+    pub fn highest<'a>(
+        readings: impl IntoIterator<Item = &'a Reading>,
+        value: impl Fn(&Reading) -> f64,
+    ) -> Option<Extreme> {
+        Self::most(readings, value, |new, old| new > old)
+    }
+    /// The lowest value; the earliest instant on a tie.
+    pub fn lowest<'a>(
+        readings: impl IntoIterator<Item = &'a Reading>,
+        value: impl Fn(&Reading) -> f64,
+    ) -> Option<Extreme> {
+        Self::most(readings, value, |new, old| new < old)
+    }
+    fn most<'a>(
+        readings: impl IntoIterator<Item = &'a Reading>,
+        value: impl Fn(&Reading) -> f64,
+        beats: impl Fn(f64, f64) -> bool,
+    ) -> Option<Extreme> {
+        let at = |r: &Reading| Extreme {
+            value: value(r),
+            minute: r.minute,
+        };
+        let mut readings = readings.into_iter();
+        let first = at(readings.next()?);
+        Some(readings.map(at).fold(first, |best, new| {
+            if beats(new.value, best.value) {
+                new
+            } else {
+                best
+            }
+        }))
+    }
+    /// The day of the instant.
+    pub fn day(&self) -> u32 {
+        self.minute / DAY
+    }
+}
+
+/// The readings that belong to a day: from its opening midnight (after the events of that
+/// instant) to its closing midnight (before them). Both sides of every event in between are there.
+pub fn readings_of(run: &RunResult, day: u32) -> Vec<&Reading> {
+    let (opens, closes) = (day * DAY, (day + 1) * DAY);
+    run.day(day)
+        .iter()
+        .filter(|r| !(r.minute == opens && r.side == Side::Before))
+        .filter(|r| !(r.minute == closes && r.side == Side::After))
+        .collect()
+}
+
+/// The figures of a run, the look-ahead left out.
+///
+/// # Panics
+/// When the run holds no reading at all, which the engine never returns.
+pub fn of(run: &RunResult, case: &Case) -> Milestones {
+    let shown = run.shown();
+    let highest = |value: fn(&Reading) -> f64| Extreme::highest(shown, value).expect(A_READING);
+    let lowest = |value: fn(&Reading) -> f64| Extreme::lowest(shown, value).expect(A_READING);
+    let end = *shown.last().expect(A_READING);
+    Milestones {
+        tan_peak: highest(|r| r.tan_mg_n_per_l),
+        nitrite_peak: highest(|r| r.nitrite_mg_n_per_l),
+        free_ammonia_peak: highest(|r| r.free_ammonia_mg_n_per_l),
+        oxygen_low: lowest(|r| r.oxygen_mg_per_l),
+        co2_high: highest(|r| r.co2_mg_per_l),
+        kh_low: lowest(|r| r.alkalinity_meq_per_l / MEQ_PER_DKH),
+        nitrate_end: end.nitrate_mg_n_per_l,
+        days: (0..=case.input.last_day)
+            .filter_map(|day| figures_of(run, day))
+            .collect(),
+        litres_changed: litres_changed(run),
+        litres_filled: case.input.tank.volume_l,
+        visits: visits(run).len() as u32,
+        gas_g: gas_used_g(shown),
+        end,
+    }
+}
+
+const A_READING: &str = "a run holds at least one reading";
+
+fn figures_of(run: &RunResult, day: u32) -> Option<DayFigures> {
+    let readings = readings_of(run, day);
+    let highest = |value: fn(&Reading) -> f64| Extreme::highest(readings.iter().copied(), value);
+    let lowest = |value: fn(&Reading) -> f64| Extreme::lowest(readings.iter().copied(), value);
+    Some(DayFigures {
+        day,
+        oxygen_low: lowest(|r| r.oxygen_mg_per_l)?,
+        oxygen_high: highest(|r| r.oxygen_mg_per_l)?,
+        co2_high: highest(|r| r.co2_mg_per_l)?,
+        co2_low: lowest(|r| r.co2_mg_per_l)?,
+        ph_low: lowest(|r| r.ph)?,
+        ph_high: highest(|r| r.ph)?,
+        free_ammonia_high: highest(|r| r.free_ammonia_mg_n_per_l)?,
+    })
+}
+
+/// Water taken out by changes within the run, L.
+pub fn litres_changed(run: &RunResult) -> f64 {
+    let end = run.input.end_minute();
+    run.events
+        .iter()
+        .filter(|event| event.minute < end)
+        .map(|event| event.litres)
+        .sum()
+}
+
+/// Days on which somebody has to be there: a change, dose, planting, trim, wipe, siphon, cleaning,
+/// seeding, stocking or gas tuning.
+pub fn visits(run: &RunResult) -> BTreeSet<u32> {
+    let end = run.input.end_minute();
+    let events = run
+        .input
+        .events
+        .iter()
+        .filter(|event| event.minute < end && !matches!(event.kind, EventKind::Uneaten { .. }))
+        .map(|event| event.minute / DAY);
+    let tunings = run
+        .tunings
+        .iter()
+        .map(|tuning| tuning.day)
+        .filter(|&day| day <= run.input.last_day);
+    events.chain(tunings).collect()
+}
+
+/// Gas that left the cylinder, g: each reading's rate held until the next reading.
+pub fn gas_used_g(readings: &[Reading]) -> f64 {
+    let mg: f64 = readings
+        .windows(2)
+        .map(|pair| pair[0].gas_mg_per_h * f64::from(pair[1].minute - pair[0].minute) / 60.0)
+        .sum();
+    mg / 1000.0
+}
+
+/// Days since midnight of day 0 of the end of the last interval in which total ammonia or nitrite
+/// was 0.15 mg N/L or more: the "clean after" of the reference runs. None when the run ends so.
+pub fn clean_after_days(readings: &[Reading]) -> Option<f64> {
+    let dirty = |r: &Reading| r.tan_mg_n_per_l >= 0.15 || r.nitrite_mg_n_per_l >= 0.15;
+    match readings.iter().rposition(dirty) {
+        None => readings.first(),
+        Some(last) => readings.get(last + 1),
+    }
+    .map(|r| crate::base::clock::days(r.minute))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::example::{self, Example};
+
+    #[test]
+    fn extremes_are_taken_on_both_sides_of_a_change() {
+        let example = Example::default();
+        let milestones = of(&example.run(), &example.case());
+        // the example's change at 09:30 halves 2.0 mg N/L to 1.0, and the hourly grid never sees 2.0
+        assert_eq!(milestones.tan_peak.value, example::TAN_BEFORE_A_CHANGE);
+        assert_eq!(milestones.tan_peak.minute % DAY, example::CHANGE_MINUTE);
+    }
+
+    #[test]
+    fn litres_and_visits_leave_the_look_ahead_and_the_filling_out() {
+        let example = Example::default();
+        let milestones = of(&example.run(), &example.case());
+        let changes = f64::from(example.last_day);
+        assert_eq!(
+            milestones.litres_changed,
+            changes * example::LITRES_A_CHANGE
+        );
+        assert_eq!(milestones.litres_filled, example::VOLUME_L);
+        assert_eq!(milestones.visits, example.last_day);
+    }
+
+    #[test]
+    fn gas_is_the_rate_held_until_the_next_reading() {
+        let example = Example::default();
+        let hours = f64::from((example.last_day + 1) * example::GAS_HOURS);
+        let used = of(&example.run(), &example.case()).gas_g;
+        // exact sums of halves of hours; 1e-9 g covers their rounding
+        assert!(
+            (used - hours * example::GAS_MG_PER_H / 1000.0).abs() < 1e-9,
+            "{used}"
+        );
+    }
+
+    #[test]
+    fn every_day_has_its_figures_and_the_closing_midnight_belongs_to_it() {
+        let example = Example::default();
+        let run = example.run();
+        let milestones = of(&run, &example.case());
+        assert_eq!(milestones.days.len(), example.last_day as usize + 1);
+        assert_eq!(readings_of(&run, 0).last().unwrap().minute, DAY);
+    }
+
+    #[test]
+    fn a_tank_that_ends_dirty_is_never_clean() {
+        let example = Example {
+            clean_from_day: 99,
+            ..Example::default()
+        };
+        assert_eq!(clean_after_days(example.run().shown()), None);
+        let clean = clean_after_days(Example::default().run().shown());
+        assert_eq!(clean, Some(f64::from(Example::default().clean_from_day)));
+    }
 }

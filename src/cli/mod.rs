@@ -1,1 +1,53 @@
-//! Storey.
+//! Storey 6: words typed in, exit code out. One command is one file: load, call, write, say.
+
+pub mod args;
+mod check;
+mod completions;
+pub mod exit;
+mod explain;
+mod panics;
+mod run;
+mod say;
+
+use clap::Parser;
+
+use args::{Command, Line};
+use exit::{Exit, Failure};
+
+/// Reads the command line of the process, does what it asks, and says how it ended.
+pub fn run() -> Exit {
+    panics::catch(|| match Line::try_parse() {
+        Ok(line) => end(obey(&line.command)),
+        Err(refusal) => refused(&refusal),
+    })
+}
+
+fn obey(command: &Command) -> Result<(), Failure> {
+    match command {
+        Command::Run(options) => run::run(options),
+        Command::Check(options) => check::check(options),
+        Command::Explain(options) => explain::explain(options),
+        Command::Completions(options) => completions::completions(options.shell),
+        Command::Manual => completions::manual(),
+    }
+}
+
+fn end(ended: Result<(), Failure>) -> Exit {
+    match ended {
+        Ok(()) => Exit::Done,
+        Err(failure) => {
+            say::err(&failure.words);
+            failure.exit
+        }
+    }
+}
+
+/// Help and version are refusals to clap, but not to the user.
+fn refused(refusal: &clap::Error) -> Exit {
+    let text = refusal.render().ansi().to_string();
+    if refusal.use_stderr() {
+        say::err(&text);
+        return Exit::BadInput;
+    }
+    end(say::out(&text))
+}

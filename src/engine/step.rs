@@ -17,6 +17,7 @@
 
 use crate::base::real::Real;
 use crate::model::component::{POOLS, Pool};
+use crate::model::matrix::{MAX_ROWS, PerRow};
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::{Held, Water};
@@ -26,11 +27,14 @@ use super::result::Work;
 /// Room for one step; nothing is allocated while stepping.
 #[derive(Debug, Clone)]
 pub struct Stepper<R> {
+    rows: usize,
     water: Water<R>,
     trial_water: Water<R>,
-    first: Vec<R>,
-    second: Vec<R>,
-    extents: Vec<R>,
+    /// How much H+ changed within the last part, as a factor: a guess for the next.
+    drift: R,
+    first: PerRow<R>,
+    second: PerRow<R>,
+    extents: PerRow<R>,
 }
 
 /// A length of time with what is switched during it.
@@ -47,12 +51,14 @@ pub struct Stretch<R> {
 impl<R: Real> Stepper<R> {
     /// Room for the rows of a model.
     pub fn new(model: &TankModel<R>) -> Self {
-        let none = vec![R::zero(); model.matrix().rows()];
+        let none = [R::zero(); MAX_ROWS];
         Stepper {
+            rows: model.matrix().rows(),
             water: Water::blank(),
             trial_water: Water::blank(),
-            first: none.clone(),
-            second: none.clone(),
+            drift: R::one(),
+            first: none,
+            second: none,
             extents: none,
         }
     }
@@ -65,6 +71,8 @@ impl<R: Real> Stepper<R> {
         held: &Held<R>,
         days: f64,
     ) -> &Water<R> {
+        // where the last trial ended is the best guess for where this step begins
+        self.water.hydrogen = self.trial_water.hydrogen;
         model.look(state, held, days, &mut self.water);
         &self.water
     }
@@ -75,6 +83,7 @@ impl<R: Real> Stepper<R> {
     }
 
     /// Advances a state over a stretch, in `parts` equal parts, and adds the extents to `totals`.
+    /// The state must have been looked at (see [`Stepper::look`]) under what the stretch holds.
     #[inline]
     pub fn advance(
         &mut self,
@@ -109,9 +118,11 @@ impl<R: Real> Stepper<R> {
         work: &mut Work,
     ) {
         let length = R::of(part.days);
-        model.look(state, &part.held, part.from_days, &mut self.water);
-        model.rates(&self.water, &mut self.first);
-        fill(&mut self.extents, &self.first, |rate| rate * length);
+        let rows = self.rows;
+        model.rates(&self.water, &mut self.first[..rows]);
+        for (extent, rate) in self.extents[..rows].iter_mut().zip(&self.first) {
+            *extent = *rate * length;
+        }
         let mut trial = *state;
         model.matrix().apply(&self.extents, &mut trial);
         let mut short = in_debt(&trial);
@@ -126,9 +137,12 @@ impl<R: Real> Stepper<R> {
             part.from_days + part.days,
             &mut self.trial_water,
         );
-        model.rates(&self.trial_water, &mut self.second);
+        model.rates(&self.trial_water, &mut self.second[..rows]);
         let half = R::of(0.5) * length;
-        for ((extent, first), second) in self.extents.iter_mut().zip(&self.first).zip(&self.second)
+        for ((extent, first), second) in self.extents[..rows]
+            .iter_mut()
+            .zip(&self.first)
+            .zip(&self.second)
         {
             *extent = (*first + *second) * half;
         }
@@ -152,21 +166,41 @@ impl<R: Real> Stepper<R> {
     }
 }
 
-#[inline(always)]
-fn fill<R: Real>(out: &mut [R], from: &[R], function: impl Fn(R) -> R) {
-    for (to, value) in out.iter_mut().zip(from) {
-        *to = function(*value);
-    }
-}
+/// Nothing for pools that must not be negative; more than any debt for those that may.
+const ALLOWED_DEBT: [f64; POOLS] = {
+    assert!(
+        POOLS.is_multiple_of(4),
+        "pools are looked through four abreast"
+    );
+    let mut allowed = [0.0; POOLS];
+    allowed[Pool::Alkalinity.index()] = f64::MAX;
+    allowed[Pool::Temperature.index()] = f64::MAX;
+    allowed[Pool::Indicator.index()] = f64::MAX;
+    allowed
+};
 
 /// Whether a pool that must not be negative is.
 #[inline]
 fn in_debt<R: Real>(state: &State<R>) -> bool {
-    let mut least = R::zero();
-    for index in (0..POOLS).filter(|&index| !Pool::at(index).may_be_negative()) {
-        least = least.least(state.0[index]);
+    const ABREAST: usize = 4;
+    let mut least = [R::zero(); ABREAST];
+    for (amounts, allowed) in state
+        .0
+        .as_chunks::<ABREAST>()
+        .0
+        .iter()
+        .zip(ALLOWED_DEBT.as_chunks::<ABREAST>().0)
+    {
+        for lane in 0..ABREAST {
+            least[lane] = least[lane].least(amounts[lane] + R::of(allowed[lane]));
+        }
     }
-    R::any(least.below(R::zero()))
+    R::any(
+        least[0]
+            .least(least[1])
+            .least(least[2].least(least[3]))
+            .below(R::zero()),
+    )
 }
 
 /// How many parts a stretch is cut into: see the head of this file.
@@ -202,4 +236,21 @@ pub struct ShorteningRule {
     pub most_per_part: f64,
     /// `cut_band`, mmol/L.
     pub cut_band_mmol_per_l: f64,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_pools_that_may_be_negative_may_owe() {
+        for (index, allowed) in ALLOWED_DEBT.iter().enumerate() {
+            assert_eq!(
+                *allowed > 0.0,
+                Pool::at(index).may_be_negative(),
+                "{:?}",
+                Pool::at(index)
+            );
+        }
+    }
 }

@@ -9,14 +9,22 @@ use super::component::{Component, FLUXES, POOLS, Pool, QUANTITIES};
 use super::row::Row;
 use super::state::State;
 
+/// Most rows of a tank; a row number fits a byte, so that looking one up needs no check.
+pub const MAX_ROWS: usize = 256;
+
+/// A number per row: a rate, or an extent (rate × time).
+pub type PerRow<R> = [R; MAX_ROWS];
+
 /// The stoichiometric matrix of one tank.
 #[derive(Debug, Clone)]
 pub struct Matrix<R> {
     rows: usize,
+    /// One past the last pool that any row touches.
+    pools: usize,
     /// Where the entries of each pool begin, and one past the last.
     starts: [usize; POOLS + 1],
     /// Row and coefficient of each entry, pool by pool.
-    entries: Vec<(usize, R)>,
+    entries: Vec<(u8, R)>,
     /// Fate of each row: rows of one fate are slowed together.
     fates: Vec<usize>,
     fate_count: usize,
@@ -27,20 +35,26 @@ pub struct Matrix<R> {
 impl<R: Real> Matrix<R> {
     /// Gathers the rows of all processes; each comes with the place of its process.
     pub fn new(rows: &[(usize, Row<R>)]) -> Self {
+        assert!(rows.len() <= MAX_ROWS, "a tank has at most {MAX_ROWS} rows");
         let mut starts = [0; POOLS + 1];
         let mut entries = Vec::new();
         for pool in 0..POOLS {
             for (at, (_, row)) in rows.iter().enumerate() {
                 let amount = row.amount(Pool::at(pool));
                 if R::any(R::zero().below(amount.abs())) {
-                    entries.push((at, amount));
+                    entries.push((at as u8, amount));
                 }
             }
             starts[pool + 1] = entries.len();
         }
         let (fates, fate_count) = fates(rows);
+        let pools = starts
+            .iter()
+            .position(|&end| end == entries.len())
+            .unwrap_or(POOLS);
         Matrix {
             rows: rows.len(),
+            pools,
             starts,
             entries,
             fates,
@@ -56,18 +70,19 @@ impl<R: Real> Matrix<R> {
 
     /// Adds to a state what the rows change when each is run by its extent.
     #[inline]
-    pub fn apply(&self, extents: &[R], state: &mut State<R>) {
-        let extents = &extents[..self.rows];
-        for pool in 0..POOLS {
-            let (from, until) = (self.starts[pool], self.starts[pool + 1]);
-            if from == until {
-                continue;
+    pub fn apply(&self, extents: &PerRow<R>, state: &mut State<R>) {
+        for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
+            let (pairs, rest) = self.entries[ends[0]..ends[1]].as_chunks::<2>();
+            // two sums side by side: the processor adds one while the other is under way
+            let (mut even, mut odd) = (R::zero(), R::zero());
+            for [a, b] in pairs {
+                even += a.1 * extents[usize::from(a.0)];
+                odd += b.1 * extents[usize::from(b.0)];
             }
-            let mut change = R::zero();
-            for &(row, amount) in &self.entries[from..until] {
-                change += amount * extents[row];
+            for last in rest {
+                even += last.1 * extents[usize::from(last.0)];
             }
-            state.0[pool] += change;
+            state.0[pool] += even + odd;
         }
     }
 
@@ -77,13 +92,13 @@ impl<R: Real> Matrix<R> {
     /// ```text
     /// s_i = min(1, y_i / Σ taken from i)        row ← row · min over what its fate takes of s_i
     /// ```
-    pub fn hold_back(&self, held: &State<R>, extents: &mut [R]) {
+    pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>) {
         let mut kept = vec![R::one(); self.fate_count];
         for pool in (0..POOLS).filter(|&pool| !Pool::at(pool).may_be_negative()) {
             let entries = &self.entries[self.starts[pool]..self.starts[pool + 1]];
             let mut taken = R::zero();
             for &(row, amount) in entries {
-                taken += (-amount * extents[row]).floor_zero();
+                taken += (-amount * extents[usize::from(row)]).floor_zero();
             }
             let share = R::pick(
                 R::zero().below(taken),
@@ -91,8 +106,8 @@ impl<R: Real> Matrix<R> {
                 R::one(),
             );
             for &(row, amount) in entries {
-                let takes = R::zero().below(-amount * extents[row]);
-                let fate = &mut kept[self.fates[row]];
+                let takes = R::zero().below(-amount * extents[usize::from(row)]);
+                let fate = &mut kept[self.fates[usize::from(row)]];
                 *fate = R::pick(takes, fate.least(share), *fate);
             }
         }
@@ -115,7 +130,7 @@ impl<R: Real> Matrix<R> {
         let mut column = vec![R::zero(); self.rows];
         let at = pool.index();
         for &(row, amount) in &self.entries[self.starts[at]..self.starts[at + 1]] {
-            column[row] = amount;
+            column[usize::from(row)] = amount;
         }
         column
     }
@@ -127,7 +142,7 @@ impl Matrix<f64> {
         let mut table = Array2::zeros((self.rows, POOLS));
         for pool in 0..POOLS {
             for &(row, amount) in &self.entries[self.starts[pool]..self.starts[pool + 1]] {
-                table[[row, pool]] = amount;
+                table[[usize::from(row), pool]] = amount;
             }
         }
         table

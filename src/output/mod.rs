@@ -1,1 +1,15 @@
-//! Storey.
+//! Storey 5: files out. Numbers become CSV, pictures, a manifest and the words on the terminal.
+
+pub mod chart;
+mod column_list;
+pub mod columns;
+pub mod csv;
+pub mod doing;
+pub mod files;
+pub mod folder;
+pub mod kit;
+pub mod manifest;
+pub mod number;
+pub mod place;
+pub mod text;
+pub mod when;

@@ -1,0 +1,333 @@
+//! Running limits: what a tank with animals must not leave, each with the setting that cures it.
+//!
+//! They stand beside the ready day and never move it. The daily swing of pH that gas brings is
+//! shown elsewhere and is no limit.
+
+use crate::base::clock::DAY;
+use crate::engine::event::EventKind;
+use crate::engine::input::{GasPlan, ModelInput};
+use crate::engine::result::{EventRecord, Reading, RunResult};
+
+use super::case::Case;
+use super::levels::{self, Level};
+use super::limits::Limit;
+use super::milestones::Extreme;
+
+/// What a run says about one running limit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// Key of the limit in `[limits]`.
+    pub key: &'static str,
+    /// What was looked at, in words.
+    pub label: &'static str,
+    /// The value nearest to the limit, or farthest beyond it.
+    pub worst: Extreme,
+    /// The limit.
+    pub limit: f64,
+    /// Unit of both; empty for pH.
+    pub unit: &'static str,
+    /// Whether the limit held all the time.
+    pub kept: bool,
+    /// Hours beyond the limit; 0 for jumps.
+    pub hours: f64,
+    /// Days on which the limit was left.
+    pub days: Vec<u32>,
+    /// How near to harm the worst value is, where there are steps for it.
+    pub level: Option<Level>,
+    /// The setting that cures it; none where the limit held.
+    pub cure: Option<String>,
+}
+
+/// All running limits of a run, in the order in which they are printed.
+pub fn findings(run: &RunResult, case: &Case) -> Vec<Finding> {
+    [
+        oxygen(run, case),
+        co2(run, case),
+        jump(run, &TEMPERATURE, &case.limits.temperature_jump),
+        jump(run, &PH, &case.limits.ph_jump),
+        shrimp_nitrate(run, case),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+fn oxygen(run: &RunResult, case: &Case) -> Option<Finding> {
+    let shown = run.shown();
+    let worst = Extreme::lowest(shown, |r| r.oxygen_mg_per_l)?;
+    let mut finding = standing(
+        &case.limits.oxygen,
+        "lowest oxygen",
+        worst,
+        shown,
+        |r, limit| r.oxygen_mg_per_l < limit,
+    );
+    finding.level = Some(levels::oxygen(worst.value));
+    finding.cure = (!finding.kept).then(|| oxygen_cure(run, worst.minute));
+    Some(finding)
+}
+
+fn oxygen_cure(run: &RunResult, minute: u32) -> String {
+    let cut = run
+        .input
+        .power_cuts
+        .iter()
+        .any(|cut| cut.from <= minute && minute < cut.until);
+    let air_runs = reading_at(run, minute).is_some_and(|r| r.air_l_per_min > 0.0);
+    if cut {
+        "a battery air pump for the power cut".into()
+    } else if air_runs {
+        "a larger air.flow, or surface.kind one word stronger".into()
+    } else {
+        "air.on = \"20:00..08:00\" with air.flow = \"1 L/min\", or surface.kind one word stronger"
+            .into()
+    }
+}
+
+fn co2(run: &RunResult, case: &Case) -> Option<Finding> {
+    let shown = run.shown();
+    let worst = Extreme::highest(shown, |r| r.co2_mg_per_l)?;
+    let limit = &case.limits.co2;
+    let mut finding = standing(limit, "highest CO2", worst, shown, |r, limit| {
+        r.co2_mg_per_l > limit
+    });
+    finding.level = Some(levels::co2(worst.value));
+    finding.cure = (!finding.kept).then(|| co2_cure(&run.input, worst.value, limit.value));
+    Some(finding)
+}
+
+fn co2_cure(input: &ModelInput, worst: f64, limit: f64) -> String {
+    match &input.gas {
+        GasPlan::None => "surface.kind one word stronger: no gas is given".into(),
+        // what stands above the air's share rises nearly in step with the rate
+        GasPlan::Rate { .. } => format!(
+            "gas.rate about {:.0} % lower",
+            (100.0 * (1.0 - limit / worst)).ceil()
+        ),
+        GasPlan::Hold { .. } => {
+            format!("gas.hold = \"{:.0} mg/L\" or less", (limit - 2.0).max(1.0))
+        }
+    }
+}
+
+fn shrimp_nitrate(run: &RunResult, case: &Case) -> Option<Finding> {
+    let from = first_shrimp(&run.input)?;
+    let shown = run.shown();
+    let with_shrimp = &shown[shown.partition_point(|r| r.minute < from)..];
+    let worst = Extreme::highest(with_shrimp, |r| r.nitrate_mg_n_per_l)?;
+    let limit = &case.limits.shrimp_nitrate;
+    let mut finding = standing(
+        limit,
+        "highest nitrate with shrimp",
+        worst,
+        with_shrimp,
+        |r, limit| r.nitrate_mg_n_per_l > limit,
+    );
+    finding.level = Some(levels::nitrate(worst.value));
+    finding.cure = (!finding.kept)
+        .then(|| "a larger share of the late changes, or refill water with less nitrate".into());
+    Some(finding)
+}
+
+fn first_shrimp(input: &ModelInput) -> Option<u32> {
+    let end = input.end_minute();
+    let is_shrimp = |kind: &EventKind| matches!(kind, EventKind::Stock(a) if a.shrimp);
+    input
+        .events
+        .iter()
+        .filter(|event| event.minute < end && is_shrimp(&event.kind))
+        .map(|event| event.minute)
+        .min()
+}
+
+/// A limit that holds or not at every instant.
+fn standing(
+    limit: &Limit,
+    label: &'static str,
+    worst: Extreme,
+    readings: &[Reading],
+    breaks: impl Fn(&Reading, f64) -> bool,
+) -> Finding {
+    let broken: Vec<&[Reading]> = readings
+        .windows(2)
+        .filter(|pair| breaks(&pair[0], limit.value))
+        .collect();
+    let minutes: u32 = broken.iter().map(|p| p[1].minute - p[0].minute).sum();
+    let mut days: Vec<u32> = broken.iter().map(|p| p[0].minute / DAY).collect();
+    days.dedup();
+    Finding {
+        key: limit.key,
+        label,
+        worst,
+        limit: limit.value,
+        unit: limit.unit,
+        kept: days.is_empty(),
+        hours: f64::from(minutes) / 60.0,
+        days,
+        level: None,
+        cure: None,
+    }
+}
+
+/// A quantity that may jump at a water change.
+struct Jump {
+    label: &'static str,
+    unit: &'static str,
+    value: fn(&Reading) -> f64,
+    level: Option<fn(f64) -> Level>,
+    cure: fn(&EventRecord, f64, f64) -> String,
+}
+
+const TEMPERATURE: Jump = Jump {
+    label: "temperature at a change",
+    unit: "°C",
+    value: |r| r.temperature_c,
+    level: Some(levels::temperature_jump),
+    cure: |event, jump, limit| {
+        format!(
+            "refill water nearer to the tank's temperature, or {} about {} % at most",
+            share_path(event),
+            smaller_share(event, jump, limit)
+        )
+    },
+};
+
+const PH: Jump = Jump {
+    label: "pH at a change",
+    unit: "",
+    value: |r| r.ph,
+    level: None,
+    cure: |event, jump, limit| {
+        let smaller = format!(
+            "{} about {} % at most",
+            share_path(event),
+            smaller_share(event, jump, limit)
+        );
+        if event.before.gas_mg_per_h > 0.0 {
+            format!("{smaller}, or changes.time before the gas comes on")
+        } else {
+            format!("{smaller}, or refill water nearer in KH")
+        }
+    },
+};
+
+fn share_path(event: &EventRecord) -> String {
+    format!("{}.share", event.name)
+}
+
+fn smaller_share(event: &EventRecord, jump: f64, limit: f64) -> u32 {
+    let share = event.litres / event.before.volume_l;
+    (100.0 * share * limit / jump).floor().max(1.0) as u32
+}
+
+fn jump(run: &RunResult, what: &Jump, limit: &Limit) -> Option<Finding> {
+    let end = run.input.end_minute();
+    let size =
+        |event: &EventRecord| ((what.value)(&event.after) - (what.value)(&event.before)).abs();
+    let changes: Vec<&EventRecord> = run
+        .events
+        .iter()
+        .filter(|event| event.litres > 0.0 && event.minute < end)
+        .collect();
+    let worst = *changes.iter().reduce(
+        |best, next| {
+            if size(next) > size(best) { next } else { best }
+        },
+    )?;
+    let mut days: Vec<u32> = changes
+        .iter()
+        .filter(|event| size(event) > limit.value)
+        .map(|event| event.minute / DAY)
+        .collect();
+    days.dedup();
+    let value = size(worst);
+    Some(Finding {
+        key: limit.key,
+        label: what.label,
+        worst: Extreme {
+            value,
+            minute: worst.minute,
+        },
+        limit: limit.value,
+        unit: what.unit,
+        kept: days.is_empty(),
+        hours: 0.0,
+        cure: (!days.is_empty()).then(|| (what.cure)(worst, value, limit.value)),
+        days,
+        level: what.level.map(|level| level(value)),
+    })
+}
+
+fn reading_at(run: &RunResult, minute: u32) -> Option<&Reading> {
+    run.readings
+        .get(run.readings.partition_point(|r| r.minute < minute))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::example::{Example, OXYGEN_LOW};
+
+    fn finding(key: &str, example: &Example) -> Finding {
+        findings(&example.run(), &example.case())
+            .into_iter()
+            .find(|f| f.key == key)
+            .unwrap_or_else(|| panic!("no finding {key}"))
+    }
+
+    #[test]
+    fn a_night_short_of_oxygen_names_its_hour_and_the_air_stone() {
+        let oxygen = finding("oxygen", &Example::default());
+        assert_eq!(
+            (oxygen.worst.value, oxygen.worst.minute),
+            (OXYGEN_LOW, 6 * 60)
+        );
+        // one hourly reading a night, held for an hour, on days 0 to 10
+        assert_eq!((oxygen.hours, oxygen.days.len()), (11.0, 11));
+        assert!(oxygen.cure.unwrap().contains("air.on"));
+    }
+
+    #[test]
+    fn a_limit_that_holds_asks_for_no_cure() {
+        let co2 = finding("co2", &Example::default());
+        assert!(co2.kept && co2.cure.is_none());
+        assert_eq!(co2.level, Some(Level::Watch));
+    }
+
+    #[test]
+    fn a_jump_of_ph_at_a_change_names_the_share_that_would_do() {
+        let ph = finding("ph_jump", &Example::default());
+        assert!(!ph.kept);
+        // 0.7 units at a share of half: 0.5 / 0.7 · 50 % = 35 %
+        assert!(
+            ph.cure
+                .unwrap()
+                .starts_with("changes.daily.share about 35 % at most")
+        );
+    }
+
+    #[test]
+    fn nitrate_is_looked_at_only_where_shrimp_go_in() {
+        let example = Example {
+            stocked: Some((5, 0.1)),
+            ..Example::default()
+        };
+        let run = example.run();
+        assert!(
+            findings(&run, &example.case())
+                .iter()
+                .all(|f| f.key != "shrimp_nitrate")
+        );
+        let mut run = run;
+        for event in &mut run.input.events {
+            if let EventKind::Stock(animals) = &mut event.kind {
+                animals.shrimp = true;
+            }
+        }
+        assert!(
+            findings(&run, &example.case())
+                .iter()
+                .any(|f| f.key == "shrimp_nitrate")
+        );
+    }
+}

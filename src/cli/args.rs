@@ -1,0 +1,231 @@
+//! The flags, with help that teaches.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use super::exit::CODES;
+
+/// The first eight weeks of a newly filled planted aquarium, before you fill it
+#[derive(Debug, Parser)]
+#[command(
+    name = "firstfill",
+    version,
+    max_term_width = 100,
+    arg_required_else_help = true,
+    disable_help_subcommand = true,
+    long_about = "The first eight weeks of a newly filled planted freshwater aquarium, before you fill it.\n\n\
+        Describe the tank in one text file: glass, soil, water, light, gas, plants, and your calendar of \
+        water changes. firstfill simulates it in steps of five minutes and shows when ammonia and nitrite \
+        come and go, what the nights do to oxygen, what the gas does to pH, where the nitrogen went, and \
+        the first day on which fish could go in.",
+    after_help = "Examples:\n  \
+        firstfill run scenarios/heavy-early-changes.toml     eight weeks as charts, tables and an answer\n  \
+        firstfill check my-tank.toml                         is the file right, and what does it mean?",
+    after_long_help = help_end()
+)]
+pub struct Line {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+fn help_end() -> String {
+    format!(
+        "Examples:\n  \
+        firstfill run scenarios/heavy-early-changes.toml\n      \
+        eight weeks as charts, tables and an answer, in output/heavy-early-changes/\n  \
+        firstfill check my-tank.toml\n      \
+        is the file right, and what does it mean? Nothing is written\n\n\
+        Exit codes: {CODES}."
+    )
+}
+
+/// What firstfill can do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Simulate a scenario and write charts, tables and a report
+    Run(Run),
+    /// Check a scenario and print what it means; nothing is run or written
+    Check(Check),
+    /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
+    Explain(Explain),
+    /// Print a completion script for your shell
+    Completions(Completions),
+    /// Print the manual page
+    Manual,
+}
+
+/// Options of `run`.
+#[derive(Debug, Args)]
+#[command(
+    arg_required_else_help = true,
+    long_about = "Simulate a scenario and write charts, tables and a report.\n\n\
+        Everything goes into one folder, output/<name of the file>/, or the next free name. The folder is \
+        written whole or not at all. The report on the terminal says when fish could go in, and why.",
+    after_help = "Examples:\n  \
+        firstfill run my-tank.toml\n      \
+        charts and tables in output/my-tank/, the answer on the terminal\n  \
+        firstfill run my-tank.toml --out trial-b --every 10min --day 3 --day 21\n      \
+        a folder of your own, a finer series.csv, and pictures of days 3 and 21"
+)]
+pub struct Run {
+    /// The scenario, a TOML file
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// Folder to write; it must not exist yet [default: output/<name of the file>]
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds an earlier run
+    #[arg(long)]
+    pub force: bool,
+    /// Leave the charts out; the tables are written all the same
+    #[arg(long)]
+    pub no_charts: bool,
+    /// Time between two rows of series.csv: whole minutes, a multiple of 5 that divides 24 h
+    #[arg(long, value_name = "TIME", default_value = "60min", value_parser = minutes_between_rows)]
+    pub every: u32,
+    /// Draw the chart of this day; may be given more than once [default: the worst night]
+    #[arg(long, value_name = "N")]
+    pub day: Vec<u32>,
+}
+
+/// Options of `check`.
+#[derive(Debug, Args)]
+#[command(
+    arg_required_else_help = true,
+    long_about = "Check a scenario and print what it means; nothing is run or written.\n\n\
+        Every mistake is shown at once, with its line and what to write instead. A file without mistakes \
+        is printed as understood: the tank, the water, the calendar, and where each value came from.",
+    after_help = "Examples:\n  \
+        firstfill check my-tank.toml\n      \
+        all mistakes at once, or the tank as understood\n  \
+        firstfill check my-tank.toml | grep default\n      \
+        what was assumed because the file does not say it"
+)]
+pub struct Check {
+    /// The scenario, a TOML file
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+}
+
+/// Options of `explain`.
+#[derive(Debug, Args)]
+#[command(
+    long_about = "Print what the program knows, as tables made from the code itself.\n\n\
+        Without a topic the topics are listed.",
+    after_help = "Examples:\n  \
+        firstfill explain parameters | less\n      \
+        every number of the model with unit, range and source\n  \
+        firstfill explain columns --csv > columns.csv\n      \
+        the same kind of table for a spreadsheet"
+)]
+pub struct Explain {
+    /// What to explain
+    #[arg(value_enum)]
+    pub topic: Option<Topic>,
+    /// Write CSV instead of a table
+    #[arg(long, requires = "topic")]
+    pub csv: bool,
+}
+
+/// What can be explained.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Topic {
+    /// What happens in the tank, and how one step of each changes the pools
+    Processes,
+    /// Every number of the model, with unit, default, range and source
+    Parameters,
+    /// Every column of the CSV files
+    Columns,
+    /// Every unit that can be written in a scenario
+    Units,
+    /// The publications the numbers come from
+    Sources,
+    /// The limits a tank is judged by
+    Limits,
+    /// Every key of a scenario file
+    Keys,
+}
+
+/// Options of `completions`.
+#[derive(Debug, Args)]
+#[command(
+    arg_required_else_help = true,
+    after_help = "Examples:\n  \
+        firstfill completions bash > ~/.local/share/bash-completion/completions/firstfill\n  \
+        firstfill completions fish > ~/.config/fish/completions/firstfill.fish"
+)]
+pub struct Completions {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
+}
+
+const MINUTES_A_DAY: u32 = 24 * 60;
+const STEP_MINUTES: u32 = 5;
+
+/// Reads `60min`, `2h` or `30 min`.
+fn minutes_between_rows(text: &str) -> Result<u32, String> {
+    let ways = "write whole minutes that are a multiple of 5 and divide 24 h, such as 5min, 10min, 30min, 60min or 6h";
+    let text = text.trim();
+    let split = text
+        .find(|c: char| !c.is_ascii_digit())
+        .unwrap_or(text.len());
+    let (digits, unit) = text.split_at(split);
+    let factor = match unit.trim() {
+        "min" | "minutes" => 1,
+        "h" | "hours" => 60,
+        "" => return Err(format!("\"{text}\" lacks its unit; {ways}")),
+        _ => return Err(format!("\"{text}\" is not understood; {ways}")),
+    };
+    let minutes = digits
+        .parse::<u32>()
+        .ok()
+        .and_then(|number| number.checked_mul(factor))
+        .ok_or_else(|| format!("\"{text}\" is not understood; {ways}"))?;
+    let fits = minutes > 0
+        && minutes.is_multiple_of(STEP_MINUTES)
+        && MINUTES_A_DAY.is_multiple_of(minutes);
+    if fits {
+        Ok(minutes)
+    } else {
+        Err(format!(
+            "rows every {minutes} minutes do not fit a day of steps of 5; {ways}"
+        ))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_holds_together() {
+        Line::command().debug_assert();
+    }
+
+    #[test]
+    fn rows_come_every_so_many_minutes_or_hours() {
+        let read = ["60min", "2h", "5 min", "1440min"].map(minutes_between_rows);
+        assert_eq!(read, [Ok(60), Ok(120), Ok(5), Ok(1440)]);
+    }
+
+    #[test]
+    fn intervals_that_do_not_fit_a_day_are_refused_with_ways_to_write_one() {
+        for wrong in [
+            "60",
+            "7min",
+            "25min",
+            "0min",
+            "1.5h",
+            "soon",
+            "99999999h",
+            "48h",
+        ] {
+            let refusal = minutes_between_rows(wrong).unwrap_err();
+            assert!(refusal.contains("5min, 10min"), "{wrong}: {refusal}");
+        }
+    }
+}

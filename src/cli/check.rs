@@ -1,0 +1,15 @@
+//! `check`: what a scenario means, without running it.
+
+use super::args::Check;
+use super::exit::Failure;
+use super::say;
+use crate::output::text::{self, understood};
+use crate::scenario;
+
+/// Loads and prints; changes nothing.
+pub fn check(options: &Check) -> Result<(), Failure> {
+    let loaded = scenario::load(&options.file)
+        .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))?;
+    let page = understood::page(&loaded.case);
+    say::out(&page.render(say::width().unwrap_or(text::WIDEST)))
+}

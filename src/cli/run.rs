@@ -1,0 +1,92 @@
+//! `run`: simulate a scenario and write what it says.
+
+use std::path::PathBuf;
+
+use super::args::Run;
+use super::exit::Failure;
+use super::say;
+use crate::analysis::case::Case;
+use crate::analysis::outcome::Outcome;
+use crate::output::files::Draft;
+use crate::output::folder::{self, Wanted};
+use crate::output::place::Place;
+use crate::output::{manifest, text};
+use crate::scenario;
+
+/// Loads, runs, judges, writes and says.
+pub fn run(options: &Run) -> Result<(), Failure> {
+    let loaded = scenario::load(&options.file)
+        .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))?;
+    let case = &loaded.case;
+    check_days(options, case)?;
+    let place = place(options);
+    let first_choice = place.target().to_path_buf();
+    let draft = Draft::open(place)?;
+    let outcome = Outcome::of(case)?;
+    let texts: Vec<(String, String)> = loaded
+        .files
+        .iter()
+        .map(|(path, text)| (path.display().to_string(), text.clone()))
+        .collect();
+    let story = manifest::Story {
+        case,
+        outcome: &outcome,
+        files: &texts,
+        options: &repeatable(options),
+    };
+    let entries = folder::entries(&story, &wanted(options))?;
+    for entry in &entries {
+        draft.put(&entry.name, &entry.bytes)?;
+    }
+    let written = draft.publish()?;
+    let mut page = text::report(&text::Story {
+        case,
+        outcome: &outcome,
+    });
+    let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
+    text::closing(&mut page, &first_choice, &written, &names);
+    say::out(&page.render(say::width().unwrap_or(text::WIDEST)))
+}
+
+fn check_days(options: &Run, case: &Case) -> Result<(), Failure> {
+    let last = case.input.last_day;
+    match options.day.iter().find(|&&day| day > last) {
+        None => Ok(()),
+        Some(day) => Err(Failure::bad_input(format!(
+            "error: --day {day} is not in the run, whose days are 0 to {last}"
+        ))),
+    }
+}
+
+fn place(options: &Run) -> Place {
+    let stem = options.file.file_stem().unwrap_or_default();
+    match (&options.out, options.force) {
+        (Some(folder), true) => Place::Over(folder.clone()),
+        (Some(folder), false) => Place::Exactly(folder.clone()),
+        (None, true) => Place::Over(PathBuf::from("output").join(stem)),
+        (None, false) => Place::Free(PathBuf::from("output").join(stem)),
+    }
+}
+
+fn wanted(options: &Run) -> Wanted {
+    Wanted {
+        every_minutes: options.every,
+        charts: !options.no_charts,
+        days: options.day.clone(),
+    }
+}
+
+/// The options that shape the files, as they could be typed again.
+fn repeatable(options: &Run) -> Vec<(String, String)> {
+    let mut list = vec![("every".to_string(), format!("{}min", options.every))];
+    list.extend(
+        options
+            .day
+            .iter()
+            .map(|day| ("day".to_string(), day.to_string())),
+    );
+    if options.no_charts {
+        list.push(("no-charts".into(), "true".into()));
+    }
+    list
+}

@@ -1,0 +1,112 @@
+//! The charts: six pictures of one run, each first a plain [`Figure`], then SVG, then PNG.
+//!
+//! ```text
+//! run ─► weeks · nights · day · alkalinity · capacity · nitrogen   what goes where, in words
+//!        sheet · weekly · ends · labels · axis                     placed, measured, kept apart
+//!        figure                                                    a plain value; tests look here
+//!        draw ─► backend ─► render                                 SVG text; PNG = that text drawn
+//! ```
+//!
+//! One text is the picture: the PNG is the SVG rendered with two embedded faces, so the two cannot
+//! differ and no font of the machine is ever read.
+
+mod accounts;
+mod alkalinity;
+mod alkalinity_words;
+pub mod axis;
+mod backend;
+mod capacity;
+mod capacity_words;
+mod day;
+mod day_steps;
+mod day_switches;
+mod day_words;
+mod draw;
+mod ends;
+pub mod figure;
+pub mod fonts;
+mod key;
+pub mod label;
+mod labels;
+mod load;
+mod night_air;
+mod nights;
+mod nights_words;
+mod nitrogen;
+mod nitrogen_names;
+mod nitrogen_words;
+pub mod panel;
+mod ph_bars;
+mod plan_marks;
+pub mod rect;
+mod render;
+mod ripening;
+mod series;
+mod sheet;
+mod signs;
+mod stack;
+pub mod style;
+mod weekly;
+mod weeks;
+mod weeks_words;
+pub mod words;
+
+use crate::analysis::case::Case;
+use crate::analysis::milestones::{DayFigures, Milestones};
+use crate::analysis::ready::Verdict;
+use crate::base::clock::DAY;
+use crate::engine::result::RunResult;
+
+pub use figure::Figure;
+pub use render::{RenderError, png, svg};
+
+use words::Calendar;
+
+/// What the charts tell: a run and what it means.
+#[derive(Debug, Clone, Copy)]
+struct Story<'a> {
+    run: &'a RunResult,
+    case: &'a Case,
+    milestones: &'a Milestones,
+    verdict: &'a Verdict,
+}
+
+impl Story<'_> {
+    fn calendar(&self) -> Calendar {
+        Calendar {
+            filled_on: self.case.filled_on,
+        }
+    }
+    /// The day a minute belongs to; the closing midnight belongs to the last day.
+    fn day_of(&self, minute: u32) -> u32 {
+        (minute / DAY).min(self.run.input.last_day)
+    }
+    /// The figures of the days that are shown.
+    fn days(&self) -> impl Iterator<Item = &DayFigures> {
+        let last = self.run.input.last_day;
+        self.milestones.days.iter().filter(move |d| d.day <= last)
+    }
+}
+
+/// All charts of a run: the weeks, the nights, each of the asked `days`, alkalinity, capacity and
+/// nitrogen. A day outside the run has no chart.
+pub fn figures(
+    run: &RunResult,
+    case: &Case,
+    milestones: &Milestones,
+    verdict: &Verdict,
+    days: &[u32],
+) -> Vec<Figure> {
+    let story = Story {
+        run,
+        case,
+        milestones,
+        verdict,
+    };
+    let mut all = vec![weeks::figure(&story), nights::figure(&story)];
+    all.extend(days.iter().filter_map(|&day| day::figure(&story, day)));
+    all.push(alkalinity::figure(&story));
+    all.push(capacity::figure(&story));
+    all.push(nitrogen::figure(&story));
+    all
+}

@@ -1,0 +1,81 @@
+//! Title and sentence of the chart of the weeks.
+
+use crate::analysis::ready::{OxidationStep, Ready, Waiting};
+
+use super::Story;
+use super::weekly::Weekly;
+use super::words::{counted, number};
+
+pub fn titles(story: &Story<'_>) -> Vec<String> {
+    let calendar = story.calendar();
+    let waited = story.verdict.waited_for.map(waited_words);
+    match (&story.verdict.ready, waited) {
+        (Ready::Day(day), Some(waited)) => {
+            let when = calendar.day(*day);
+            vec![
+                format!("Ready from {when}: {waited} is the last to come right"),
+                format!("Ready from day {day}: {waited} comes last"),
+            ]
+        }
+        (Ready::Day(day), None) => vec![format!(
+            "Ready from {}: every ripening limit holds from the first day",
+            calendar.day(*day)
+        )],
+        (Ready::QuietNotRipe { day, step, .. }, _) => vec![format!(
+            "Quiet from day {day}, but not shown to be ripe: {} falls short of the feed",
+            step_words(*step)
+        )],
+        (Ready::LaterThan(day), Some(waited)) => vec![
+            format!("Not ready by day {day}: still waiting for {waited}"),
+            format!("Not ready by day {day}"),
+        ],
+        (Ready::LaterThan(day), None) => vec![format!("Not ready by day {day}")],
+    }
+}
+
+fn waited_words(waiting: Waiting) -> &'static str {
+    match waiting {
+        Waiting::TotalAmmonia => "total ammonia",
+        Waiting::Nitrite => "nitrite",
+        Waiting::FreeAmmonia => "free ammonia",
+        Waiting::Capacity(step) => step_words(step),
+    }
+}
+
+fn step_words(step: OxidationStep) -> &'static str {
+    match step {
+        OxidationStep::Ammonia => "the ammonia step",
+        OxidationStep::Nitrite => "the nitrite step",
+    }
+}
+
+pub fn sentences(story: &Story<'_>) -> Vec<String> {
+    let tank = &story.run.input.tank;
+    let bound = story.case.limits.free_ammonia.value;
+    let over = story
+        .days()
+        .filter(|d| d.free_ammonia_high.value > bound)
+        .count();
+    let free = match over {
+        0 => "Free ammonia never passes its limit.".to_string(),
+        n => format!(
+            "Free ammonia is over its limit on {}.",
+            counted(n, "day", "days")
+        ),
+    };
+    let changes = match Weekly::usual(story).changes().len() {
+        0 => "no water changes".to_string(),
+        n => format!(
+            "{} that take {} L",
+            counted(n, "change", "changes"),
+            number(story.milestones.litres_changed, 0)
+        ),
+    };
+    let water = format!("{} L of water", number(tank.volume_l, 0));
+    let late = "One central forecast: real tanks cleared nitrite up to two weeks later.";
+    vec![
+        format!("{water}, {changes}. {free} {late}"),
+        format!("{free} {late}"),
+        late.to_string(),
+    ]
+}

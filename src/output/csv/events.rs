@@ -1,0 +1,168 @@
+//! `events.csv`: everything that happened, with the tank before and after.
+
+use crate::analysis::case::Case;
+use crate::base::clock::DAY;
+use crate::engine::result::{Reading, RunResult, Tuning};
+use crate::output::columns::Column;
+use crate::output::doing;
+use crate::output::number::decimal_day;
+use crate::output::when::iso_time;
+
+use super::{Head, NotANumber, Table, cell};
+
+const FILE: &str = "events.csv";
+
+struct Entry<'a> {
+    minute: u32,
+    name: &'a str,
+    what: String,
+    litres: f64,
+    before: &'a Reading,
+    after: &'a Reading,
+}
+
+/// One row per event, valve tuning and switch of the plan, in the order of time.
+pub fn table(run: &RunResult, case: &Case, columns: &[Column]) -> Result<Table, NotANumber> {
+    let compared: Vec<&Column> = columns.iter().filter(|column| column.at_events).collect();
+    let mut entries = switches(run, case);
+    entries.extend(events(run));
+    entries.sort_by_key(|entry| entry.minute);
+    let rows = entries
+        .iter()
+        .map(|entry| row(case, &compared, entry))
+        .collect::<Result<_, _>>()?;
+    Ok(Table {
+        file: FILE,
+        heads: heads(&compared),
+        rows,
+    })
+}
+
+fn heads(compared: &[&Column]) -> Vec<Head> {
+    let mut heads = vec![
+        Head::plain("day", "days since midnight of day 0", "clock of the run"),
+        Head::plain(
+            "time",
+            "time of day; with a start, date and time",
+            "clock of the run",
+        ),
+        Head::plain("entry", "entry of the scenario", "its dotted path"),
+        Head::plain("what", "what happened", "in words"),
+        Head::new(
+            "water_out_l",
+            "L",
+            "water taken out",
+            "share of the water present",
+        ),
+    ];
+    for column in compared {
+        for (ending, words) in [("before", "just before"), ("after", "just after")] {
+            heads.push(Head::new(
+                &format!("{}_{ending}", column.name),
+                column.unit,
+                &format!("{}, {words}", column.meaning),
+                column.derived,
+            ));
+        }
+    }
+    heads
+}
+
+fn row(case: &Case, compared: &[&Column], entry: &Entry) -> Result<Vec<String>, NotANumber> {
+    let mut cells = vec![
+        decimal_day(entry.minute),
+        iso_time(case.filled_on, entry.minute),
+        entry.name.into(),
+        entry.what.clone(),
+        cell(FILE, "water_out_l", entry.minute, entry.litres)?,
+    ];
+    for column in compared {
+        for reading in [entry.before, entry.after] {
+            cells.push(cell(FILE, &column.name, entry.minute, column.of(reading))?);
+        }
+    }
+    Ok(cells)
+}
+
+fn events(run: &RunResult) -> impl Iterator<Item = Entry<'_>> {
+    let end = run.input.end_minute();
+    run.events
+        .iter()
+        .filter(move |event| event.minute < end)
+        .map(|event| Entry {
+            minute: event.minute,
+            name: &event.name,
+            what: doing::words(&run.input, event),
+            litres: event.litres,
+            before: &event.before,
+            after: &event.after,
+        })
+}
+
+/// Switches of the plan and tunings hold from a midnight on and change nothing at that instant.
+fn switches<'a>(run: &'a RunResult, case: &'a Case) -> Vec<Entry<'a>> {
+    let steps = case
+        .switches
+        .iter()
+        .map(|step| (step.day, step.name.as_str(), step.what.clone()));
+    let tunings = run
+        .tunings
+        .iter()
+        .map(|tuning| (tuning.day, "gas.tuned_on", tuned(tuning)));
+    steps
+        .chain(tunings)
+        .filter(|(day, ..)| *day <= run.input.last_day)
+        .filter_map(|(day, name, what)| {
+            let minute = (day * DAY).max(run.input.filled_at);
+            let reading = run
+                .readings
+                .get(run.readings.partition_point(|r| r.minute < minute))?;
+            Some(Entry {
+                minute,
+                name,
+                what,
+                litres: 0.0,
+                before: reading,
+                after: reading,
+            })
+        })
+        .collect()
+}
+
+/// A tuning in words.
+pub fn tuned(tuning: &Tuning) -> String {
+    let lights_on = tuning
+        .at_lights_on_mg_per_l
+        .map_or(String::new(), |co2| format!(", {co2:.1} at lights-on"));
+    format!(
+        "gas tuned: {:.0} mg/h {}, highest {:.1} mg/L CO2{lights_on}",
+        tuning.gas_mg_per_h, tuning.window, tuning.highest_mg_per_l
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::example::Example;
+    use crate::output::columns;
+
+    #[test]
+    fn changes_and_switches_stand_in_the_order_of_time_with_both_sides() {
+        let example = Example::default();
+        let table = table(
+            &example.run(),
+            &example.case(),
+            &columns::of(&example.input()),
+        )
+        .unwrap();
+        // ten changes of the run and one brighter light; the changes of the look-ahead are not there
+        assert_eq!(table.rows.len(), 11);
+        let place = |name: &str| table.heads.iter().position(|h| h.name == name).unwrap();
+        let light = &table.rows[2];
+        assert_eq!(light[place("entry")], "light.steps.brighter");
+        let change = &table.rows[0];
+        assert_eq!(change[place("water_out_l")], "25");
+        assert_eq!(change[place("tan_mg_n_per_l_before")], "2");
+        assert_eq!(change[place("tan_mg_n_per_l_after")], "1");
+    }
+}

@@ -1,0 +1,324 @@
+//! The only file that makes files: a folder is written whole or not at all.
+//!
+//! A draft under a hidden name is filled beside the target and then renamed, which the kernel does
+//! in one step and refuses if the name has been taken meanwhile. The process that fills a draft
+//! holds a lock on it; a draft that nobody holds is the rest of a killed run and is removed.
+
+use std::fs::{self, File};
+use std::io;
+use std::path::{Path, PathBuf};
+
+use rustix::fs::{CWD, FlockOperation, RenameFlags, flock, renameat_with};
+use rustix::io::Errno;
+use tempfile::TempDir;
+
+use super::place::{Place, WriteError, Written, missing_folders, next_names, parent_of};
+
+const DRAFT: &str = ".draft-";
+const TRIES: u32 = 10;
+
+/// A folder being filled. Dropping it leaves nothing behind.
+#[derive(Debug)]
+pub struct Draft {
+    place: Place,
+    held: Option<Held>,
+    made: Vec<PathBuf>,
+}
+
+#[derive(Debug)]
+struct Held {
+    folder: TempDir,
+    _lock: File,
+}
+
+impl Draft {
+    /// Opens a draft beside its target, after removing drafts that nobody holds.
+    ///
+    /// # Errors
+    /// When the target may not be used or the place cannot be written to.
+    pub fn open(place: Place) -> Result<Draft, WriteError> {
+        let target = place.target();
+        if target.file_name().is_none() {
+            return Err(WriteError::NoName(target.into()));
+        }
+        place.check()?;
+        let parent = parent_of(target);
+        let refused = |why| WriteError::NotWritable {
+            folder: parent.clone(),
+            why,
+        };
+        let mut draft = Draft {
+            made: missing_folders(&parent),
+            place,
+            held: None,
+        };
+        fs::create_dir_all(&parent).map_err(refused)?;
+        remove_abandoned(&parent);
+        draft.held = Some(Held::new(&parent).map_err(refused)?);
+        Ok(draft)
+    }
+
+    /// Puts a file into the draft.
+    ///
+    /// # Errors
+    /// When the file cannot be written.
+    pub fn put(&self, name: &str, bytes: &[u8]) -> Result<(), WriteError> {
+        fs::write(self.filled().join(name), bytes).map_err(|why| self.refused(why))
+    }
+
+    /// Gives the draft its name.
+    ///
+    /// # Errors
+    /// When the name has been taken meanwhile or the system refuses.
+    pub fn publish(mut self) -> Result<Written, WriteError> {
+        let filled = self.filled();
+        let written = match &self.place {
+            Place::Exactly(target) => self.first_free(&filled, std::iter::once(target.clone())),
+            Place::Free(target) => self.first_free(&filled, next_names(target)),
+            Place::Over(target) => self.replace(&filled, target),
+        }?;
+        self.made.clear();
+        Ok(written)
+    }
+
+    fn filled(&self) -> PathBuf {
+        let held = self
+            .held
+            .as_ref()
+            .expect("an open draft is held until it is dropped");
+        held.folder.path().join("out")
+    }
+
+    fn first_free(
+        &self,
+        filled: &Path,
+        names: impl Iterator<Item = PathBuf>,
+    ) -> Result<Written, WriteError> {
+        for (tried, folder) in names.enumerate() {
+            match rename_to_free(filled, &folder) {
+                Ok(()) => {
+                    return Ok(Written {
+                        folder,
+                        renamed: tried > 0,
+                        replaced: false,
+                    });
+                }
+                Err(why) if is_taken(&why) => {}
+                Err(why) => return Err(self.refused(why)),
+            }
+        }
+        Err(WriteError::Exists(self.place.target().into()))
+    }
+
+    fn replace(&self, filled: &Path, target: &Path) -> Result<Written, WriteError> {
+        let done = |replaced| Written {
+            folder: target.into(),
+            renamed: false,
+            replaced,
+        };
+        match rename_to_free(filled, target) {
+            Ok(()) => Ok(done(false)),
+            Err(why) if is_taken(&why) => {
+                self.place.check()?;
+                exchange(filled, target).map_err(|why| self.refused(why))?;
+                Ok(done(true))
+            }
+            Err(why) => Err(self.refused(why)),
+        }
+    }
+
+    fn refused(&self, why: io::Error) -> WriteError {
+        WriteError::NotWritable {
+            folder: parent_of(self.place.target()),
+            why,
+        }
+    }
+}
+
+impl Drop for Draft {
+    fn drop(&mut self) {
+        self.held = None;
+        for folder in &self.made {
+            // only empty folders go; one that has been filled meanwhile stays
+            let _ = fs::remove_dir(folder);
+        }
+    }
+}
+
+impl Held {
+    fn new(parent: &Path) -> io::Result<Held> {
+        for _ in 0..TRIES {
+            let folder = tempfile::Builder::new().prefix(DRAFT).tempdir_in(parent)?;
+            let lock = File::open(folder.path())?;
+            let locked = flock(&lock, FlockOperation::NonBlockingLockExclusive).is_ok();
+            // another run may have swept the folder away before the lock was there
+            if locked && fs::create_dir(folder.path().join("out")).is_ok() {
+                return Ok(Held {
+                    folder,
+                    _lock: lock,
+                });
+            }
+        }
+        Err(io::Error::other("other runs keep removing the draft"))
+    }
+}
+
+fn remove_abandoned(parent: &Path) {
+    let Ok(entries) = fs::read_dir(parent) else {
+        return;
+    };
+    for entry in entries.flatten() {
+        let is_draft = entry.file_name().to_string_lossy().starts_with(DRAFT)
+            && entry.file_type().is_ok_and(|kind| kind.is_dir());
+        if !is_draft {
+            continue;
+        }
+        if let Ok(lock) = File::open(entry.path())
+            && flock(&lock, FlockOperation::NonBlockingLockExclusive).is_ok()
+        {
+            // a rest that cannot be removed does no harm: its name is hidden and never used again
+            let _ = fs::remove_dir_all(entry.path());
+        }
+    }
+}
+
+fn rename_to_free(from: &Path, to: &Path) -> io::Result<()> {
+    match renameat_with(CWD, from, CWD, to, RenameFlags::NOREPLACE) {
+        Err(errno) if is_unsupported(errno) => {
+            // a file system without the flag: take the name first, then fill it
+            fs::create_dir(to)?;
+            fs::rename(from, to)
+        }
+        other => other.map_err(io::Error::from),
+    }
+}
+
+fn exchange(filled: &Path, target: &Path) -> io::Result<()> {
+    match renameat_with(CWD, filled, CWD, target, RenameFlags::EXCHANGE) {
+        Err(errno) if is_unsupported(errno) => {
+            fs::rename(target, filled.with_file_name("old"))?;
+            fs::rename(filled, target)
+        }
+        other => other.map_err(io::Error::from),
+    }
+}
+
+fn is_unsupported(errno: Errno) -> bool {
+    [Errno::INVAL, Errno::NOSYS, Errno::NOTSUP].contains(&errno)
+}
+
+fn is_taken(why: &io::Error) -> bool {
+    why.kind() == io::ErrorKind::AlreadyExists
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::output::place::MARK;
+
+    fn write(place: Place, words: &str) -> Result<Written, WriteError> {
+        let draft = Draft::open(place)?;
+        draft.put(MARK, words.as_bytes())?;
+        draft.publish()
+    }
+
+    fn names_in(folder: &Path) -> Vec<String> {
+        let mut names: Vec<String> = fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+            .collect();
+        names.sort();
+        names
+    }
+
+    #[test]
+    fn a_second_run_takes_the_next_free_name_and_says_so() {
+        let room = tempfile::tempdir().unwrap();
+        let target = room.path().join("output/sixty");
+        let first = write(Place::Free(target.clone()), "1").unwrap();
+        assert_eq!((first.folder, first.renamed), (target.clone(), false));
+        let second = write(Place::Free(target.clone()), "2").unwrap();
+        assert!(second.renamed && second.folder.ends_with("sixty-2"));
+        write(Place::Free(target), "3").unwrap();
+        let names = names_in(&room.path().join("output"));
+        assert_eq!(names, ["sixty", "sixty-2", "sixty-3"]);
+    }
+
+    #[test]
+    fn an_explicit_place_that_exists_is_refused_before_any_work() {
+        let room = tempfile::tempdir().unwrap();
+        let target = room.path().join("mine");
+        write(Place::Exactly(target.clone()), "1").unwrap();
+        let refused = Draft::open(Place::Exactly(target)).unwrap_err();
+        assert!(matches!(refused, WriteError::Exists(_)));
+        assert_eq!(names_in(room.path()), ["mine"]);
+    }
+
+    #[test]
+    fn force_replaces_an_earlier_run_whole() {
+        let room = tempfile::tempdir().unwrap();
+        let target = room.path().join("mine");
+        let draft = Draft::open(Place::Exactly(target.clone())).unwrap();
+        draft.put(MARK, b"1").unwrap();
+        draft.put("old.csv", b"x").unwrap();
+        draft.publish().unwrap();
+        let again = write(Place::Over(target.clone()), "2").unwrap();
+        assert!(again.replaced);
+        assert_eq!(names_in(&target), [MARK]);
+        assert_eq!(names_in(room.path()), ["mine"]);
+    }
+
+    #[test]
+    fn force_leaves_a_folder_alone_that_is_no_run() {
+        let room = tempfile::tempdir().unwrap();
+        let target = room.path().join("photos");
+        fs::create_dir(&target).unwrap();
+        fs::write(target.join("fish.jpg"), b"x").unwrap();
+        let refused = Draft::open(Place::Over(target.clone())).unwrap_err();
+        assert!(matches!(refused, WriteError::NotOurs(_)));
+        assert_eq!(names_in(&target), ["fish.jpg"]);
+    }
+
+    #[test]
+    fn a_draft_that_is_dropped_leaves_nothing_not_even_the_folders_it_made() {
+        let room = tempfile::tempdir().unwrap();
+        let draft = Draft::open(Place::Free(room.path().join("a/b/c"))).unwrap();
+        draft.put("half.csv", b"x").unwrap();
+        drop(draft);
+        assert_eq!(names_in(room.path()), Vec::<String>::new());
+    }
+
+    #[test]
+    fn drafts_that_nobody_holds_are_removed_and_held_ones_stay() {
+        let room = tempfile::tempdir().unwrap();
+        fs::create_dir_all(room.path().join(".draft-dead/out")).unwrap();
+        let held = Draft::open(Place::Free(room.path().join("first"))).unwrap();
+        write(Place::Free(room.path().join("second")), "2").unwrap();
+        let names = names_in(room.path());
+        assert_eq!(
+            names.iter().filter(|name| name.starts_with(DRAFT)).count(),
+            1
+        );
+        assert!(!names.contains(&".draft-dead".to_string()));
+        held.put(MARK, b"1").unwrap();
+        assert!(held.publish().is_ok());
+    }
+
+    #[test]
+    fn a_place_that_cannot_be_written_to_is_said_in_words() {
+        let room = tempfile::tempdir().unwrap();
+        let file = room.path().join("file");
+        fs::write(&file, b"x").unwrap();
+        let refused = Draft::open(Place::Free(file.join("run"))).unwrap_err();
+        assert!(
+            refused.to_string().starts_with("cannot write to "),
+            "{refused}"
+        );
+    }
+
+    #[test]
+    fn a_place_without_a_name_is_refused() {
+        let refused = Draft::open(Place::Exactly("..".into())).unwrap_err();
+        assert!(matches!(refused, WriteError::NoName(_)));
+    }
+}

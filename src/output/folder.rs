@@ -1,0 +1,132 @@
+//! Everything that goes into the folder of a run, as names and bytes.
+
+use crate::analysis::outcome::Outcome;
+
+use super::chart;
+use super::columns;
+use super::csv::{NotANumber, Table, daily, events, guide, ledger, plan, series};
+use super::manifest::{self, Story};
+use super::place::MARK;
+
+/// One file of the folder.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entry {
+    /// Its name.
+    pub name: String,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// What is wanted besides the tables that are always there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wanted {
+    /// Minutes between two rows of `series.csv`.
+    pub every_minutes: u32,
+    /// Whether charts are drawn.
+    pub charts: bool,
+    /// Days with a chart of their own; none means the worst night.
+    pub days: Vec<u32>,
+}
+
+/// Why a folder could not be filled.
+#[derive(Debug, thiserror::Error)]
+pub enum FolderError {
+    /// A number that no file may hold.
+    #[error(transparent)]
+    Number(#[from] NotANumber),
+    /// A chart that could not be drawn.
+    #[error("cannot draw {name}: {why}")]
+    Chart {
+        /// Which chart.
+        name: String,
+        /// Why.
+        why: chart::RenderError,
+    },
+    /// The manifest could not be written.
+    #[error("cannot write the manifest: {0}")]
+    Manifest(#[from] serde_json::Error),
+}
+
+/// All files of a run, tables first.
+///
+/// # Errors
+/// When a number is none, or a chart cannot be drawn.
+pub fn entries(story: &Story, wanted: &Wanted) -> Result<Vec<Entry>, FolderError> {
+    let mut entries: Vec<Entry> = tables(story, wanted)?.iter().map(of_table).collect();
+    entries.push(Entry {
+        name: MARK.into(),
+        bytes: manifest::text(story)?.into_bytes(),
+    });
+    if wanted.charts {
+        entries.extend(charts(story, wanted)?);
+    }
+    Ok(entries)
+}
+
+fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
+    let (case, outcome) = (story.case, story.outcome);
+    let run = &outcome.run;
+    let columns = columns::of(&run.input);
+    let mut tables = vec![
+        series::table(run, case, &columns, wanted.every_minutes)?,
+        daily::table(run, case, &columns)?,
+        events::table(run, case, &columns)?,
+        plan::table(run, case, &outcome.verdict, &outcome.arrivals)?,
+        ledger::table(&run.ledger, run.input.end_minute())?,
+    ];
+    tables.push(guide::table(&tables));
+    Ok(tables)
+}
+
+fn of_table(table: &Table) -> Entry {
+    Entry {
+        name: table.file.into(),
+        bytes: table.bytes(),
+    }
+}
+
+fn charts(story: &Story, wanted: &Wanted) -> Result<Vec<Entry>, FolderError> {
+    let outcome = story.outcome;
+    let days = days_to_draw(outcome, &wanted.days);
+    let figures = chart::figures(
+        &outcome.run,
+        story.case,
+        &outcome.milestones,
+        &outcome.verdict,
+        &days,
+    );
+    let mut entries = Vec::new();
+    for figure in &figures {
+        let svg = chart::svg(figure);
+        let png = chart::png(&svg).map_err(|why| FolderError::Chart {
+            name: figure.name.clone(),
+            why,
+        })?;
+        entries.push(Entry {
+            name: format!("{}.png", figure.name),
+            bytes: png,
+        });
+        entries.push(Entry {
+            name: format!("{}.svg", figure.name),
+            bytes: svg.into_bytes(),
+        });
+    }
+    Ok(entries)
+}
+
+/// The days asked for, each once and in order; else the one of the worst night.
+fn days_to_draw(outcome: &Outcome, asked: &[u32]) -> Vec<u32> {
+    if asked.is_empty() {
+        return vec![
+            outcome
+                .milestones
+                .oxygen_low
+                .day()
+                .min(outcome.run.input.last_day),
+        ];
+    }
+    let mut days = asked.to_vec();
+    days.sort_unstable();
+    days.dedup();
+    days
+}

@@ -1,0 +1,142 @@
+//! The answer: the ready day and why, and the animals that go in.
+
+use crate::analysis::alkalinity::Alkalinity;
+use crate::analysis::feed::{STAND_IN_G_PER_L_DAY, STAND_IN_PROTEIN_FRAC};
+use crate::analysis::ready::{Ready, Verdict, Waiting};
+use crate::output::when::{day_and_clock, day_in_words};
+
+use super::words::{list, short};
+use super::{Page, Story, Tone};
+
+/// The ready day, what it waited for and what it asks.
+pub fn ready(page: &mut Page, story: &Story) {
+    let verdict = &story.outcome.verdict;
+    let (tone, answer) = answer(story);
+    page.block("Ready", tone, answer);
+    page.line(Tone::Plain, limits(story));
+    page.line(Tone::Plain, feed(verdict));
+    if let Some(alkalinity) = &story.outcome.alkalinity {
+        self::alkalinity(page, story, alkalinity);
+    }
+}
+
+fn answer(story: &Story) -> (Tone, String) {
+    let date = |day| day_in_words(story.case.filled_on, day);
+    let waited = story.outcome.verdict.waited_for.map(waited_words);
+    match story.outcome.verdict.ready {
+        Ready::Day(day) => {
+            let why = waited.map_or(String::new(), |what| {
+                format!("; {what} was the last to come right")
+            });
+            (
+                Tone::Strong,
+                format!(
+                    "{}: the first day that opens and stays within all ripening limits{why}",
+                    date(day)
+                ),
+            )
+        }
+        Ready::QuietNotRipe {
+            day,
+            step,
+            capacity_mg_n_per_day,
+            needed_mg_n_per_day,
+        } => (
+            Tone::Warn,
+            format!(
+                "quiet from {}, not shown to be ripe: capacity {} of {} mg N/day ({}); feed less, seed with mature media, or wait",
+                date(day),
+                short(capacity_mg_n_per_day),
+                short(needed_mg_n_per_day),
+                step.words()
+            ),
+        ),
+        Ready::LaterThan(day) => (
+            Tone::Warn,
+            format!(
+                "later than day {day}, waiting for {}",
+                waited.unwrap_or("nothing")
+            ),
+        ),
+    }
+}
+
+/// What a tank waited for, in words.
+pub fn waited_words(waiting: Waiting) -> &'static str {
+    match waiting {
+        Waiting::TotalAmmonia => "total ammonia",
+        Waiting::Nitrite => "nitrite",
+        Waiting::FreeAmmonia => "free ammonia",
+        Waiting::Capacity(_) => "the capacity of the microbes",
+    }
+}
+
+fn limits(story: &Story) -> String {
+    let limits = &story.case.limits;
+    format!(
+        "Limits: total ammonia {}, nitrite {} (less where chloride is low), free ammonia {} mg N/L, to the end and {} days on, judged without animals.",
+        limits.total_ammonia.value,
+        limits.nitrite.value,
+        limits.free_ammonia.value,
+        story.case.input.lookahead_days
+    )
+}
+
+fn feed(verdict: &Verdict) -> String {
+    let needed = short(verdict.feed_mg_n_per_day);
+    if verdict.feed_is_planned {
+        return format!(
+            "Ripe means both steps can oxidise all nitrogen of the planned feed, {needed} mg N/day (fish keep some: cautious)."
+        );
+    }
+    format!(
+        "Ripe means both steps can oxidise {needed} mg N/day: no feed is planned, so {STAND_IN_G_PER_L_DAY} g per litre and day at {:.0} % protein stands in.",
+        100.0 * STAND_IN_PROTEIN_FRAC
+    )
+}
+
+fn alkalinity(page: &mut Page, story: &Story, alkalinity: &Alkalinity) {
+    let facts = format!(
+        "lowest KH {} dKH on {}; at worst nitrite oxidisers run at {:.0} % of full speed.",
+        short(alkalinity.lowest_dkh.value),
+        day_and_clock(alkalinity.lowest_dkh.minute),
+        100.0 * alkalinity.slowest.value
+    );
+    let finished = !matches!(story.outcome.verdict.ready, Ready::LaterThan(_));
+    if finished {
+        page.line(Tone::Plain, format!("Alkalinity is enough: {facts}"));
+    } else if alkalinity.enough {
+        page.line(
+            Tone::Plain,
+            format!("It is not for want of alkalinity: {facts}"),
+        );
+    } else {
+        let words = format!(
+            "Alkalinity runs short: {facts} Refill water with more KH, or a bicarbonate dose, sets them free."
+        );
+        page.line(Tone::Warn, words);
+    }
+}
+
+/// Animals go in on the written day; here is whether the tank is ripe then.
+pub fn animals(page: &mut Page, story: &Story) {
+    for (at, arrival) in story.outcome.arrivals.iter().enumerate() {
+        let label = if at == 0 { "Animals" } else { "" };
+        let what = format!(
+            "{} ({} g) goes in on {}",
+            arrival.name,
+            short(arrival.mass_g),
+            day_in_words(story.case.filled_on, arrival.day)
+        );
+        let after = if arrival.leaves.is_empty() {
+            "the ripening limits hold from then on".to_string()
+        } else {
+            format!("{} above the limit after that", list(&arrival.leaves))
+        };
+        if arrival.ripe {
+            page.block(label, Tone::Plain, format!("{what}, ripe; {after}"));
+        } else {
+            page.block(label, Tone::Warn, format!("{what}, NOT RIPE; {after}"));
+        }
+    }
+}

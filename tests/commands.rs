@@ -1,0 +1,371 @@
+//! Every command end to end, in a folder of its own.
+
+use std::fs;
+use std::path::Path;
+
+use assert_cmd::Command;
+use predicates::prelude::*;
+use tempfile::TempDir;
+
+const TABLES: [&str; 7] = [
+    "columns.csv",
+    "daily.csv",
+    "events.csv",
+    "ledger.csv",
+    "manifest.json",
+    "plan.csv",
+    "series.csv",
+];
+
+/// An invented tank, ten days long.
+const TANK: &str = r#"
+name = "a short one"
+start = "2027-03-06 10:00"
+length = 10
+[tank]
+inside = "60 x 30 x 36 cm"
+water_line = "33 cm"
+temperature = "24.5 °C"
+[soil]
+kind = "medium"
+amount = "9 L"
+[changes]
+early = { days = "1..7", every = 1, share = "50 %" }
+[light]
+on = "11:00..18:00"
+[gas]
+on = "10:00..17:00"
+rate = "2 g/day"
+[plants]
+stems = { cover = "40 %" }
+"#;
+
+fn room() -> TempDir {
+    let room = tempfile::tempdir().expect("a temporary folder");
+    fs::write(room.path().join("tank.toml"), TANK).expect("a scenario");
+    room
+}
+
+fn firstfill(room: &TempDir) -> Command {
+    let mut command = Command::cargo_bin("firstfill").expect("the program");
+    command.current_dir(room.path()).env_remove("NO_COLOR");
+    command
+}
+
+fn names_in(folder: &Path) -> Vec<String> {
+    let mut names: Vec<String> = fs::read_dir(folder)
+        .expect("a folder")
+        .map(|entry| {
+            entry
+                .expect("an entry")
+                .file_name()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect();
+    names.sort();
+    names
+}
+
+#[test]
+fn run_writes_charts_and_tables_and_says_when_fish_could_go_in() {
+    let room = room();
+    firstfill(&room)
+        .args(["run", "tank.toml"])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains("Ready"))
+        .stdout(predicate::str::contains("output/tank"))
+        .stdout(predicate::str::contains(
+            "never replaces a test before animals go in",
+        ));
+    let names = names_in(&room.path().join("output/tank"));
+    let charts = ["weeks", "nights", "alkalinity", "capacity", "nitrogen"];
+    for file in TABLES.iter().map(ToString::to_string).chain(
+        charts
+            .iter()
+            .flat_map(|stem| [format!("{stem}.png"), format!("{stem}.svg")]),
+    ) {
+        assert!(names.contains(&file), "{file} is not among {names:?}");
+    }
+    assert!(
+        names.iter().any(|name| name.starts_with("day-")),
+        "{names:?}"
+    );
+}
+
+#[test]
+fn the_report_fits_one_screen() {
+    let room = room();
+    let output = firstfill(&room)
+        .args(["run", "tank.toml", "--no-charts"])
+        .output()
+        .expect("a report");
+    let text = String::from_utf8(output.stdout).expect("words");
+    assert!(text.lines().count() <= 50, "{} lines", text.lines().count());
+    assert!(text.lines().all(|line| line.chars().count() <= 100));
+    assert!(!text.contains('\u{1b}'), "colour goes to terminals only");
+}
+
+#[test]
+fn a_second_run_takes_the_next_name_and_is_equal_to_the_byte() {
+    let room = room();
+    firstfill(&room)
+        .args(["run", "tank.toml", "--no-charts"])
+        .assert()
+        .success();
+    firstfill(&room)
+        .args(["run", "tank.toml", "--no-charts"])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains(
+            "output/tank was there already, so this run is in output/tank-2",
+        ));
+    let (first, second) = (
+        room.path().join("output/tank"),
+        room.path().join("output/tank-2"),
+    );
+    assert_eq!(names_in(&first), TABLES);
+    for name in TABLES {
+        let same = fs::read(first.join(name)).unwrap() == fs::read(second.join(name)).unwrap();
+        assert!(same, "{name} differs");
+    }
+}
+
+#[test]
+fn an_explicit_folder_that_exists_is_refused_and_force_replaces_it() {
+    let room = room();
+    let run = ["run", "tank.toml", "--no-charts", "--out", "mine"];
+    firstfill(&room).args(run).assert().success();
+    firstfill(&room)
+        .args(run)
+        .assert()
+        .code(2)
+        .stderr("error: mine is already there; name another folder with --out, or replace that one with --force\n");
+    firstfill(&room)
+        .args(run)
+        .args(["--force", "--every", "6h"])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains("mine (replaced)"));
+    let series = fs::read_to_string(room.path().join("mine/series.csv")).unwrap();
+    // the head, the first reading at 10:00, then 12:00 to the closing midnight of day 10, four a day
+    assert_eq!(series.lines().count(), 1 + 1 + 3 + 10 * 4);
+    assert_eq!(names_in(room.path()), ["mine", "tank.toml"]);
+}
+
+#[test]
+fn force_does_not_touch_a_folder_that_is_no_run() {
+    let room = room();
+    fs::create_dir(room.path().join("photos")).unwrap();
+    fs::write(room.path().join("photos/fish.jpg"), "x").unwrap();
+    firstfill(&room)
+        .args(["run", "tank.toml", "--out", "photos", "--force"])
+        .assert()
+        .code(2)
+        .stderr(predicate::str::contains("not the output of an earlier run"));
+    assert_eq!(names_in(&room.path().join("photos")), ["fish.jpg"]);
+}
+
+#[test]
+fn a_wrong_scenario_ends_with_2_and_writes_nothing() {
+    let room = room();
+    fs::write(
+        room.path().join("wrong.toml"),
+        TANK.replace("length = 10", "lenght = 10"),
+    )
+    .unwrap();
+    for command in ["run", "check"] {
+        firstfill(&room)
+            .args([command, "wrong.toml"])
+            .assert()
+            .code(2)
+            .stdout("")
+            .stderr(
+                predicate::str::contains("lenght").and(predicate::str::contains("wrong.toml:4:1")),
+            );
+    }
+    assert_eq!(names_in(room.path()), ["tank.toml", "wrong.toml"]);
+}
+
+#[test]
+fn a_missing_scenario_ends_with_2() {
+    let room = room();
+    firstfill(&room)
+        .args(["run", "nowhere.toml"])
+        .assert()
+        .code(2)
+        .stderr(predicate::str::contains("nowhere.toml"));
+    assert_eq!(names_in(room.path()), ["tank.toml"]);
+}
+
+#[test]
+fn a_place_that_cannot_be_written_to_ends_with_2_in_words() {
+    let room = room();
+    firstfill(&room)
+        .args(["run", "tank.toml", "--out", "tank.toml/run"])
+        .assert()
+        .code(2)
+        .stderr(predicate::str::starts_with(
+            "error: cannot write to tank.toml: ",
+        ));
+    assert_eq!(names_in(room.path()), ["tank.toml"]);
+}
+
+#[test]
+fn options_that_make_no_sense_end_with_2_before_any_work() {
+    let room = room();
+    for (wrong, words) in [
+        (["--every", "7min"], "5min, 10min"),
+        (["--every", "60"], "lacks its unit"),
+        (
+            ["--day", "11"],
+            "--day 11 is not in the run, whose days are 0 to 10",
+        ),
+    ] {
+        firstfill(&room)
+            .args(["run", "tank.toml"])
+            .args(wrong)
+            .assert()
+            .code(2)
+            .stderr(predicate::str::contains(words));
+    }
+    assert_eq!(names_in(room.path()), ["tank.toml"]);
+}
+
+#[test]
+fn asked_days_are_drawn_and_no_other() {
+    let room = room();
+    firstfill(&room)
+        .args(["run", "tank.toml", "--day", "3", "--day", "7", "--day", "3"])
+        .assert()
+        .success();
+    let names = names_in(&room.path().join("output/tank"));
+    let days: Vec<&String> = names
+        .iter()
+        .filter(|name| name.starts_with("day-"))
+        .collect();
+    assert_eq!(
+        days,
+        ["day-03.png", "day-03.svg", "day-07.png", "day-07.svg"]
+    );
+}
+
+#[test]
+fn drafts_of_a_killed_run_are_removed_by_the_next() {
+    let room = room();
+    fs::create_dir_all(room.path().join("output/.draft-rest/out")).unwrap();
+    firstfill(&room)
+        .args(["run", "tank.toml", "--no-charts"])
+        .assert()
+        .success();
+    assert_eq!(names_in(&room.path().join("output")), ["tank"]);
+}
+
+#[test]
+fn check_prints_the_tank_as_understood_and_writes_nothing() {
+    let room = room();
+    firstfill(&room)
+        .args(["check", "tank.toml"])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains(
+            "changes.early: 7 changes of 50.0 % on days 1 to 7",
+        ))
+        .stdout(predicate::str::contains(
+            "Nothing was run and nothing written.",
+        ));
+    assert_eq!(names_in(room.path()), ["tank.toml"]);
+}
+
+#[test]
+fn every_topic_is_explained_as_a_table_and_as_csv() {
+    let room = room();
+    for topic in [
+        "processes",
+        "parameters",
+        "columns",
+        "units",
+        "sources",
+        "limits",
+        "keys",
+    ] {
+        firstfill(&room).args(["explain", topic]).assert().success();
+        let output = firstfill(&room)
+            .args(["explain", topic, "--csv"])
+            .output()
+            .unwrap();
+        let mut rows = csv::Reader::from_reader(output.stdout.as_slice());
+        assert!(rows.records().all(|row| row.is_ok()), "{topic}");
+    }
+    firstfill(&room)
+        .arg("explain")
+        .assert()
+        .success()
+        .stdout(predicate::str::contains("processes"));
+    firstfill(&room).args(["explain", "fish"]).assert().code(2);
+}
+
+#[test]
+fn shells_get_completions_and_man_a_page() {
+    let room = room();
+    for shell in ["bash", "zsh", "fish", "elvish", "powershell"] {
+        firstfill(&room)
+            .args(["completions", shell])
+            .assert()
+            .success()
+            .stdout(predicate::str::contains("firstfill"));
+    }
+    firstfill(&room)
+        .arg("manual")
+        .assert()
+        .success()
+        .stdout(predicate::str::contains(".TH firstfill 1"));
+}
+
+#[test]
+fn every_help_text_teaches_with_examples() {
+    let room = room();
+    for command in [
+        &[][..],
+        &["run"],
+        &["check"],
+        &["explain"],
+        &["completions"],
+    ] {
+        let output = firstfill(&room)
+            .args(command)
+            .arg("--help")
+            .output()
+            .unwrap();
+        let text = String::from_utf8(output.stdout).unwrap();
+        let examples = text
+            .split("Examples:")
+            .nth(1)
+            .unwrap_or_else(|| panic!("{command:?}: {text}"));
+        assert!(
+            examples.matches("  firstfill ").count() >= 2,
+            "{command:?}: {text}"
+        );
+        assert!(
+            text.lines().all(|line| line.chars().count() <= 100),
+            "{command:?}"
+        );
+    }
+}
+
+#[test]
+fn a_reader_that_stops_reading_is_no_error() {
+    let room = room();
+    let mut child = std::process::Command::new(assert_cmd::cargo::cargo_bin("firstfill"))
+        .args(["explain", "parameters"])
+        .current_dir(room.path())
+        .stdout(std::process::Stdio::piped())
+        .stderr(std::process::Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let output = child.wait_with_output().unwrap();
+    assert!(output.status.success(), "{output:?}");
+    assert!(output.stderr.is_empty(), "{output:?}");
+}
