@@ -1,10 +1,12 @@
 //! What a scenario means: litres, days, events, waters, words.
 
+mod support;
+
 use firstfill::analysis::case::{Case, SetBy};
 use firstfill::base::clock::{DAY, HOUR, TimeOfDay};
 use firstfill::base::units;
 use firstfill::engine::event::{Event, EventKind};
-use firstfill::engine::input::{GasHours, GasPlan, TopUp};
+use firstfill::engine::input::{GasHours, GasPlan, ModelInput, TopUp};
 use firstfill::model::parameter::Origin;
 use firstfill::model::parameters;
 use firstfill::scenario;
@@ -263,6 +265,47 @@ fn every_default_of_the_documentation_can_be_written_down() {
         };
         assert_eq!(printed(&case(&text)), bare, "{}", key.path);
     }
+}
+
+/// The base reference run in everyday words; its tank is 50 L with 300 mg of gas dissolved an hour.
+const BASE: &str = "length = 55\n[tank]\ninside = \"60 x 30 x 36 cm\"\nnet_volume = \"50 L\"\n\
+    [soil]\namount = \"9.4 L\"\n\
+    [changes]\nfirst = { days = [\"1..7\", 9, 11, 13, 16, 19, 23, 26, 30, 37, 44, 51], every = 1, share = \"50 %\" }\n\
+    [doses]\nweekly = { days = [1, 8, 15, 22, 29, 36, 43, 50], time = \"09:36\", potassium = \"3 mg K/L\", iron = \"0.05 mg/L\" }\n\
+    [light]\non = \"10:00..18:00\"\nat_soil = \"100 µmol/m²/s\"\n[gas]\non = \"09:00..17:00\"\nrate = \"300 mg/h\"\ndissolved = \"100 %\"\n\
+    [plants]\nstems = { cover = \"45 %\" }\ncarpet = { cover = \"30 %\" }\nrosette = { cover = \"10 %\" }\n";
+
+#[test]
+fn the_base_reference_run_can_be_written_as_a_scenario() {
+    let written = case(BASE).input;
+    let wanted = support::reference::input("base");
+    assert_eq!((written.fill, written.refill), (wanted.fill, wanted.refill));
+    assert_eq!(written.stands, wanted.stands);
+    assert_eq!(
+        (written.filled_at, written.last_day),
+        (wanted.filled_at, wanted.last_day)
+    );
+    close(written.tank.volume_l, wanted.tank.volume_l);
+    close(written.tank.soil_l, wanted.tank.soil_l);
+    // the reference rounds its glass to 0.83 m²
+    assert!((written.tank.wall_m2 - wanted.tank.wall_m2).abs() < 0.005);
+    let light = |input: &ModelInput| (input.light[0].window, input.light[0].value);
+    assert_eq!(light(&written), light(&wanted));
+    let sorted = |input: &ModelInput| -> Vec<(u32, String)> {
+        let mut list: Vec<(u32, String)> = input
+            .events
+            .iter()
+            .map(|e| (e.minute, format!("{:?}", e.kind)))
+            .collect();
+        list.sort();
+        list
+    };
+    assert_eq!(sorted(&written), sorted(&wanted));
+    let gas = |input: &ModelInput| match &input.gas {
+        GasPlan::Rate { lines, .. } => lines[0].value * input.parameters.get("eta_CO2"),
+        other => panic!("{other:?}"),
+    };
+    close(gas(&written), gas(&wanted));
 }
 
 // volumes

@@ -242,6 +242,26 @@ fn a_tab_does_not_move_the_caret() {
 }
 
 #[test]
+fn windows_line_ends_do_not_show_in_a_message() {
+    let text = format!("{TANK}hardscape = 3\n");
+    assert_eq!(said(&text.replace('\n', "\r\n")), said(&text));
+}
+
+#[test]
+fn nothing_a_user_wrote_can_steer_the_terminal() {
+    let text = said(&format!(
+        "{TANK}hardscape = \"\\u001b[2J\\n{}\"\n",
+        "x".repeat(5000)
+    ));
+    assert!(!text.contains('\u{1b}'), "{text}");
+    let title = text.lines().next().unwrap_or("");
+    assert!(
+        title.chars().count() < 220 && title.ends_with('…'),
+        "{title}"
+    );
+}
+
+#[test]
 fn colour_is_given_on_request_only() {
     let problems = scenario::read_text("tank.toml", "x = 1\n").expect_err("x is no key");
     assert!(problems.render(true).contains('\u{1b}'));

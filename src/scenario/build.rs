@@ -12,7 +12,8 @@ use super::draft::Draft;
 use super::keys;
 use super::problem::Problem;
 use super::reader::{Read, Reader};
-use super::sections::water::{Blend, Waters};
+use super::sections::blend::Blend;
+use super::sections::water::Waters;
 use super::sections::{
     air, animals, care, changes, doses, filter, gas, light, limits, parameters, plants, power,
     prices, room, seed, soil, start, surface, tank, water,
