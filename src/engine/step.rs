@@ -131,12 +131,14 @@ impl<R: Real> Stepper<R> {
             trial = *state;
             model.matrix().apply(&self.extents, &mut trial);
         }
+        self.trial_water.hydrogen = self.water.hydrogen * self.drift;
         model.look(
             &trial,
             &part.held,
             part.from_days + part.days,
             &mut self.trial_water,
         );
+        self.drift = self.trial_water.hydrogen * self.water.inverse_hydrogen;
         model.rates(&self.trial_water, &mut self.second[..rows]);
         let half = R::of(0.5) * length;
         for ((extent, first), second) in self.extents[..rows]
