@@ -940,6 +940,14 @@ fn a_value_of_another_kind_replaces() {
 }
 
 #[test]
+fn a_part_of_a_timer_can_be_changed_from_above() {
+    let window = |above: &str| layered(WHOLE, above).input.air[0].window.to_string();
+    assert_eq!(window("[air]\non.for = \"9 h\"\n"), "20:00..05:00");
+    assert_eq!(window("[air.on]\nfrom = \"22:00\"\n"), "22:00..10:00");
+    assert_eq!(window("[air]\non = \"21:00..07:00\"\n"), "21:00..07:00");
+}
+
+#[test]
 fn every_value_has_one_dotted_path() {
     let flat = scenario::paths::flat("whole.toml", WHOLE);
     let value = |path: &str| {

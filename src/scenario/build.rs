@@ -82,11 +82,12 @@ impl Plan {
     fn read(file: &Reader<'_>, draft: &mut Draft<'_>, limits: &Limits) -> Plan {
         changes::read(file, draft);
         let light = light::read(file, draft);
-        let gas = gas::read(file, draft, limits.co2.value);
+        let is_dark = file.wanted("light").is_none();
+        let gas = gas::read(file, draft, limits.co2.value, is_dark);
         let air = air::read(file, draft);
         surface::read(file, draft);
         let stands = plants::read(file, draft);
-        if light.is_empty() && !stands.is_empty() {
+        if is_dark && !stands.is_empty() {
             draft
                 .desk
                 .notice("there are plants, but no [light]: they will only lose weight");

@@ -112,9 +112,7 @@ impl<'a> Reader<'a> {
             reader.place = Some(entry.key_place.clone());
             match &entry.node.value {
                 Value::Table(table) => reader.table = Some(table),
-                _ => {
-                    let _: Read<()> = self.wrong_type(key, &entry.node, "a section");
-                }
+                _ => self.not_a_section(key, &entry.node),
             }
         }
         reader

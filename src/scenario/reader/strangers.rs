@@ -45,6 +45,22 @@ impl Reader<'_> {
         };
         self.desk.problem(problem.help(advice));
     }
+    /// Something else stands where a section is needed.
+    pub(super) fn not_a_section(&self, key: &str, node: &Node) {
+        let path = self.path_of(key);
+        let problem = Problem::at(
+            &node.place,
+            format!("{path} needs a section, but this is {}", node.value.words()),
+        );
+        self.desk.problem(match node.value {
+            Value::List(_) => problem.help(format!(
+                "write [{path}] in single brackets, and give each entry below it a name of its own"
+            )),
+            _ => problem.help(format!(
+                "write [{path}] on a line, and below it what it says"
+            )),
+        });
+    }
     /// Whether an unknown key of this section is nearly this one.
     pub(super) fn is_misspelt_here(&self, key: &str) -> bool {
         let unknown = |entry: &&Entry| !keys::is_known(&self.pattern_of(&entry.key));

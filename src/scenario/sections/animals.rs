@@ -48,12 +48,7 @@ fn stock(entry: &Reader<'_>, draft: &mut Draft<'_>) {
     let Some(time) = repeats::at(entry, draft, &own, day, NOON) else {
         return;
     };
-    if draft.is_away(day) {
-        let path = &entry.path;
-        draft.desk.notice(format!(
-            "{path} goes in on day {day}, a day on which nobody is there"
-        ));
-    }
+    draft.mind_absence(&entry.path, day);
     let (mass, feed) = (digits(mass_g), digits(feed_g_per_day));
     let words = format!("{mass} g of {kind} on day {day}, {feed} g feed a day");
     draft.fact("Animals", words);

@@ -42,7 +42,7 @@ struct GasSection {
 }
 
 /// Reads `[gas]`.
-pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64) -> GasPlan {
+pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64, is_dark: bool) -> GasPlan {
     let section = file.section("gas");
     if !section.is_there() {
         section.close();
@@ -51,7 +51,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64) -> GasPlan
     }
     let gas = parts(&section, draft);
     section.close();
-    if !gas.agrees(&section, co2_limit) {
+    if !gas.agrees(&section, co2_limit) || !gas.has_hours(&section, is_dark) {
         return GasPlan::None;
     }
     gas.plan(&section, draft)
@@ -199,11 +199,27 @@ impl GasSection {
                     .label("a valve that is tuned has no controller"),
             );
         }
-        if self.rate.seen().is_some() && self.window.is_absent() {
+        out_of_place.is_none()
+    }
+    /// A rate needs hours; those of a target may be found, if there is light to go by.
+    fn has_hours(&self, section: &Reader<'_>, is_dark: bool) -> bool {
+        if !self.window.is_absent() {
+            return true;
+        }
+        if self.rate.seen().is_some() {
             section.missing("on");
             return false;
         }
-        out_of_place.is_none()
+        if is_dark && let Some(place) = &section.place {
+            section.desk.problem(
+                Problem::at(
+                    place,
+                    "[gas] has no hours, and there is no [light] to find them from",
+                )
+                .help("add on = \"10:00..17:30\", or a section [light]"),
+            );
+        }
+        !is_dark
     }
     fn plan(self, section: &Reader<'_>, draft: &mut Draft<'_>) -> GasPlan {
         match (self.hold.seen().copied(), self.rate.seen().copied()) {

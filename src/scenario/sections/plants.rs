@@ -39,6 +39,13 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<StandPlan> {
         let plan = &planting.plan;
         let (day, time) = (plan.planted_at / DAY, plan.planted_at % DAY);
         let name = format!("plants.{}", plan.name);
+        draft.mind_absence(&name, day);
+        if day < draft.dark_days {
+            let (name, first) = (&name, draft.dark_days);
+            draft.desk.notice(format!(
+                "{name} goes in on day {day}, in the dark: light begins on day {first}"
+            ));
+        }
         draft.happen(&name, day, time, EventKind::Plant { stand });
     }
     plantings

@@ -25,6 +25,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> f64 {
         if let (Some(day), Some(time), Some(litres)) = (day, time, amount.value()) {
             let per_litre = ["seed_XA", "seed_XN", "seed_XK"].map(|id| draft.parameter(id));
             let mg_cod = per_litre.map(|mg| mg * litres);
+            draft.mind_absence(&entry.path, day);
             draft.happen(&entry.path, day, time, EventKind::Seed { mg_cod });
             draft.fact(
                 "Seed",

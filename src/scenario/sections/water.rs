@@ -111,9 +111,12 @@ impl Air {
             chloramine_mg_cl2_per_l: read("chloramine", &RESIDUAL, 10.0),
             ..Composition::PURE
         };
-        water.temperature_c = section
-            .quantity("temperature", &everyday::TEMPERATURE, (0.0, 45.0))
-            .or(self.room_c);
+        let temperature = section.quantity("temperature", &everyday::TEMPERATURE, (0.0, 45.0));
+        if temperature.is_absent() {
+            let room = everyday::TEMPERATURE.print(self.room_c);
+            section.assumed("temperature", room, "as the room");
+        }
+        water.temperature_c = temperature.or(self.room_c);
         water.oxygen_mg_per_l = self.oxygen_of(section, is_tap, water.temperature_c);
         water.inorganic_carbon_mmol_per_l = carbon_of(section, is_tap, &water);
         section.close();
@@ -123,9 +126,16 @@ impl Air {
         if is_tap {
             return section.quantity_or_default("oxygen", &everyday::OXYGEN, (0.0, 30.0));
         }
-        section
-            .quantity("oxygen", &everyday::OXYGEN, (0.0, 30.0))
-            .or(self.oxygen(t_c))
+        let saturation = self.oxygen(t_c);
+        let oxygen = section.quantity("oxygen", &everyday::OXYGEN, (0.0, 30.0));
+        if oxygen.is_absent() {
+            section.assumed(
+                "oxygen",
+                everyday::OXYGEN.print(saturation),
+                "at saturation",
+            );
+        }
+        oxygen.or(saturation)
     }
 }
 
@@ -194,9 +204,12 @@ fn co2(section: &Reader<'_>, is_tap: bool) -> f64 {
     if is_tap {
         return section.quantity_or_default("co2", &everyday::CO2, bounds);
     }
-    section
-        .quantity("co2", &everyday::CO2, bounds)
-        .or(PURE_CO2_MG_PER_L)
+    let co2 = section.quantity("co2", &everyday::CO2, bounds);
+    if co2.is_absent() {
+        let usual = everyday::CO2.print(PURE_CO2_MG_PER_L);
+        section.assumed("co2", usual, "pure water in the air of a room");
+    }
+    co2.or(PURE_CO2_MG_PER_L)
 }
 
 fn both_co2_and_ph(section: &Reader<'_>, ph: &Read<f64>, co2: &Place) {
