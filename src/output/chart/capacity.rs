@@ -17,8 +17,8 @@ use super::style::{AMMONIA, Colour, INK, MUTED, NITRITE, Pen};
 use super::weekly::Weekly;
 use super::words::short;
 
-/// Most decades on the axis.
-const DECADES: i32 = 6;
+/// Most decades on the axis: what lies further down plays no part.
+const DECADES: i32 = 4;
 
 /// One of the two steps.
 pub struct Step {
@@ -43,7 +43,7 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let steps = steps(story, &load);
     let mut sheet = Sheet::new(
         "capacity",
-        &titles(story, &steps),
+        &titles(story, &steps, &load),
         &sentences(story, &steps, &load),
     );
     sheet.key(&[
@@ -107,6 +107,16 @@ fn steps(story: &Story<'_>, load: &[Point]) -> [Step; 2] {
     ]
 }
 
+impl Step {
+    /// Its name in the middle of a sentence.
+    pub fn name(&self) -> &'static str {
+        match self.step {
+            OxidationStep::Ammonia => "ammonia step",
+            OxidationStep::Nitrite => "nitrite step",
+        }
+    }
+}
+
 /// First day from which capacity is at least the load, every day to the end.
 fn covers_from(capacity: &[Point], load: &[Point]) -> Option<u32> {
     let mut from = None;
@@ -147,8 +157,9 @@ fn draw_step(
     let crossings = crossings(story, step, up);
     panel.uprights = crossings
         .iter()
-        .map(|(at, _)| Upright {
-            at: at.0,
+        .filter(|crossing| crossing.is_load)
+        .map(|crossing| Upright {
+            at: crossing.at.0,
             pen: Pen::hair(INK),
         })
         .collect();
@@ -165,51 +176,63 @@ fn draw_step(
         "mg N a day; each line is ten times the one below".to_string()
     };
     let at = sheet.panel(panel, step.title, &unit, 14.0);
-    for (place, _) in &crossings {
-        sheet.mark(at, *place, Form::Disc, INK);
+    for crossing in &crossings {
+        sheet.mark(at, crossing.at, Form::Disc, INK);
     }
-    for (place, words) in crossings {
-        sheet.words_at(at, place, vec![bold(&words, INK)]);
+    for crossing in crossings {
+        let words = if crossing.is_load {
+            bold(&crossing.words, INK)
+        } else {
+            plain(&crossing.words, INK)
+        };
+        sheet.words_at(at, crossing.at, vec![words]);
     }
     weekly.name_absences(sheet, at);
     name_lines(story, sheet, at, step, load);
     at
 }
 
-/// Where the capacity first covers the load and the feed for good, with words.
-fn crossings(story: &Story<'_>, step: &Step, up: &Axis) -> Vec<(Point, String)> {
-    let calendar = story.calendar();
-    let place = |day: u32| {
-        let at = f64::from(day) + 0.5;
-        let same = step.capacity.iter().find(|p| p.0 == at);
-        same.copied().filter(|p| up.holds(p.1))
-    };
+/// Where the capacity of a step first covers something for good.
+struct Crossing {
+    at: Point,
+    words: String,
+    /// Whether it is what comes in, which a line through the panel shows, or the feed alone.
+    is_load: bool,
+}
+
+fn crossings(story: &Story<'_>, step: &Step, up: &Axis) -> Vec<Crossing> {
     let feed = if story.verdict.feed_is_planned {
         "the planned feed"
     } else {
         "a usual feed"
     };
-    let told = match (step.covers_load, step.covers_feed) {
-        (Some(load), Some(feed_day)) if load == feed_day => {
-            vec![(load, format!("covers what comes in and {feed}"))]
-        }
-        (load, feed_day) => [
-            load.map(|day| (day, "covers what comes in".to_string())),
-            feed_day.map(|day| (day, format!("covers {feed}"))),
-        ]
-        .into_iter()
-        .flatten()
-        .collect(),
-    };
-    told.into_iter()
-        .filter_map(|(day, words)| {
-            let words = match day {
-                0 => format!("{words} from the start"),
-                _ => format!("{words} from {}", calendar.day(day)),
-            };
-            place(day).map(|at| (at, words))
+    let crossing = |day: Option<u32>, what: String, is_load| {
+        let at = f64::from(day?) + 0.5;
+        let same = step.capacity.iter().find(|p| p.0 == at)?;
+        let when = match day? {
+            0 => "from the start".to_string(),
+            day => format!("from {}", story.calendar().day(day)),
+        };
+        up.holds(same.1).then(|| Crossing {
+            at: *same,
+            words: format!("covers {what} {when}"),
+            is_load,
         })
-        .collect()
+    };
+    let load = "what comes in".to_string();
+    let all = if step.covers_load == step.covers_feed {
+        vec![crossing(
+            step.covers_load,
+            format!("{load} and {feed}"),
+            true,
+        )]
+    } else {
+        vec![
+            crossing(step.covers_load, load, true),
+            crossing(step.covers_feed, feed.to_string(), false),
+        ]
+    };
+    all.into_iter().flatten().collect()
 }
 
 fn name_lines(story: &Story<'_>, sheet: &mut Sheet, at: usize, step: &Step, load: &[Point]) {
@@ -221,11 +244,7 @@ fn name_lines(story: &Story<'_>, sheet: &mut Sheet, at: usize, step: &Step, load
             names.push(EndName::curve(words, short(end.1), end.1, pen));
         }
     };
-    let words = match step.step {
-        OxidationStep::Ammonia => "ammonia step",
-        OxidationStep::Nitrite => "nitrite step",
-    };
-    name(words, &step.capacity, Pen::curve(step.colour));
+    name(step.name(), &step.capacity, Pen::curve(step.colour));
     name("comes in", load, Pen::dotted(INK));
     if up.holds(feed) {
         let words = if story.verdict.feed_is_planned {
@@ -244,13 +263,38 @@ fn name_lines(story: &Story<'_>, sheet: &mut Sheet, at: usize, step: &Step, load
     }
 }
 
-/// The pieces of a curve that lie on the axis; on a scale of decades zero has no place.
+/// The pieces of a curve that lie on the axis; a piece that comes from below starts on the floor.
 fn drawable(name: &str, points: &[Point], up: &Axis, pen: Pen) -> Vec<Line> {
-    points
-        .split(|p| !up.holds(p.1))
+    let mut pieces: Vec<Vec<Point>> = vec![Vec::new()];
+    for (n, &point) in points.iter().enumerate() {
+        if !up.holds(point.1) {
+            continue;
+        }
+        let before = n.checked_sub(1).map(|n| points[n]);
+        if let Some(under) = before.filter(|p| !up.holds(p.1)) {
+            pieces.push(vec![floor_between(under, point, up)]);
+        }
+        if let Some(piece) = pieces.last_mut() {
+            piece.push(point);
+        }
+        let after = points.get(n + 1).filter(|p| !up.holds(p.1));
+        if let (Some(&under), Some(piece)) = (after, pieces.last_mut()) {
+            piece.push(floor_between(under, point, up));
+        }
+    }
+    pieces
+        .into_iter()
         .filter(|piece| piece.len() > 1)
-        .map(|piece| Line::new(name, piece.to_vec(), pen))
+        .map(|piece| Line::new(name, piece, pen))
         .collect()
+}
+
+/// Where the straight line (on the scale of decades) between a point under the floor and one on
+/// the axis meets the floor. Zero has no place on that scale and counts as a tenth of the floor.
+fn floor_between(under: Point, over: Point, up: &Axis) -> Point {
+    let low = up.place(under.1.max(0.1 * up.low));
+    let share = -low / (up.place(over.1) - low);
+    (under.0 + share * (over.0 - under.0), up.low)
 }
 
 #[cfg(test)]
@@ -263,5 +307,16 @@ mod tests {
         let could = [(0.5, 6.0), (1.5, 4.0), (2.5, 5.0), (3.5, 9.0)];
         assert_eq!(covers_from(&could, &load), Some(2));
         assert_eq!(covers_from(&could[..2], &load[..2]), None);
+    }
+
+    #[test]
+    fn a_curve_from_below_starts_on_the_floor() {
+        let up = decades([1.0, 100.0], DECADES);
+        let curve = [(0.0, 0.0), (1.0, 10.0), (2.0, 100.0)];
+        let lines = drawable("capacity", &curve, &up, Pen::curve(INK));
+        // zero counts as 0.1: half way, on the scale of decades, from there to 10 is 1
+        assert_eq!(lines.len(), 1);
+        assert_eq!(lines[0].points[0].1, up.low);
+        assert!((lines[0].points[0].0 - 0.5).abs() < 1e-12);
     }
 }
