@@ -76,10 +76,14 @@ pub fn sentences(story: &Story<'_>, steps: &[Step; 2], load: &[Point]) -> Vec<St
     } else {
         "The feed of a usual stock"
     };
-    let fed = format!(
-        "{feed} is covered by the ammonia step {}, by the nitrite step {}.",
-        days[0], days[1]
-    );
+    let fed = if steps.iter().all(|s| s.covers_feed.is_none()) {
+        format!("{feed} is covered by neither step.")
+    } else {
+        format!(
+            "{feed} is covered by the ammonia step {}, by the nitrite step {}.",
+            days[0], days[1]
+        )
+    };
     let lowest = "Capacity is the lowest of each day, with food in plenty.";
     vec![
         format!("{comes} {fed} {lowest}"),

@@ -64,7 +64,8 @@ pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
     sinks.sort_by(|a, b| b.0.total_cmp(&a.0));
     let all: f64 = sinks.iter().map(|s| s.0).sum();
     let (largest, place) = sinks[0];
-    let part = if largest > 0.5 * all {
+    let is_most = largest > 0.5 * all;
+    let part = if is_most {
         "most of it"
     } else {
         "the largest part"
@@ -75,7 +76,8 @@ pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
         return vec![if largest < 0.5 {
             "Hardly any nitrogen came in, and it stayed where it was".to_string()
         } else {
-            format!("No soil to feed the tank: of what came in, {part} {place}")
+            let part = if is_most { "most" } else { "the largest part" };
+            format!("No soil to feed the tank: {part} of what came in {place}")
         }];
     }
     let percent = number(100.0 * given / soil.start(), 0);
@@ -92,11 +94,15 @@ pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
 pub fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
     let soil = &layers[6];
     let days = story.run.input.last_day;
-    let held = format!(
-        "Soil {} at the start, {} after day {days}.",
-        milligrams(soil.start()),
-        milligrams(soil.end())
-    );
+    let held = if soil.start() < 0.5 {
+        "There is no active soil.".to_string()
+    } else {
+        format!(
+            "Soil {} at the start, {} after day {days}.",
+            milligrams(soil.start()),
+            milligrams(soil.end())
+        )
+    };
     let came: Vec<String> = brought_later(story)
         .into_iter()
         .take(3)
