@@ -20,7 +20,8 @@ pub struct Alkalinity {
     pub slowest: Extreme,
     /// Their mean share of full speed in the last seven days, 0 to 1.
     pub speed_at_end_frac: f64,
-    /// Whether it is enough: the tank gets ready, or its microbes are not stuck at the end.
+    /// Whether it is enough: the tank gets quiet within the run, or its microbes are not stuck at
+    /// the end.
     pub enough: bool,
 }
 
@@ -39,7 +40,7 @@ pub fn judge(quiet: &RunResult, verdict: &Verdict) -> Option<Alkalinity> {
         lowest_dkh: Extreme::lowest(shown, |r| r.alkalinity_meq_per_l / MEQ_PER_DKH)?,
         slowest: Extreme::lowest(shown, |r| r.nitrite_oxidiser_speed_frac)?,
         speed_at_end_frac,
-        enough: matches!(verdict.ready, Ready::Day(_)) || speed_at_end_frac >= STUCK_FRAC,
+        enough: !matches!(verdict.ready, Ready::LaterThan(_)) || speed_at_end_frac >= STUCK_FRAC,
     })
 }
 

@@ -79,7 +79,8 @@ fn oxygen_cure(run: &RunResult, minute: u32) -> String {
     } else if air_runs {
         "a larger air.flow, or surface.kind one word stronger".into()
     } else {
-        "air.on = \"20:00..08:00\", or surface.kind one word stronger".into()
+        "air.on = \"20:00..08:00\" with air.flow = \"1 L/min\", or surface.kind one word stronger"
+            .into()
     }
 }
 
@@ -184,7 +185,7 @@ const TEMPERATURE: Jump = Jump {
     level: Some(levels::temperature_jump),
     cure: |event, jump, limit| {
         format!(
-            "refill water nearer to the tank's temperature, or {} at most {} %",
+            "refill water nearer to the tank's temperature, or {} about {} % at most",
             share_path(event),
             smaller_share(event, jump, limit)
         )
@@ -198,7 +199,7 @@ const PH: Jump = Jump {
     level: None,
     cure: |event, jump, limit| {
         let smaller = format!(
-            "{} at most {} %",
+            "{} about {} % at most",
             share_path(event),
             smaller_share(event, jump, limit)
         );
@@ -301,7 +302,7 @@ mod tests {
         assert!(
             ph.cure
                 .unwrap()
-                .starts_with("changes.daily.share at most 35 %")
+                .starts_with("changes.daily.share about 35 % at most")
         );
     }
 

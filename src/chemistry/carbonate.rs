@@ -40,8 +40,8 @@ impl<R: Real> Carbonate<R> {
 
 /// Least and greatest activity of H+ considered: pH 12 and pH 2.
 const HYDROGEN: (f64, f64) = (1e-12, 1e-2);
-/// A Newton step (in ln H+) below this is the last: the next would be its square, below 1e-18.
-const LAST_STEP: f64 = 1e-9;
+/// A Newton step (in ln H+) below this is the last: the next would be about its square, 1e-14.
+const LAST_STEP: f64 = 1e-7;
 /// Most trials; bisection alone needs 55 from pH 2 to 12.
 const TRIALS: u32 = 120;
 
@@ -66,9 +66,12 @@ impl<R: Real> Carbonate<R> {
             high = R::pick(too_alkaline, high, h);
             let step = excess / slope;
             let newton = h * grow(step);
-            let inside = R::pick(low.below(newton), newton, R::zero());
-            let inside = R::pick(inside.below(high), inside, R::zero());
-            let next = R::pick(R::zero().below(inside), inside, (low * high).sqrt());
+            let outside = either::<R>(newton.below(low), high.below(newton));
+            let next = if R::any(outside) {
+                R::pick(outside, (low * high).sqrt(), newton)
+            } else {
+                newton
+            };
             let last = step.abs().below(R::of(LAST_STEP));
             // a step this small is at the root even where rounding puts it on the bracket's edge
             let next = R::pick(last, newton, next);

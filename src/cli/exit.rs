@@ -3,8 +3,9 @@
 use std::process::ExitCode;
 
 use crate::engine::error::RunError;
-use crate::output::files::WriteError;
+
 use crate::output::folder::FolderError;
+use crate::output::place::WriteError;
 
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -7,8 +7,9 @@ use super::exit::Failure;
 use super::say;
 use crate::analysis::case::Case;
 use crate::analysis::outcome::Outcome;
-use crate::output::files::{Draft, Place};
+use crate::output::files::Draft;
 use crate::output::folder::{self, Wanted};
+use crate::output::place::Place;
 use crate::output::{manifest, text};
 use crate::scenario;
 

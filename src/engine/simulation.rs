@@ -189,8 +189,13 @@ impl<'a> Simulation<'a> {
     }
 
     fn check(&self) -> Result<(), RunError> {
-        let sum: f64 = self.state.0.iter().sum();
-        if sum.is_finite() {
+        let sums = self.state.0.chunks(4).fold([0.0; 4], |mut sums, four| {
+            sums.iter_mut()
+                .zip(four)
+                .for_each(|(sum, amount)| *sum += amount);
+            sums
+        });
+        if sums.iter().sum::<f64>().is_finite() {
             return Ok(());
         }
         let pool = (0..POOLS)

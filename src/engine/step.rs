@@ -30,6 +30,8 @@ pub struct Stepper<R> {
     rows: usize,
     water: Water<R>,
     trial_water: Water<R>,
+    /// How much H+ changed within the last part, as a factor: a guess for the next.
+    drift: R,
     first: PerRow<R>,
     second: PerRow<R>,
     extents: PerRow<R>,
@@ -54,6 +56,7 @@ impl<R: Real> Stepper<R> {
             rows: model.matrix().rows(),
             water: Water::blank(),
             trial_water: Water::blank(),
+            drift: R::one(),
             first: none,
             second: none,
             extents: none,
@@ -68,6 +71,8 @@ impl<R: Real> Stepper<R> {
         held: &Held<R>,
         days: f64,
     ) -> &Water<R> {
+        // where the last trial ended is the best guess for where this step begins
+        self.water.hydrogen = self.trial_water.hydrogen;
         model.look(state, held, days, &mut self.water);
         &self.water
     }
@@ -126,12 +131,14 @@ impl<R: Real> Stepper<R> {
             trial = *state;
             model.matrix().apply(&self.extents, &mut trial);
         }
+        self.trial_water.hydrogen = self.water.hydrogen * self.drift;
         model.look(
             &trial,
             &part.held,
             part.from_days + part.days,
             &mut self.trial_water,
         );
+        self.drift = self.trial_water.hydrogen * self.water.inverse_hydrogen;
         model.rates(&self.trial_water, &mut self.second[..rows]);
         let half = R::of(0.5) * length;
         for ((extent, first), second) in self.extents[..rows]
@@ -163,6 +170,10 @@ impl<R: Real> Stepper<R> {
 
 /// Nothing for pools that must not be negative; more than any debt for those that may.
 const ALLOWED_DEBT: [f64; POOLS] = {
+    assert!(
+        POOLS.is_multiple_of(4),
+        "pools are looked through four abreast"
+    );
     let mut allowed = [0.0; POOLS];
     allowed[Pool::Alkalinity.index()] = f64::MAX;
     allowed[Pool::Temperature.index()] = f64::MAX;
@@ -173,11 +184,25 @@ const ALLOWED_DEBT: [f64; POOLS] = {
 /// Whether a pool that must not be negative is.
 #[inline]
 fn in_debt<R: Real>(state: &State<R>) -> bool {
-    let mut least = R::zero();
-    for (amount, allowed) in state.0.iter().zip(ALLOWED_DEBT) {
-        least = least.least(*amount + R::of(allowed));
+    const ABREAST: usize = 4;
+    let mut least = [R::zero(); ABREAST];
+    for (amounts, allowed) in state
+        .0
+        .as_chunks::<ABREAST>()
+        .0
+        .iter()
+        .zip(ALLOWED_DEBT.as_chunks::<ABREAST>().0)
+    {
+        for lane in 0..ABREAST {
+            least[lane] = least[lane].least(amounts[lane] + R::of(allowed[lane]));
+        }
     }
-    R::any(least.below(R::zero()))
+    R::any(
+        least[0]
+            .least(least[1])
+            .least(least[2].least(least[3]))
+            .below(R::zero()),
+    )
 }
 
 /// How many parts a stretch is cut into: see the head of this file.

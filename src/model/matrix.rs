@@ -19,6 +19,8 @@ pub type PerRow<R> = [R; MAX_ROWS];
 #[derive(Debug, Clone)]
 pub struct Matrix<R> {
     rows: usize,
+    /// One past the last pool that any row touches.
+    pools: usize,
     /// Where the entries of each pool begin, and one past the last.
     starts: [usize; POOLS + 1],
     /// Row and coefficient of each entry, pool by pool.
@@ -46,8 +48,13 @@ impl<R: Real> Matrix<R> {
             starts[pool + 1] = entries.len();
         }
         let (fates, fate_count) = fates(rows);
+        let pools = starts
+            .iter()
+            .position(|&end| end == entries.len())
+            .unwrap_or(POOLS);
         Matrix {
             rows: rows.len(),
+            pools,
             starts,
             entries,
             fates,
@@ -64,12 +71,18 @@ impl<R: Real> Matrix<R> {
     /// Adds to a state what the rows change when each is run by its extent.
     #[inline]
     pub fn apply(&self, extents: &PerRow<R>, state: &mut State<R>) {
-        for (pool, ends) in self.starts.windows(2).enumerate() {
-            let mut change = R::zero();
-            for &(row, amount) in &self.entries[ends[0]..ends[1]] {
-                change += amount * extents[usize::from(row)];
+        for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
+            let (pairs, rest) = self.entries[ends[0]..ends[1]].as_chunks::<2>();
+            // two sums side by side: the processor adds one while the other is under way
+            let (mut even, mut odd) = (R::zero(), R::zero());
+            for [a, b] in pairs {
+                even += a.1 * extents[usize::from(a.0)];
+                odd += b.1 * extents[usize::from(b.0)];
             }
-            state.0[pool] += change;
+            for last in rest {
+                even += last.1 * extents[usize::from(last.0)];
+            }
+            state.0[pool] += even + odd;
         }
     }
 

@@ -12,54 +12,10 @@ use rustix::fs::{CWD, FlockOperation, RenameFlags, flock, renameat_with};
 use rustix::io::Errno;
 use tempfile::TempDir;
 
-/// File that marks a folder as the output of an earlier run.
-pub const MARK: &str = "manifest.json";
+use super::place::{Place, WriteError, Written, missing_folders, next_names, parent_of};
+
 const DRAFT: &str = ".draft-";
 const TRIES: u32 = 10;
-
-/// Where a run is to be put.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Place {
-    /// There, or at the next free name: `-2`, `-3` and so on.
-    Free(PathBuf),
-    /// There and nowhere else; refused if something is there.
-    Exactly(PathBuf),
-    /// There, replacing an earlier run.
-    Over(PathBuf),
-}
-
-/// A folder that has been written.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Written {
-    /// Where it is.
-    pub folder: PathBuf,
-    /// Whether the first choice was taken and another name was used.
-    pub renamed: bool,
-    /// Whether an earlier run was replaced.
-    pub replaced: bool,
-}
-
-/// Why nothing was written.
-#[derive(Debug, thiserror::Error)]
-pub enum WriteError {
-    /// Something is at the place asked for.
-    #[error("{} is already there; name another folder with --out, or replace that one with --force", .0.display())]
-    Exists(PathBuf),
-    /// What is there was not made by this program.
-    #[error("{} holds no {MARK}, so it is not the output of an earlier run; --force leaves it alone, name another folder with --out", .0.display())]
-    NotOurs(PathBuf),
-    /// The place has no name of its own, as `.` or `/`.
-    #[error("{} cannot be made anew; name a folder that does not exist yet, for example --out results", .0.display())]
-    NoName(PathBuf),
-    /// The system refuses.
-    #[error("cannot write to {}: {why}; check that the folder exists and is yours, or name another with --out", folder.display())]
-    NotWritable {
-        /// Where.
-        folder: PathBuf,
-        /// What the system says.
-        why: io::Error,
-    },
-}
 
 /// A folder being filled. Dropping it leaves nothing behind.
 #[derive(Debug)]
@@ -189,35 +145,6 @@ impl Drop for Draft {
     }
 }
 
-impl Place {
-    /// The folder asked for.
-    pub fn target(&self) -> &Path {
-        match self {
-            Place::Free(target) | Place::Exactly(target) | Place::Over(target) => target,
-        }
-    }
-
-    fn check(&self) -> Result<(), WriteError> {
-        match self {
-            Place::Free(_) => Ok(()),
-            Place::Exactly(target) if fs::symlink_metadata(target).is_ok() => {
-                Err(WriteError::Exists(target.clone()))
-            }
-            Place::Exactly(_) => Ok(()),
-            Place::Over(target) if may_be_replaced(target) => Ok(()),
-            Place::Over(target) => Err(WriteError::NotOurs(target.clone())),
-        }
-    }
-}
-
-/// Only what is not there, an empty folder, or an earlier run may be replaced.
-fn may_be_replaced(target: &Path) -> bool {
-    if fs::symlink_metadata(target).is_err() || target.join(MARK).is_file() {
-        return true;
-    }
-    fs::read_dir(target).is_ok_and(|mut entries| entries.next().is_none())
-}
-
 impl Held {
     fn new(parent: &Path) -> io::Result<Held> {
         for _ in 0..TRIES {
@@ -284,36 +211,10 @@ fn is_taken(why: &io::Error) -> bool {
     why.kind() == io::ErrorKind::AlreadyExists
 }
 
-fn parent_of(target: &Path) -> PathBuf {
-    match target.parent() {
-        Some(parent) if parent.as_os_str().is_empty() => ".".into(),
-        Some(parent) => parent.into(),
-        None => target.into(),
-    }
-}
-
-/// Folders that have to be made for a path, the deepest first.
-fn missing_folders(path: &Path) -> Vec<PathBuf> {
-    path.ancestors()
-        .take_while(|folder| !folder.as_os_str().is_empty() && !folder.exists())
-        .map(Path::to_path_buf)
-        .collect()
-}
-
-/// `output/sixty`, `output/sixty-2`, `output/sixty-3` and so on.
-fn next_names(target: &Path) -> impl Iterator<Item = PathBuf> {
-    let stem = target.as_os_str().to_os_string();
-    let numbered = (2..10_000).map(move |number| {
-        let mut name = stem.clone();
-        name.push(format!("-{number}"));
-        PathBuf::from(name)
-    });
-    std::iter::once(target.to_path_buf()).chain(numbered)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::output::place::MARK;
 
     fn write(place: Place, words: &str) -> Result<Written, WriteError> {
         let draft = Draft::open(place)?;

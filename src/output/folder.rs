@@ -5,8 +5,8 @@ use crate::analysis::outcome::Outcome;
 use super::chart;
 use super::columns;
 use super::csv::{NotANumber, Table, daily, events, guide, ledger, plan, series};
-use super::files::MARK;
 use super::manifest::{self, Story};
+use super::place::MARK;
 
 /// One file of the folder.
 #[derive(Debug, Clone, PartialEq, Eq)]

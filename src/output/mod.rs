@@ -10,5 +10,6 @@ pub mod folder;
 pub mod kit;
 pub mod manifest;
 pub mod number;
+pub mod place;
 pub mod text;
 pub mod when;

@@ -43,6 +43,9 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let air = air::read(&file, &mut draft);
     surface::read(&file, &mut draft);
     let stands = plants::read(&file, &mut draft);
+    if light.is_empty() && !stands.is_empty() {
+        desk.notice("there are plants, but no [light]: they will only lose weight");
+    }
     care::read(&file, &mut draft, &stands);
     let seed_level = seed::read(&file, &mut draft);
     doses::read(&file, &mut draft);
@@ -133,11 +136,18 @@ fn blends(
 ) {
     let refill = waters.blend(&file.section("refill"), &Blend::tap());
     let fill = waters.blend(&file.section("fill"), &refill);
-    draft.fact("Refill", refill.words());
-    if fill.words() != refill.words() {
-        draft.fact("First filling", fill.words());
+    let (filled, refilled) = (waters.prepare(&fill), waters.prepare(&refill));
+    draft.fact(
+        "Refill",
+        format!("{}: {}", refill.words(), water::in_words(&refilled)),
+    );
+    if filled != refilled {
+        draft.fact(
+            "First filling",
+            format!("{}: {}", fill.words(), water::in_words(&filled)),
+        );
     }
-    (waters.prepare(&fill), waters.prepare(&refill))
+    (filled, refilled)
 }
 
 fn finish(
@@ -154,7 +164,7 @@ fn finish(
         .switches
         .sort_by(|a, b| (a.day, &a.name).cmp(&(b.day, &b.name)));
     let mut resolved = draft.desk.take_resolved();
-    resolved.sort_by_key(|value| keys::rank(&value.path));
+    resolved.sort_by_key(|value| keys::section_rank(&value.path));
     Case {
         name,
         filled_on: draft.calendar.filled_on,

@@ -251,7 +251,7 @@ fn weekday(desk: &Desk, path: &str, node: &Node) -> Option<Weekday> {
     if found.is_none() {
         let problem = Problem::at(
             &node.place,
-            format!("{path}: {} is no weekday", node.value.words()),
+            format!("{path}: {} is no weekday", node.value.shown()),
         )
         .label("allowed: Mon, Tue, Wed, Thu, Fri, Sat, Sun");
         let near = match &node.value {

@@ -42,50 +42,61 @@ impl Files {
 ///
 /// # Errors
 /// With the one problem of the file.
-pub fn read(path: &Path) -> Result<String, Problem> {
+pub fn read(path: &Path) -> Result<String, Box<Problem>> {
     let name = path.display().to_string();
-    let meta = std::fs::metadata(path).map_err(|error| unreadable(&name, &error))?;
+    let meta = std::fs::metadata(path).map_err(|error| Box::new(unreadable(&name, &error)))?;
     if meta.is_dir() {
-        return Err(
-            Problem::of_file(&name, format!("{name} is a folder, not a file")).help(format!(
-                "name a scenario inside it, for example {}",
-                path.join("tank.toml").display()
-            )),
-        );
+        return Err(Box::new(folder(path, &name)));
     }
     if meta.len() > LARGEST_BYTES {
-        let megabytes = meta.len() as f64 / 1e6;
-        return Err(Problem::of_file(
-            &name,
-            format!("{name} is {megabytes:.0} MB; a scenario is a few kB of text"),
-        )
-        .help("is it really the scenario, and not a film or a table of results?"));
+        return Err(Box::new(too_large(&name, meta.len())));
     }
     let mut bytes = Vec::new();
     File::open(path)
         .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
-        .map_err(|error| unreadable(&name, &error))?;
-    text(&name, bytes)
+        .map_err(|error| Box::new(unreadable(&name, &error)))?;
+    if bytes.len() as u64 > LARGEST_BYTES {
+        return Err(Box::new(too_large(&name, LARGEST_BYTES)));
+    }
+    text(&name, bytes).map_err(Box::new)
 }
 
 /// Bytes as text, without a byte-order mark.
+#[allow(clippy::result_large_err)] // boxed by the one caller
 fn text(name: &str, bytes: Vec<u8>) -> Result<String, Problem> {
-    match String::from_utf8(bytes) {
-        Ok(text) => Ok(text
-            .strip_prefix('\u{feff}')
-            .map_or(text.clone(), String::from)),
-        Err(error) => {
-            let good = error.utf8_error().valid_up_to();
-            let bytes = error.as_bytes();
-            let line = bytes[..good].iter().filter(|&&b| b == b'\n').count() + 1;
-            let title = format!(
-                "line {line} holds the byte 0x{:02X}, which is not UTF-8 text",
-                bytes[good]
-            );
-            Err(Problem::of_file(format!("{name}:{line}"), title)
-                .help("save the file as UTF-8 in the editor (not as Latin-1, ANSI or UTF-16)"))
-        }
-    }
+    let error = match String::from_utf8(bytes) {
+        Ok(text) => return Ok(without_mark(&text).to_string()),
+        Err(error) => error,
+    };
+    let good = error.utf8_error().valid_up_to();
+    let bytes = error.as_bytes();
+    let line = bytes[..good].iter().filter(|&&b| b == b'\n').count() + 1;
+    let title = format!(
+        "line {line} holds the byte 0x{:02X}, which is not UTF-8 text",
+        bytes[good]
+    );
+    Err(Problem::of_file(format!("{name}:{line}"), title)
+        .help("save the file as UTF-8 in the editor (not as Latin-1, ANSI or UTF-16)"))
+}
+
+/// A text without the byte-order mark that some editors put before it.
+pub fn without_mark(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
+}
+
+fn folder(path: &Path, name: &str) -> Problem {
+    let inside = path.join("tank.toml");
+    Problem::of_file(name, format!("{name} is a folder, not a file")).help(format!(
+        "name a scenario inside it, for example {}",
+        inside.display()
+    ))
+}
+
+fn too_large(name: &str, bytes: u64) -> Problem {
+    let megabytes = bytes as f64 / 1e6;
+    let title = format!("{name} is {megabytes:.0} MB; a scenario is a few kB of text");
+    Problem::of_file(name, title)
+        .help("is it really the scenario, and not a film or a table of results?")
 }
 
 fn unreadable(name: &str, error: &std::io::Error) -> Problem {

@@ -51,7 +51,7 @@ pub struct Loaded {
 pub fn load(path: &Path) -> Result<Loaded, Problems> {
     match files::read(path) {
         Ok(text) => read(path, text),
-        Err(problem) => Err(alone(path, problem)),
+        Err(problem) => Err(alone(path, *problem)),
     }
 }
 
@@ -60,8 +60,7 @@ pub fn load(path: &Path) -> Result<Loaded, Problems> {
 /// # Errors
 /// With all problems of the text and of the files it is based on.
 pub fn read_text(name: &str, text: &str) -> Result<Loaded, Problems> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    read(Path::new(name), text.to_string())
+    read(Path::new(name), files::without_mark(text).to_string())
 }
 
 fn alone(path: &Path, problem: Problem) -> Problems {

@@ -5,7 +5,7 @@
 use std::cell::RefCell;
 
 use crate::analysis::case::SetBy;
-use crate::base::units::{Kind, quantity};
+use crate::base::units::{Kind, Unit, digits, quantity};
 
 use super::desk::Desk;
 use super::keys;
@@ -113,7 +113,9 @@ impl<'a> Reader<'a> {
             "{} is not documented",
             self.pattern_of(key)
         );
-        self.asked.borrow_mut().push(key);
+        if !self.asked.borrow().contains(&key) {
+            self.asked.borrow_mut().push(key);
+        }
         self.table?.get(key)
     }
     /// The entry of a key unless it is `"none"`.
@@ -124,6 +126,17 @@ impl<'a> Reader<'a> {
     pub fn given(&self, key: &str, node: &Node) {
         self.desk
             .resolve(self.path_of(key), node.value.written(), SetBy::Given);
+    }
+    /// Notes a value that holds because nothing is written, in words of its own.
+    pub fn assumed(&self, key: &str, value: impl Into<String>, why: &str) {
+        self.desk
+            .resolve(self.path_of(key), value, SetBy::Default(why.to_string()));
+    }
+    /// Notes a value that a word stands for.
+    pub fn by_word(&self, key: &str, node: &Node, value: impl Into<String>) {
+        let word = format!("{} = \"{}\"", self.path_of(key), node.value.written());
+        self.desk
+            .resolve(self.path_of(key), value, SetBy::Word(word));
     }
     /// A value of the wrong type.
     pub fn wrong_type<T>(&self, key: &str, node: &Node, needed: &str) -> Read<T> {
@@ -143,18 +156,30 @@ impl<'a> Reader<'a> {
     }
     /// A key that must be there is not.
     pub fn missing(&self, key: &str) {
+        if self.is_misspelt_here(key) {
+            return; // told once, as an unknown name
+        }
         let example = keys::example(&self.pattern_of(key));
         let title = if self.path.is_empty() {
-            format!("the file has no {key}")
+            format!("the file has no section [{key}]")
         } else {
-            format!("[{}] has no {key}", self.path)
+            format!("[{}] lacks {key}", self.path)
         };
         let problem = match &self.place {
             Some(place) => Problem::at(place, title),
             None => Problem::at(&Place::new(0, 0..0), title),
         };
-        self.desk
-            .problem(problem.help(format!("add {key} = {example}")));
+        let advice = match keys::key(&self.pattern_of(key)) {
+            Some(_) => format!("add {key} = {example}"),
+            None => format!("add a line [{key}], and below it what it needs"),
+        };
+        self.desk.problem(problem.help(advice));
+    }
+    /// Whether an unknown key of this section is nearly this one.
+    fn is_misspelt_here(&self, key: &str) -> bool {
+        let unknown = |entry: &&Entry| !keys::is_known(&self.pattern_of(&entry.key));
+        let mut strangers = self.everything().iter().filter(unknown);
+        strangers.any(|entry| closest(&entry.key, [key]).is_some())
     }
     /// A quantity, in the base unit of its kind and within bounds of that unit.
     pub fn quantity(
@@ -221,6 +246,15 @@ impl<'a> Reader<'a> {
         self.given(key, &entry.node);
         Read::Given(number as u32, place.clone())
     }
+    /// A whole number within bounds, or its documented default.
+    pub fn count_or_default(&self, key: &'static str, bounds: (i64, i64)) -> u32 {
+        let read = self.count(key, bounds);
+        if read.is_absent() {
+            self.note_default(key);
+        }
+        let usual = keys::key(&self.pattern_of(key)).and_then(|key| key.default.parse().ok());
+        read.or(usual.unwrap_or(0))
+    }
     /// A plain number within bounds.
     pub fn number(&self, key: &'static str, bounds: (f64, f64)) -> Read<f64> {
         let Some(entry) = self.wanted(key) else {
@@ -286,6 +320,25 @@ impl<'a> Reader<'a> {
             None => Read::Bad(entry.node.place.clone()),
         }
     }
+    /// One of some words, or the documented default.
+    pub fn choice_or_default(&self, key: &'static str, words: &[&str]) -> usize {
+        let read = self.choice(key, words);
+        if read.is_absent() {
+            self.note_default(key);
+        }
+        let usual = keys::key(&self.pattern_of(key)).map_or("", |key| key.default);
+        let at = words.iter().position(|word| *word == usual);
+        read.or(at.unwrap_or(0))
+    }
+    /// True or false, or the documented default.
+    pub fn truth_or_default(&self, key: &'static str) -> bool {
+        let read = self.truth(key);
+        if read.is_absent() {
+            self.note_default(key);
+        }
+        let usual = keys::key(&self.pattern_of(key)).is_some_and(|key| key.default == "true");
+        read.or(usual)
+    }
     /// A section of this section; empty when it is absent, `"none"` or wrong.
     pub fn section(&self, key: &'static str) -> Reader<'a> {
         let mut reader = Reader {
@@ -340,24 +393,26 @@ impl<'a> Reader<'a> {
     fn not_an_entry(&self, pattern: &str, entry: &Entry) {
         let fixed = self.asked.borrow();
         let known: Vec<&str> = fixed.to_vec();
-        let problem = Problem::at(
-            &entry.key_place,
-            format!("[{}] has no key {}", self.path, entry.key),
-        );
-        let problem = match closest(&entry.key, known.iter().copied()) {
+        let near = closest(&entry.key, known.iter().copied());
+        let title = match near {
+            Some(_) => format!("[{}] has no key {}", self.path, entry.key),
+            None => format!(
+                "{}.{} is {}",
+                self.path,
+                entry.key,
+                entry.node.value.words()
+            ),
+        };
+        let problem = Problem::at(&entry.key_place, title);
+        let problem = match near {
             Some(near) => problem
                 .label("unknown name")
                 .help(format!("did you mean {near}?")),
-            None => problem
-                .label(format!(
-                    "an entry is a table, this is {}",
-                    entry.node.value.words()
-                ))
-                .help(format!(
-                    "write it like {} = {}",
-                    entry.key,
-                    keys::example(&self.pattern_of(pattern))
-                )),
+            None => problem.label("an entry is a table in braces").help(format!(
+                "write it like {} = {}",
+                entry.key,
+                keys::example(&self.pattern_of(pattern))
+            )),
         };
         self.desk.problem(problem);
     }
@@ -480,7 +535,7 @@ fn within(
     }
     let symbol = quantity::split(text).ok().map_or("", |split| split.unit);
     let unit = kind.spelled(symbol).unwrap_or(kind.base());
-    let print = |base: f64| crate::base::units::digits(unit.from_base(base));
+    let print = |base: f64| digits(unit.from_base(base));
     let allowed = if bounds.1 == f64::INFINITY {
         format!("allowed: {} {} or more", print(bounds.0), unit.symbol)
     } else {
@@ -491,7 +546,11 @@ fn within(
             unit.symbol
         )
     };
-    desk.problem(Problem::at(place, format!("{path} is {text}")).label(allowed));
+    let problem = Problem::at(place, format!("{path} is {text}")).label(allowed);
+    desk.problem(match other_scale(text, kind, bounds) {
+        Some(help) => problem.help(help),
+        None => problem,
+    });
     None
 }
 
@@ -502,7 +561,7 @@ pub fn choice_of(desk: &Desk, path: &str, node: &Node, words: &[&str]) -> Option
         _ => None,
     };
     if found.is_none() {
-        let problem = Problem::at(&node.place, format!("{path} is {}", node.value.words()))
+        let problem = Problem::at(&node.place, format!("{path} is {}", node.value.shown()))
             .label(format!("allowed: {}", words.join(", ")));
         let near = match &node.value {
             Value::Text(text) => closest(text, words.iter().copied()),
@@ -514,4 +573,19 @@ pub fn choice_of(desk: &Desk, path: &str, node: &Node, words: &[&str]) -> Option
         });
     }
     found
+}
+
+/// Where a temperature would be allowed in another scale: the text to write.
+fn other_scale(text: &str, kind: &'static Kind, bounds: (f64, f64)) -> Option<String> {
+    if !kind.units.iter().any(|unit| unit.shift != 0.0) {
+        return None;
+    }
+    let number = quantity::split(text).ok()?.number;
+    let fits = |unit: &&Unit| (bounds.0..=bounds.1).contains(&unit.to_base(number));
+    let unit = kind.units.iter().find(fits)?;
+    let meant = digits((unit.to_base(number) * 10.0).round() / 10.0);
+    let (number, symbol, base) = (digits(number), unit.symbol, kind.base().symbol);
+    Some(format!(
+        "if {number} was meant in {symbol}, write \"{number} {symbol}\" (= {meant} {base})"
+    ))
 }

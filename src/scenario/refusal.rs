@@ -1,7 +1,7 @@
 //! Why a quantity was refused, in words: what was found, what is allowed, what to try.
 
-use crate::base::units::Kind;
 use crate::base::units::quantity::Refusal;
+use crate::base::units::{Kind, digits};
 
 use super::problem::{Place, Problem};
 use super::words::list_or;
@@ -20,6 +20,9 @@ pub fn problem(path: &str, text: &str, kind: &Kind, refusal: &Refusal, place: &P
         Refusal::Band => problem
             .label("one number")
             .help("uncertain quantities (a..b) are not there yet; write the value you believe in"),
+        Refusal::NoUnit { number } if kind.base().symbol == "1" => problem
+            .label("the percent sign is missing")
+            .help(format!("write it like {}", with_percent(number))),
         Refusal::NoUnit { number } => problem
             .label("the unit is missing")
             .help(format!("write it like {}", with_units(number, kind))),
@@ -54,17 +57,12 @@ fn title(path: &str, text: &str, kind: &Kind, refusal: &Refusal) -> String {
         Refusal::NoUnit { number } => format!("{needs}; {number} has no unit"),
         Refusal::Unknown { unit, .. } => format!("{needs}; \"{unit}\" is no unit of that"),
         Refusal::OtherKind { unit, other } => {
-            format!("{needs}, but {unit} is a unit of {}", bare(other))
+            format!("{needs}, but {unit} measures {other}")
         }
-        Refusal::Unclear { unit, .. } => format!("{path}: {unit} alone does not say of what"),
+        Refusal::Unclear { unit, open, .. } => {
+            format!("{path}: {unit} alone does not say {open}")
+        }
     }
-}
-
-/// "a mass" as "mass".
-fn bare(name: &str) -> &str {
-    name.strip_prefix("a ")
-        .or_else(|| name.strip_prefix("an "))
-        .unwrap_or(name)
 }
 
 fn unclear(problem: Problem, number: &str, readings: &[(&str, f64)], shown: &str) -> Problem {
@@ -112,6 +110,20 @@ pub fn with_units(number: &str, kind: &Kind) -> String {
         .map(|(_, unit)| format!("\"{number} {unit}\""))
         .collect();
     list_or(&ways)
+}
+
+/// A share as it could have been meant: `0.5` may be half of something, or half a percent.
+fn with_percent(number: &str) -> String {
+    let same = format!("\"{number} %\"");
+    match number.parse::<f64>() {
+        Ok(share) if share <= 1.0 => {
+            format!(
+                "\"{} %\", or {same} if that is meant",
+                digits(100.0 * share)
+            )
+        }
+        _ => same,
+    }
 }
 
 /// Texts in quotes, joined by "or".

@@ -200,7 +200,7 @@ fn days_of(span: &Span, rule: &Rule, calendar: &Calendar) -> Vec<u32> {
     };
     (span.first..=last)
         .filter(|&day| match rule {
-            Rule::Every(step) => (day - span.first) % step == 0,
+            Rule::Every(step) => (day - span.first).is_multiple_of(*step),
             Rule::On(weekdays) => calendar
                 .weekday(day)
                 .is_some_and(|weekday| weekdays.contains(&weekday)),

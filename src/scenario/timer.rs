@@ -47,7 +47,7 @@ fn clock(desk: &Desk, path: &str, text: &str, may_close: bool, place: &Place) ->
 }
 
 /// `9:30`, `09:30`, `24:00`.
-fn parse_clock(text: &str) -> Option<u32> {
+pub fn parse_clock(text: &str) -> Option<u32> {
     let (hour, minute) = text.split_once(':')?;
     let number = |text: &str| {
         let plain = (1..=2).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_digit());
@@ -165,4 +165,15 @@ pub fn start_and_length(
         (0.0, longest_days),
     );
     Some((start?, (days? * f64::from(DAY)).round() as u32))
+}
+
+/// The two parts of a timer written as `"20:00..08:00"`, if a text is one: from, and for how long.
+pub fn parts(text: &str) -> Option<(String, String)> {
+    let (on, off) = text.split_once("..")?;
+    let window = Window {
+        on: TimeOfDay(parse_clock(on.trim())?),
+        off: TimeOfDay(parse_clock(off.trim())?),
+    };
+    let hours = f64::from(window.minutes()) / f64::from(HOUR);
+    Some((window.on.to_string(), format!("{} h", digits(hours))))
 }

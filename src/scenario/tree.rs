@@ -46,6 +46,14 @@ impl Value {
             Value::Table(_) => "a section".to_string(),
         }
     }
+    /// What it is, short: a text in its quotes.
+    pub fn shown(&self) -> String {
+        match self {
+            Value::Text(text) => format!("\"{text}\""),
+            Value::Whole(_) | Value::Number(_) => self.written(),
+            _ => self.words(),
+        }
+    }
     /// As it would be written in a scenario.
     pub fn written(&self) -> String {
         match self {

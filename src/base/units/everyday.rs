@@ -50,7 +50,7 @@ kinds! {
     ];
     /// Base: L.
     VOLUME = "a volume", examples ["54 L", "14 US gal", "12 imp gal"],
-    unclear [Unclear { spellings: &["gal", "gals", "gallon", "gallons"], meant: &["imp gal", "US gal", "L"] }],
+    unclear [Unclear { spellings: &["gal", "gals", "gallon", "gallons"], open: "which gallon", meant: &["imp gal", "US gal"], shown_in: "L" }],
     units [
         unit("L", &[], 1.0),
         unit("mL", &[], 0.001),
@@ -101,7 +101,7 @@ kinds! {
     ];
     /// Base: L/min.
     FLOW = "a flow", examples ["1 L/min", "600 L/h", "150 US gal/h"],
-    unclear [Unclear { spellings: &["gph", "gal/h"], meant: &["imp gal/h", "US gal/h", "L/h"] }],
+    unclear [Unclear { spellings: &["gph", "gal/h"], open: "which gallon", meant: &["imp gal/h", "US gal/h"], shown_in: "L/h" }],
     units [
         unit("L/min", &["lpm", "L/m"], 1.0),
         unit("L/h", &["lph"], 1.0 / 60.0),
@@ -148,8 +148,8 @@ kinds! {
         unit("mg/cm²", &[], 10.0),
     ];
     /// Total ammonia; base: mg N/L.
-    AMMONIA = "total ammonia", examples ["0.2 mg N/L", "0.3 mg NH4/L", "0.3 mg NH3/L"],
-    unclear [Unclear { spellings: &["mg/L", "ppm"], meant: &["mg N/L", "mg NH3/L", "mg NH4/L"] }],
+    AMMONIA = "a concentration of total ammonia", examples ["0.2 mg N/L", "0.3 mg NH4/L", "0.3 mg NH3/L"],
+    unclear [Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg N/L", "mg NH3/L", "mg NH4/L"], shown_in: "mg NH4/L" }],
     units [
         unit("mg N/L", &["mg NH4-N/L", "mg NH3-N/L", "mg TAN/L", "mg NH₄⁺-N/L"], 1.0),
         unit("mg NH4/L", &["mg NH4+/L", "mg NH₄⁺/L"], NITROGEN_G_PER_MOL / NH4),
@@ -158,8 +158,8 @@ kinds! {
         unit("mmol/L", &["mM"], NITROGEN_G_PER_MOL),
     ];
     /// Base: mg N/L.
-    NITRITE = "nitrite", examples ["0.08 mg N/L", "0.25 mg NO2/L"],
-    unclear [Unclear { spellings: &["mg/L", "ppm"], meant: &["mg N/L", "mg NO2/L"] }],
+    NITRITE = "a concentration of nitrite", examples ["0.08 mg N/L", "0.25 mg NO2/L"],
+    unclear [Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg N/L", "mg NO2/L"], shown_in: "mg NO2/L" }],
     units [
         unit("mg N/L", &["mg NO2-N/L", "mg NO₂⁻-N/L"], 1.0),
         unit("mg NO2/L", &["mg NO2-/L", "mg NO₂⁻/L"], NITROGEN_G_PER_MOL / NO2),
@@ -167,8 +167,8 @@ kinds! {
         unit("mmol/L", &["mM"], NITROGEN_G_PER_MOL),
     ];
     /// Base: mg N/L.
-    NITRATE = "nitrate", examples ["10 mg NO3/L", "2.3 mg N/L"],
-    unclear [Unclear { spellings: &["mg/L", "ppm"], meant: &["mg N/L", "mg NO3/L"] }],
+    NITRATE = "a concentration of nitrate", examples ["10 mg NO3/L", "2.3 mg N/L"],
+    unclear [Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg N/L", "mg NO3/L"], shown_in: "mg NO3/L" }],
     units [
         unit("mg N/L", &["mg NO3-N/L", "mg NO₃⁻-N/L"], 1.0),
         unit("mg NO3/L", &["mg NO3-/L", "mg NO₃⁻/L"], NITROGEN_G_PER_MOL / NO3),
@@ -176,8 +176,8 @@ kinds! {
         unit("mmol/L", &["mM"], NITROGEN_G_PER_MOL),
     ];
     /// Base: mg P/L.
-    PHOSPHATE = "phosphate", examples ["0.3 mg PO4/L", "0.1 mg P/L"],
-    unclear [Unclear { spellings: &["mg/L", "ppm"], meant: &["mg P/L", "mg P2O5/L", "mg PO4/L"] }],
+    PHOSPHATE = "a concentration of phosphate", examples ["0.3 mg PO4/L", "0.1 mg P/L"],
+    unclear [Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg P/L", "mg P2O5/L", "mg PO4/L"], shown_in: "mg PO4/L" }],
     units [
         unit("mg P/L", &["mg PO4-P/L"], 1.0),
         unit("mg PO4/L", &["mg PO4---/L", "mg PO₄³⁻/L"], PHOSPHORUS_G_PER_MOL / PO4),
@@ -185,47 +185,47 @@ kinds! {
         unit("µg P/L", &[], 0.001),
     ];
     /// Base: mg K/L.
-    POTASSIUM = "potassium", examples ["3 mg K/L", "3.6 mg K2O/L"],
-    unclear [Unclear { spellings: &["mg/L", "ppm"], meant: &["mg K2O/L", "mg K/L"] }],
+    POTASSIUM = "a concentration of potassium", examples ["3 mg K/L", "3.6 mg K2O/L"],
+    unclear [Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg K2O/L", "mg K/L"], shown_in: "mg K/L" }],
     units [
         unit("mg K/L", &["mg K+/L", "mg K⁺/L"], 1.0),
         unit("mg K2O/L", &[], 2.0 * POTASSIUM_G_PER_MOL / K2O),
         unit("mmol/L", &["mM"], POTASSIUM_G_PER_MOL),
     ];
     /// Base: mg/L.
-    IRON = "iron", examples ["0.05 mg/L", "50 µg/L"], unclear [], units [
+    IRON = "a concentration of iron", examples ["0.05 mg/L", "50 µg/L"], unclear [], units [
         unit("mg/L", &["mg Fe/L", "ppm"], 1.0),
         unit("µg/L", &["µg Fe/L", "ppb"], 0.001),
     ];
     /// Base: mg/L.
-    OXYGEN = "oxygen", examples ["8 mg/L"], unclear [], units [
+    OXYGEN = "a concentration of oxygen", examples ["8 mg/L"], unclear [], units [
         unit("mg/L", &["mg O2/L", "ppm"], 1.0),
         unit("mmol/L", &["mM"], OXYGEN_G_PER_MOL),
     ];
     /// Carbon dioxide in water; base: mg/L.
-    CO2 = "carbon dioxide in water", examples ["28 mg/L"], unclear [], units [
+    CO2 = "a concentration of carbon dioxide", examples ["28 mg/L"], unclear [], units [
         unit("mg/L", &["mg CO2/L", "ppm"], 1.0),
         unit("mmol/L", &["mM"], CO2_G_PER_MOL),
     ];
     /// Carbon dioxide in air; base: ppm by volume.
-    AIR_CO2 = "carbon dioxide in air", examples ["600 ppm", "0.06 %"], unclear [], units [
+    AIR_CO2 = "a share of carbon dioxide in air", examples ["600 ppm", "0.06 %"], unclear [], units [
         unit("ppm", &["ppmv", "µmol/mol"], 1.0),
         unit("%", &["percent"], 10_000.0),
     ];
     /// Base: mg/L.
-    CHLORIDE = "chloride", examples ["20 mg/L"], unclear [], units [
+    CHLORIDE = "a concentration of chloride", examples ["20 mg/L"], unclear [], units [
         unit("mg/L", &["mg Cl/L", "mg Cl-/L", "mg Cl⁻/L", "ppm"], 1.0),
         unit("mmol/L", &["mM"], 0.5 * CHLORINE_G_PER_MOL),
     ];
     /// Free chlorine or chloramine; base: mg Cl2/L.
-    RESIDUAL = "a chlorine residual", examples ["0.3 mg Cl2/L"], unclear [], units [
+    RESIDUAL = "a concentration of chlorine", examples ["0.3 mg Cl2/L"], unclear [], units [
         unit("mg Cl2/L", &["mg/L", "ppm"], 1.0),
     ];
     /// Base: meq/L.
-    ALKALINITY = "alkalinity", examples ["4 dKH", "71 mg CaCO3/L", "1.4 meq/L"],
+    ALKALINITY = "an alkalinity", examples ["4 dKH", "71 mg CaCO3/L", "1.4 meq/L"],
     unclear [
-        Unclear { spellings: &["mg/L", "ppm"], meant: &["mg CaCO3/L", "mg HCO3/L", "dKH"] },
-        Unclear { spellings: &["degrees", "°", "deg"], meant: &["°fH", "°Clark", "dKH"] },
+        Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg CaCO3/L", "mg HCO3/L"], shown_in: "dKH" },
+        Unclear { spellings: &["degrees", "°", "deg"], open: "which degree", meant: &["°fH", "°Clark", "dKH"], shown_in: "dKH" },
     ],
     units [
         unit("meq/L", &["mval/L"], 1.0),
@@ -238,10 +238,10 @@ kinds! {
         unit("gr/US gal", &["gpg", "grains/US gal"], MG_PER_GRAIN / LITRES_PER_US_GALLON * MEQ_PER_MG_CALCIUM_CARBONATE),
     ];
     /// Calcium and magnesium; base: meq/L.
-    HARDNESS = "hardness", examples ["8 dGH", "143 mg CaCO3/L", "1.4 mmol/L"],
+    HARDNESS = "a hardness", examples ["8 dGH", "143 mg CaCO3/L", "1.4 mmol/L"],
     unclear [
-        Unclear { spellings: &["mg/L", "ppm"], meant: &["mg CaCO3/L", "mg Ca/L", "dGH"] },
-        Unclear { spellings: &["degrees", "°", "deg"], meant: &["°fH", "°Clark", "dGH"] },
+        Unclear { spellings: &["mg/L", "ppm"], open: "of what", meant: &["mg CaCO3/L", "mg Ca/L"], shown_in: "dGH" },
+        Unclear { spellings: &["degrees", "°", "deg"], open: "which degree", meant: &["°fH", "°Clark", "dGH"], shown_in: "dGH" },
     ],
     units [
         unit("meq/L", &["mval/L"], 1.0),

@@ -60,12 +60,25 @@ pub struct Unit {
 
 impl Unit {
     /// A number of this unit in the base unit of its kind.
+    ///
+    /// Hundredths and the like are divided, so that `70 %` is the number nearest to 0.7.
     pub fn to_base(&self, number: f64) -> f64 {
-        (number + self.shift) * self.factor
+        match self.whole_parts() {
+            Some(parts) => (number + self.shift) / parts,
+            None => (number + self.shift) * self.factor,
+        }
     }
     /// A number of the base unit in this unit.
     pub fn from_base(&self, base: f64) -> f64 {
-        base / self.factor - self.shift
+        match self.whole_parts() {
+            Some(parts) => base * parts - self.shift,
+            None => base / self.factor - self.shift,
+        }
+    }
+    /// How many of this unit make one base unit, if that is a whole number above one.
+    fn whole_parts(&self) -> Option<f64> {
+        let parts = 1.0 / self.factor;
+        (parts > 1.0 && parts == parts.round()).then_some(parts)
     }
 }
 
@@ -84,8 +97,12 @@ pub const fn unit(symbol: &'static str, spellings: &'static [&'static str], fact
 pub struct Unclear {
     /// The ways to write it.
     pub spellings: &'static [&'static str],
-    /// Symbols of the units that could be meant; answers are compared in the last one.
+    /// What it leaves open, as in "does not say which gallon".
+    pub open: &'static str,
+    /// Symbols of the units that could be meant.
     pub meant: &'static [&'static str],
+    /// Symbol of the unit in which the answers are compared.
+    pub shown_in: &'static str,
 }
 
 /// A kind of quantity: what its numbers mean, and all the ways to write them.
@@ -202,7 +219,7 @@ mod tests {
                 );
             }
             for unclear in kind.unclear {
-                for symbol in unclear.meant {
+                for symbol in unclear.meant.iter().chain([&unclear.shown_in]) {
                     assert!(kind.unit(symbol).is_some(), "{}: {symbol}", kind.name);
                 }
             }

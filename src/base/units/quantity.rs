@@ -1,6 +1,6 @@
 //! From a text such as `"10 mg NO3/L"` to a number in the base unit of a kind.
 
-use super::{Kind, Unit, all_kinds, spelling};
+use super::{Kind, Unclear, Unit, all_kinds, spelling};
 
 /// Why a text is not a quantity of the kind that is needed.
 #[derive(Debug, Clone)]
@@ -43,7 +43,9 @@ pub enum Refusal {
         number: String,
         /// The unit as written.
         unit: String,
-        /// What could be meant, and what each would be in the unit of the last.
+        /// What it leaves open.
+        open: &'static str,
+        /// What could be meant, and what each would be.
         readings: Vec<(&'static str, f64)>,
         /// The unit in which the answers are given.
         shown_in: &'static str,
@@ -136,12 +138,9 @@ fn unit_of(split: &Split<'_>, kind: &'static Kind) -> Result<&'static Unit, Refu
         return Ok(unit);
     }
     if let Some(unclear) = kind.unclear_spelling(split.unit) {
-        return Err(readings(split, kind, unclear.meant));
+        return Err(readings(split, kind, unclear));
     }
-    let other = all_kinds().find(|other| {
-        other.spelled(split.unit).is_some() || other.unclear_spelling(split.unit).is_some()
-    });
-    Err(match other {
+    Err(match other_kind(split.unit) {
         Some(other) => Refusal::OtherKind {
             unit: split.unit.to_string(),
             other: other.name,
@@ -154,13 +153,30 @@ fn unit_of(split: &Split<'_>, kind: &'static Kind) -> Result<&'static Unit, Refu
     })
 }
 
+/// A kind that has this unit; concentrations before those of one substance.
+fn other_kind(unit: &str) -> Option<&'static Kind> {
+    let has = |kind: &&'static Kind| kind.spelled(unit).is_some();
+    let unclear = |kind: &&'static Kind| kind.unclear_spelling(unit).is_some();
+    let plain = spelling::plain(unit);
+    let general = |kind: &&'static Kind| kind.name.starts_with("a concentration");
+    super::rates::KINDS
+        .iter()
+        .copied()
+        .filter(general)
+        .find(|kind| kind.unit(&plain).is_some())
+        .or_else(|| all_kinds().find(has))
+        .or_else(|| all_kinds().find(unclear))
+}
+
 /// What an unclear unit could mean, and how far apart the answers are.
-fn readings(split: &Split<'_>, kind: &'static Kind, meant: &[&'static str]) -> Refusal {
-    let units: Vec<&'static Unit> = meant.iter().filter_map(|s| kind.unit(s)).collect();
-    let shown = units.last().copied().unwrap_or(kind.base());
+fn readings(split: &Split<'_>, kind: &'static Kind, unclear: &Unclear) -> Refusal {
+    let meant = unclear.meant.iter().filter_map(|symbol| kind.unit(symbol));
+    let units: Vec<&'static Unit> = meant.collect();
+    let shown = kind.unit(unclear.shown_in).unwrap_or(kind.base());
     Refusal::Unclear {
         number: split.digits.to_string(),
         unit: split.unit.to_string(),
+        open: unclear.open,
         readings: units
             .iter()
             .map(|unit| (unit.symbol, shown.from_base(unit.to_base(split.number))))

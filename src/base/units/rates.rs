@@ -103,8 +103,8 @@ kinds! {
     "heat per mass", example "2440 kJ/kg", units [
         unit("kJ/kg", &["J/g"], 1.0),
     ];
-    "evaporation per vapour pressure", example "3.6e-5 kg/m²/s/kPa", units [
-        unit("kg/m²/s/kPa", &[], 1.0),
+    "a flow of heat per vapour pressure", example "0.089 kW/m²/kPa", units [
+        unit("kW/m²/kPa", &[], 1.0),
     ];
     "a length of time in hours", example "1.5 h", units [
         unit("h", &[], 1.0),

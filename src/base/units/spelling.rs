@@ -55,11 +55,9 @@ fn word(word: &str) -> &str {
         "hr" | "hrs" | "hour" | "hours" => "h",
         "mins" | "minute" | "minutes" => "min",
         "sec" | "second" | "seconds" => "s",
-        "kW" => "kW",
         "umol" => "µmol",
         "ug" => "µg",
         "bubble" => "bubbles",
-        "ppm" => "ppm",
         other => other,
     }
 }

@@ -16,7 +16,7 @@ pub fn ready(page: &mut Page, story: &Story) {
     page.line(Tone::Plain, limits(story));
     page.line(Tone::Plain, feed(verdict));
     if let Some(alkalinity) = &story.outcome.alkalinity {
-        self::alkalinity(page, alkalinity);
+        self::alkalinity(page, story, alkalinity);
     }
 }
 
@@ -95,15 +95,21 @@ fn feed(verdict: &Verdict) -> String {
     )
 }
 
-fn alkalinity(page: &mut Page, alkalinity: &Alkalinity) {
+fn alkalinity(page: &mut Page, story: &Story, alkalinity: &Alkalinity) {
     let facts = format!(
         "lowest KH {} dKH on {}; at worst nitrite oxidisers run at {:.0} % of full speed.",
         short(alkalinity.lowest_dkh.value),
         day_and_clock(alkalinity.lowest_dkh.minute),
         100.0 * alkalinity.slowest.value
     );
-    if alkalinity.enough {
+    let finished = !matches!(story.outcome.verdict.ready, Ready::LaterThan(_));
+    if finished {
         page.line(Tone::Plain, format!("Alkalinity is enough: {facts}"));
+    } else if alkalinity.enough {
+        page.line(
+            Tone::Plain,
+            format!("It is not for want of alkalinity: {facts}"),
+        );
     } else {
         let words = format!(
             "Alkalinity runs short: {facts} Refill water with more KH, or a bicarbonate dose, sets them free."

@@ -1,5 +1,6 @@
 //! The figures: peaks, the worst night, running limits, water and gas.
 
+use crate::analysis::levels::Level;
 use crate::analysis::milestones::{DayFigures, Extreme, Milestones};
 use crate::analysis::running::Finding;
 use crate::output::kit;
@@ -104,8 +105,10 @@ fn value_of(finding: &Finding) -> String {
         "" | "1" => String::new(),
         unit => format!(" {unit}"),
     };
+    // past its limit nothing is called comfortable, whatever other animals would bear
     let level = finding
         .level
+        .filter(|&level| finding.kept || level > Level::Comfortable)
         .map_or(String::new(), |level| format!(", {}", level.word()));
     format!(
         "{}{unit} (limit {}{level})",
@@ -141,23 +144,26 @@ fn broken_words(finding: &Finding) -> String {
 pub fn water_and_gas(page: &mut Page, story: &Story) {
     let m = &story.outcome.milestones;
     let end = story.outcome.run.input.end_minute();
-    let changes = story
-        .outcome
-        .run
-        .events
+    let events = &story.outcome.run.events;
+    let changes = events
         .iter()
         .filter(|e| e.litres > 0.0 && e.minute < end)
         .count();
+    let taken = if changes == 0 {
+        "no change planned".to_string()
+    } else {
+        format!(
+            "{} L taken out in {}",
+            short(m.litres_changed),
+            counted(changes, "change")
+        )
+    };
+    let filled = short(m.litres_filled);
+    let visits = counted(m.visits as usize, "visit");
     page.block(
         "Water",
         Tone::Plain,
-        format!(
-            "{} L taken out in {}; {} for the first filling; {}",
-            short(m.litres_changed),
-            counted(changes, "change"),
-            format_args!("{} L", short(m.litres_filled)),
-            counted(m.visits as usize, "visit")
-        ),
+        format!("{taken}; {filled} L for the first filling; {visits}"),
     );
     if m.gas_g > 0.0 {
         page.block("Gas", Tone::Plain, gas(story));

@@ -15,8 +15,8 @@ use crate::base::clock::TimeOfDay;
 
 pub use page::{Page, Tone, WIDEST};
 
-use super::files::Written;
 use super::manifest::notices;
+use super::place::Written;
 use super::when::day_in_words;
 
 /// Everything the report is made from.
@@ -105,7 +105,10 @@ fn tank(case: &Case) -> String {
     let facts: Vec<String> = case
         .facts
         .iter()
-        .map(|(label, value)| format!("{} {}", label.to_lowercase(), without_remark(value)))
+        .map(|(label, value)| match label.as_str() {
+            "Tank" => without_remark(value).to_string(),
+            label => format!("{} {}", label.to_lowercase(), without_remark(value)),
+        })
         .collect();
     facts.join("; ")
 }

@@ -79,9 +79,12 @@ fn render_line(page: &mut String, line: &Line, width: usize) {
     let style = line.tone.style();
     for (at, words) in wrap(&line.text, width - LABEL).iter().enumerate() {
         let label = if at == 0 { line.label.as_str() } else { "" };
-        let row = format!("{strong}{label:LABEL$}{strong:#}{style}{words}{style:#}");
-        let empty = label.is_empty() && words.is_empty();
-        page.push_str(if empty { "" } else { &row });
+        if !label.is_empty() {
+            page.push_str(&format!("{strong}{label:LABEL$}{strong:#}"));
+        } else if !words.is_empty() {
+            page.push_str(&" ".repeat(LABEL));
+        }
+        page.push_str(&format!("{style}{words}{style:#}"));
         page.push('\n');
     }
 }

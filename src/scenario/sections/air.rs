@@ -48,6 +48,9 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Air {
             flow_l_per_min,
         };
     };
+    if first_day.is_absent() {
+        section.note_default("first_day");
+    }
     let first = Line {
         name: "air".to_string(),
         day: first_day.or(0),

@@ -38,10 +38,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
 fn stock(entry: &Reader<'_>, draft: &mut Draft<'_>) {
     let day = repeats::one_day(entry, &draft.calendar, None);
     let own = repeats::time(entry, draft);
-    let kind = entry.choice("kind", &KINDS);
-    if kind.is_absent() {
-        entry.note_default("kind");
-    }
+    let kind = KINDS[entry.choice_or_default("kind", &KINDS)];
     let mass_g = mass_g(entry);
     let feed = feed(entry, draft, mass_g);
     let protein_frac = protein(entry, draft);
@@ -58,7 +55,6 @@ fn stock(entry: &Reader<'_>, draft: &mut Draft<'_>) {
         _ => repeats::at(entry, draft, &own, day),
     };
     let Some(time) = time else { return };
-    let shrimp = kind.or(0) == 1;
     if draft.is_away(day) {
         draft.desk.notice(format!(
             "{} goes in on day {day}, a day on which nobody is there",
@@ -70,7 +66,7 @@ fn stock(entry: &Reader<'_>, draft: &mut Draft<'_>) {
         format!(
             "{} g of {} on day {day}, {} g feed a day",
             digits(mass_g),
-            KINDS[usize::from(shrimp)],
+            kind,
             digits(feed_g_per_day)
         ),
     );
@@ -78,7 +74,7 @@ fn stock(entry: &Reader<'_>, draft: &mut Draft<'_>) {
         mass_g,
         feed_g_per_day,
         protein_frac,
-        shrimp,
+        shrimp: kind == "shrimp",
     };
     draft.happen(&entry.path, day, time, EventKind::Stock(animals));
 }
@@ -111,8 +107,10 @@ fn mass_g(entry: &Reader<'_>) -> Option<f64> {
 /// Dry feed, g/day: a share of the live mass, or grams.
 fn feed(entry: &Reader<'_>, draft: &Draft<'_>, mass_g: Option<f64>) -> Option<f64> {
     let Some(written) = entry.wanted("feed") else {
-        entry.note_default("feed");
-        return Some(draft.parameter("feed") * mass_g?);
+        let share = draft.parameter("feed");
+        let value = format!("{} %/day", digits(100.0 * share));
+        entry.assumed("feed", value, "parameter feed");
+        return Some(share * mass_g?);
     };
     let path = entry.path_of("feed");
     let unit = match &written.node.value {
@@ -155,8 +153,10 @@ fn feed(entry: &Reader<'_>, draft: &Draft<'_>, mass_g: Option<f64>) -> Option<f6
 
 fn protein(entry: &Reader<'_>, draft: &Draft<'_>) -> f64 {
     let protein = entry.quantity("protein", &everyday::SHARE, (0.0, 1.0));
+    let usual = draft.parameter("protein");
     if protein.is_absent() {
-        entry.note_default("protein");
+        let value = format!("{} %", digits(100.0 * usual));
+        entry.assumed("protein", value, "parameter protein");
     }
-    protein.or(draft.parameter("protein"))
+    protein.or(usual)
 }

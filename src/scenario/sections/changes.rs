@@ -1,16 +1,15 @@
 //! `[changes]`: when water is changed, how much, and when nobody is there.
 
 use crate::analysis::case::SetBy;
-use crate::base::clock::{HOUR, TimeOfDay};
+use crate::base::clock::TimeOfDay;
 use crate::base::units::everyday;
 use crate::engine::event::{Event, EventKind};
 use crate::scenario::draft::Draft;
+use crate::scenario::keys;
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Read, Reader};
 use crate::scenario::repeats;
 use crate::scenario::timer;
-
-const USUAL_TIME: u32 = 9 * HOUR + 30;
 
 /// Reads `[changes]`, the away days included.
 pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
@@ -30,9 +29,22 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
         }
     }
     no_two_at_once(draft, &places);
-    if !draft.events.iter().any(is_change) {
+    tell(draft);
+}
+
+fn tell(draft: &mut Draft<'_>) {
+    let end = draft.calendar.minute(draft.calendar.last_day + 1, 0);
+    let inside = |event: &&Event| is_change(event) && event.minute < end;
+    let count = draft.events.iter().filter(inside).count();
+    if count == 0 {
         draft.desk.notice("no water changes planned");
     }
+    let away = match draft.left_out.len() {
+        0 => String::new(),
+        left_out => format!(", {left_out} more left out (away or missed)"),
+    };
+    let planned = format!("{count} in {} days{away}", draft.calendar.last_day);
+    draft.fact("Water changes", planned);
 }
 
 fn is_change(event: &Event) -> bool {
@@ -40,16 +52,18 @@ fn is_change(event: &Event) -> bool {
 }
 
 fn usual_time(section: &Reader<'_>) -> u32 {
+    let usual = keys::key("changes.time").map_or("", |key| key.default);
+    let usual = timer::parse_clock(usual).unwrap_or(0);
     let Some(entry) = section.wanted("time") else {
         section.note_default("time");
-        return USUAL_TIME;
+        return usual;
     };
     match timer::time_of_day(section.desk, &section.path_of("time"), &entry.node) {
         Some(minutes) => {
             section.given("time", &entry.node);
             minutes
         }
-        None => USUAL_TIME,
+        None => usual,
     }
 }
 

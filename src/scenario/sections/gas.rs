@@ -60,8 +60,6 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64) -> GasPlan
 }
 
 fn parts(section: &Reader<'_>, draft: &mut Draft<'_>) -> GasSection {
-    let desk = draft.desk;
-    let last_day = i64::from(draft.calendar.last_day);
     let bubble_mg = bubble_mg(section, draft);
     let window = timer::timer(section, "on");
     steps::never_on(section, &window);
@@ -71,18 +69,28 @@ fn parts(section: &Reader<'_>, draft: &mut Draft<'_>) -> GasSection {
         rate: rate(section, bubble_mg),
         tuned_on: tuned_on(section, draft),
         stop_at: section.quantity("stop_at", &everyday::CO2, (1.0, 200.0)),
-        first_day: section
-            .count("first_day", (0, last_day))
-            .or(0)
-            .max(draft.dark_days),
+        first_day: first_day(section, draft),
         steps: steps::steps(section, &draft.calendar, |entry| rate(entry, bubble_mg)),
     };
     match section.quantity("dissolved", &everyday::SHARE, (0.01, 1.0)) {
         Read::Given(share, _) => draft.set("eta_CO2", share, "gas.dissolved"),
-        Read::Bad(_) | Read::Absent => {}
+        Read::Absent => {
+            let usual = format!("{} %", digits(100.0 * draft.parameter("eta_CO2")));
+            section.assumed("dissolved", usual, "parameter eta_CO2");
+        }
+        Read::Bad(_) => {}
     }
-    let _ = desk;
     gas
+}
+
+/// First day with gas: not before the end of the dark start.
+fn first_day(section: &Reader<'_>, draft: &Draft<'_>) -> u32 {
+    let given = section.count("first_day", (0, i64::from(draft.calendar.last_day)));
+    if given.is_absent() {
+        let value = draft.dark_days.to_string();
+        section.assumed("first_day", value, "at filling, or after the dark start");
+    }
+    given.or(0).max(draft.dark_days)
 }
 
 /// Gas in one bubble, mg: a sphere of the diameter at the density of the gas.

@@ -51,10 +51,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<TimerLine> {
 
 fn at_soil(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
     let given = at_soil_of(section, draft);
+    let usual = draft.parameter("I_medium");
     if given.is_absent() && section.is_there() {
-        section.note_default("at_soil");
+        section.assumed("at_soil", everyday::LIGHT.print(usual), "medium");
     }
-    given.or(draft.parameter("I_medium"))
+    given.or(usual)
 }
 
 /// A word or a measured intensity, µmol/m²/s.
@@ -87,7 +88,11 @@ fn at_soil_of(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
             Read::Bad(place)
         }
         Some(value) => {
-            section.given("at_soil", &entry.node);
+            if is_word {
+                section.by_word("at_soil", &entry.node, everyday::LIGHT.print(value));
+            } else {
+                section.given("at_soil", &entry.node);
+            }
             Read::Given(value, place)
         }
         None => Read::Bad(place),

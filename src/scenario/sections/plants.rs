@@ -1,5 +1,6 @@
 //! `[plants]`: what stands where, how dense, how it was grown, when it goes in.
 
+use crate::base::clock::DAY;
 use crate::base::units::{digits, everyday};
 use crate::engine::event::EventKind;
 use crate::model::setup::StandPlan;
@@ -9,6 +10,7 @@ use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
 use crate::scenario::repeats;
 use crate::scenario::tree::Value;
+use crate::scenario::words::list_or;
 
 const DENSITIES: [&str; 3] = ["sparse", "normal", "dense"];
 const GROWN: [&str; 3] = ["under water", "tissue culture", "out of water"];
@@ -46,26 +48,21 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<StandPlan> {
         .collect()
 }
 
-use crate::base::clock::DAY;
-
 fn planting(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<Planting> {
     let group = group(entry);
     let cover = entry.quantity("cover", &everyday::SHARE, (0.001, 1.0));
     if cover.is_absent() {
         entry.missing("cover");
     }
-    let density = group.and_then(|group| density(entry, draft, group));
-    let grown = entry.choice("grown", &GROWN);
-    if grown.is_absent() {
-        entry.note_default("grown");
-    }
-    let bicarbonate = entry.truth("bicarbonate");
+    let density = density(entry, draft, group);
+    let grown = GROWN[entry.choice_or_default("grown", &GROWN)];
+    let uses_bicarbonate = entry.truth_or_default("bicarbonate");
     let planted_at = planted_at(entry, draft);
     entry.close();
     let group = group?;
-    let melt_frac = match grown.clone().or(2) {
-        0 => 0.0,
-        1 => draft.parameters.get("melt_tissue"),
+    let melt_frac = match grown {
+        "under water" => 0.0,
+        "tissue culture" => draft.parameters.get("melt_tissue"),
         _ => draft.parameters.get(&group.id("melt")),
     };
     Some(Planting {
@@ -76,8 +73,8 @@ fn planting(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<Planting> {
             cover_frac: cover.value()?,
             density_g_per_m2: density?,
             melt_frac,
-            acclimates: grown.or(2) != 0,
-            uses_bicarbonate: bicarbonate.or(false),
+            acclimates: grown != "under water",
+            uses_bicarbonate,
             planted_at: planted_at?,
         },
     })
@@ -100,8 +97,8 @@ fn group(entry: &Reader<'_>) -> Option<Group> {
                     Problem::at(place, format!("{} does not say its group", entry.path))
                         .label(format!("\"{name}\" is no group"))
                         .help(format!(
-                            "add group = one of {}",
-                            words.map(|w| format!("\"{w}\"")).join(", ")
+                            "add group = {}",
+                            list_or(&words.map(|word| format!("\"{word}\"")))
                         )),
                 );
             }
@@ -111,11 +108,14 @@ fn group(entry: &Reader<'_>) -> Option<Group> {
 }
 
 /// A word, or dry weight per area, g/m².
-fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Group) -> Option<f64> {
+fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Option<Group>) -> Option<f64> {
+    let written = entry.wanted("density");
+    let group = group?;
     let stem = |at: usize| group.id(&format!("w_{}", DENSITIES[at]));
-    let Some(written) = entry.wanted("density") else {
-        entry.note_default("density");
-        return Some(draft.parameter(&stem(1)));
+    let Some(written) = written else {
+        let usual = draft.parameter(&stem(1));
+        entry.assumed("density", everyday::DENSITY.print(usual), "normal");
+        return Some(usual);
     };
     let path = entry.path_of("density");
     let is_word = matches!(&written.node.value, Value::Text(text)
@@ -132,7 +132,11 @@ fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Group) -> Option<f64> {
             (0.1, 2000.0),
         )?
     };
-    entry.given("density", &written.node);
+    if is_word {
+        entry.by_word("density", &written.node, everyday::DENSITY.print(value));
+    } else {
+        entry.given("density", &written.node);
+    }
     Some(value)
 }
 
@@ -141,7 +145,11 @@ fn planted_at(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<u32> {
     let own = repeats::time(entry, draft);
     let day = repeats::one_day(entry, &draft.calendar, Some(draft.dark_days))?;
     if entry.wanted("day").is_none() {
-        entry.note_default("day");
+        entry.assumed(
+            "day",
+            day.to_string(),
+            "at filling, or after the dark start",
+        );
     }
     let time = match own {
         Read::Absent if day == 0 => draft.calendar.filled_at,

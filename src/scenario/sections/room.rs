@@ -13,7 +13,11 @@ pub fn room(file: &Reader<'_>, draft: &mut Draft<'_>) -> (Room, f64) {
     let humidity_frac = section.quantity_or_default("humidity", &everyday::SHARE, (0.0, 1.0));
     match section.quantity("co2", &everyday::AIR_CO2, (100.0, 10_000.0)) {
         Read::Given(ppm, _) => draft.set("co2_room", ppm, "room.co2"),
-        Read::Bad(_) | Read::Absent => {}
+        Read::Absent => {
+            let usual = everyday::AIR_CO2.print(draft.parameter("co2_room"));
+            section.assumed("co2", usual, "parameter co2_room");
+        }
+        Read::Bad(_) => {}
     }
     let altitude_m = section.quantity_or_default("altitude", &everyday::LENGTH, (-430.0, 5500.0));
     section.close();

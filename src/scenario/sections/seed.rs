@@ -53,7 +53,10 @@ fn level(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
     };
     match level {
         Some(level) if (0.0..=1e6).contains(&level) => {
-            section.given("level", &entry.node);
+            match &entry.node.value {
+                Value::Text(_) => section.by_word("level", &entry.node, digits(level)),
+                _ => section.given("level", &entry.node),
+            }
             level
         }
         Some(level) => {

@@ -29,11 +29,7 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
             is_active: false,
         };
     }
-    let kind = section.choice("kind", &KINDS);
-    if kind.is_absent() {
-        section.note_default("kind");
-    }
-    let word = KINDS[kind.clone().or(1)];
+    let word = KINDS[section.choice_or_default("kind", &KINDS)];
     let amount = section.quantity("amount", &everyday::VOLUME, (0.0, 10_000.0));
     if amount.is_absent() {
         section.missing("amount");

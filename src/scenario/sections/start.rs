@@ -13,8 +13,6 @@ use crate::scenario::problem::Problem;
 use crate::scenario::reader::Reader;
 use crate::scenario::tree::{Node, Value};
 
-const USUAL_LENGTH: u32 = 56;
-
 /// Reads `start` and `length`.
 pub fn calendar(file: &Reader<'_>) -> Calendar {
     let (filled_on, filled_at) = match file.wanted("start") {
@@ -31,14 +29,10 @@ pub fn calendar(file: &Reader<'_>) -> Calendar {
             None => (Date::new(2027, 1, 1).ok(), 0),
         },
     };
-    let length = file.count("length", (1, 366));
-    if length.is_absent() {
-        file.note_default("length");
-    }
     Calendar {
         filled_on,
         filled_at,
-        last_day: length.or(USUAL_LENGTH),
+        last_day: file.count_or_default("length", (1, 366)),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::base::units::everyday;
 use crate::scenario::draft::Draft;
+use crate::scenario::keys;
 use crate::scenario::problem::Problem;
 use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
 use crate::scenario::tree::Value;
@@ -38,20 +39,18 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
     if kind.is_absent() && transfer.is_absent() {
         section.note_default("kind");
     }
-    let at = kind.or(2);
+    let usual = keys::key("surface.kind").map_or("", |key| key.default);
+    let word = kind.seen().map_or(usual, |&at| WORDS[at]);
     match transfer {
         Read::Given(velocity, _) => {
             draft.set("k_600", velocity, "surface.transfer");
             draft.fact("Surface", everyday::VELOCITY.print(velocity));
         }
         _ => {
+            let at = WORDS.iter().position(|w| *w == word).unwrap_or(0);
             let velocity = draft.parameter(VELOCITIES[at]);
-            draft.set(
-                "k_600",
-                velocity,
-                &format!("surface.kind = \"{}\"", WORDS[at]),
-            );
-            draft.fact("Surface", WORDS[at]);
+            draft.set("k_600", velocity, &format!("surface.kind = \"{word}\""));
+            draft.fact("Surface", word);
         }
     }
     if let Read::Given(share, _) = film {
@@ -62,6 +61,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
 /// `none`, `seen`, or the share of the exchange that is left.
 fn film(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
     let Some(entry) = section.entry("film") else {
+        section.note_default("film");
         return Read::Absent;
     };
     let path = section.path_of("film");

@@ -38,11 +38,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, room_c: f64) -> TankSectio
         hardscape_l: section.quantity_or_default("hardscape", &everyday::VOLUME, (0.0, 10_000.0)),
         heating: heating(&section, room_c),
         top_up: top_up(&section),
-        place: section.place.clone(),
+        place: section.place.clone().filter(|_| section.is_there()),
     };
     lid(&section, draft);
     section.close();
-    if !section.is_there() {
+    if !section.is_there() && section.place.is_none() {
         file.missing("tank");
     }
     tank
@@ -50,24 +50,21 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, room_c: f64) -> TankSectio
 
 fn heating(section: &Reader<'_>, room_c: f64) -> Heating {
     let water = (4.0, 40.0);
-    let heater = section.choice("heater", &["on", "none"]);
-    if heater.is_absent() {
-        section.note_default("heater");
-    }
-    let without = heater.or(0) == 1;
-    let set = section.quantity("temperature", &everyday::TEMPERATURE, water);
+    let has_heater = section.choice_or_default("heater", &["on", "none"]) == 0;
     let start = section.quantity("start_temperature", &everyday::TEMPERATURE, water);
-    if without {
-        let start_c = start.value().or(set.value()).unwrap_or(room_c);
+    if !has_heater {
+        let given = section.quantity("temperature", &everyday::TEMPERATURE, water);
+        let start_c = start.value().or(given.value()).unwrap_or(room_c);
         return Heating {
             set_c: None,
             start_c,
         };
     }
-    if set.is_absent() {
-        section.note_default("temperature");
+    let set_c = section.quantity_or_default("temperature", &everyday::TEMPERATURE, water);
+    if start.is_absent() {
+        let value = everyday::TEMPERATURE.print(set_c);
+        section.assumed("start_temperature", value, "as tank.temperature");
     }
-    let set_c = set.or(25.0);
     Heating {
         set_c: Some(set_c),
         start_c: start.or(set_c),
@@ -83,13 +80,9 @@ fn top_up(section: &Reader<'_>) -> Read<String> {
 }
 
 fn lid(section: &Reader<'_>, draft: &mut Draft<'_>) {
-    match section.truth("lid") {
-        Read::Given(true, _) => {
-            let closed = draft.parameter("lid_closed");
-            draft.set("lid", closed, "tank.lid = true");
-        }
-        Read::Absent => section.note_default("lid"),
-        Read::Given(false, _) | Read::Bad(_) => {}
+    if section.truth_or_default("lid") {
+        let closed = draft.parameter("lid_closed");
+        draft.set("lid", closed, "tank.lid = true");
     }
 }
 

@@ -91,10 +91,9 @@ pub fn inside(section: &Reader<'_>) -> Read<Inside> {
             }
             Err(refused) => {
                 let kind = &everyday::LENGTH;
-                section.desk.problem(
-                    refusal::problem("tank.inside", &whole, kind, &refused, place)
-                        .help("write the three of them like \"60 x 30 x 36 cm\""),
-                );
+                let mut told = refusal::problem("tank.inside", &whole, kind, &refused, place);
+                told.help = vec!["write it like \"60 x 30 x 36 cm\"".to_string()];
+                section.desk.problem(told);
                 return Read::Bad(place.clone());
             }
         }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::base::units::{Kind, everyday};
+use crate::base::units::{Kind, MEQ_PER_DKH, everyday};
 use crate::chemistry::activity::ionic_strength_mol_per_l;
 use crate::chemistry::air::pressure_atm;
 use crate::chemistry::carbonate::StillWater;
@@ -128,45 +128,53 @@ fn carbon_of(section: &Reader<'_>, is_tap: bool, water: &Composition) -> f64 {
         water.hardness_meq_per_l,
         water.alkalinity_meq_per_l,
     );
-    let co2 = section.quantity("co2", &everyday::CO2, (0.0, 200.0));
     let ph = section.number("ph", (4.0, 11.0));
-    if let (Some(co2), Some(ph)) = (co2.place(), ph.place()) {
+    match (&ph, section.wanted("co2")) {
+        (Read::Absent, _) => still.carbon_at_co2(co2(section, is_tap)),
+        (_, Some(co2)) => {
+            both_co2_and_ph(section, &ph, &co2.key_place);
+            0.0
+        }
+        (Read::Given(ph, place), None) => {
+            let carbon = still.carbon_at_ph(*ph);
+            if carbon <= 0.0 || (water.alkalinity_meq_per_l <= 0.0 && *ph > 7.0) {
+                section.desk.problem(
+                    Problem::at(
+                        place,
+                        format!(
+                            "{} has a pH of {ph} without alkalinity to hold it",
+                            section.path
+                        ),
+                    )
+                    .help("give the alkalinity as well, or leave the pH out"),
+                );
+            }
+            carbon
+        }
+        (Read::Bad(_), None) => 0.0,
+    }
+}
+
+fn co2(section: &Reader<'_>, is_tap: bool) -> f64 {
+    let bounds = (0.0, 200.0);
+    if is_tap {
+        return section.quantity_or_default("co2", &everyday::CO2, bounds);
+    }
+    section
+        .quantity("co2", &everyday::CO2, bounds)
+        .or(PURE_CO2_MG_PER_L)
+}
+
+fn both_co2_and_ph(section: &Reader<'_>, ph: &Read<f64>, co2: &Place) {
+    if let Some(ph) = ph.place() {
         section.desk.problem(
             Problem::at(ph, format!("{} has both co2 and ph", section.path))
                 .label("one of the two")
                 .also(co2, "and here")
                 .help("with the alkalinity, each follows from the other"),
         );
-        return 0.0;
     }
-    if let Read::Given(ph, place) = &ph {
-        let carbon = still.carbon_at_ph(*ph);
-        if carbon <= 0.0 || (water.alkalinity_meq_per_l <= 0.0 && *ph > 7.0) {
-            section.desk.problem(
-                Problem::at(
-                    place,
-                    format!(
-                        "{} has a pH of {ph} without alkalinity to hold it",
-                        section.path
-                    ),
-                )
-                .help("give the alkalinity as well, or leave the pH out"),
-            );
-        }
-        return carbon;
-    }
-    if co2.is_absent() && is_tap {
-        section.note_default("co2");
-    }
-    let usual = if is_tap {
-        TAP_CO2_MG_PER_L
-    } else {
-        PURE_CO2_MG_PER_L
-    };
-    still.carbon_at_co2(co2.or(usual))
 }
-
-const TAP_CO2_MG_PER_L: f64 = 5.0;
 
 /// A blend of waters, ready to use.
 #[derive(Debug, Clone)]
@@ -328,6 +336,26 @@ impl Waters {
         water.temperature_c = self.room_c;
         Some(water)
     }
+}
+
+/// What a water is like, for the opening of a report.
+pub fn in_words(water: &Composition) -> String {
+    let (t_c, hardness) = (water.temperature_c, water.hardness_meq_per_l);
+    let still = carbon(t_c, hardness, water.alkalinity_meq_per_l);
+    let (ph, _) = still.ph_and_co2(water.inorganic_carbon_mmol_per_l);
+    let (dkh, dgh) = (
+        water.alkalinity_meq_per_l / MEQ_PER_DKH,
+        hardness / MEQ_PER_DKH,
+    );
+    let ammonia = if water.tan_mg_n_per_l > 0.0 {
+        format!(", total ammonia {:.2} mg N/L", water.tan_mg_n_per_l)
+    } else {
+        String::new()
+    };
+    format!(
+        "{dkh:.1} dKH, {dgh:.1} dGH, pH {ph:.1}, nitrate {:.1} mg N/L{ammonia}, {t_c:.0} °C",
+        water.nitrate_mg_n_per_l
+    )
 }
 
 /// The shares and the rest, in order of name so that the order in the file does not matter.
