@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::Story;
-use super::capacity::Step;
+use super::capacity_steps::Step;
 use super::rect::Point;
 use super::series::last;
 use super::words::short;

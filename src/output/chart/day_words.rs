@@ -2,7 +2,8 @@
 
 use crate::base::clock::DAY;
 
-use super::day::{Day, minutes, range, rounded, under};
+use super::day::Day;
+use super::day_hours::{minutes, range, rounded, under};
 use super::series::{in_words, lowest};
 use super::words::{list, number, short, span, trimmed};
 

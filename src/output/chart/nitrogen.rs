@@ -7,12 +7,13 @@ use crate::model::component::{Flux, Quantity};
 use super::Story;
 use super::accounts::{Account, accounts};
 use super::axis::from_zero;
-use super::figure::{Figure, Limit};
+use super::figure::{Figure, Limit, Panel};
 use super::nitrogen_names::{is_deep, name_inside, name_layers};
 use super::nitrogen_words::{brought_later, sentences, titles};
+use super::rect::Point;
 use super::sheet::{Sheet, small};
 use super::stack::{Layer, stacked};
-use super::style::{CARE, CHANGE, DETRITUS, GAS, INK, PLANTS, Pen, SOIL, WATER};
+use super::style::{CARE, CHANGE, DETRITUS, GAS, INK, PLANTS, Pen, SOIL, WATER, WHITE};
 use super::weekly::Weekly;
 use super::words::number;
 
