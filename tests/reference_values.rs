@@ -4,7 +4,6 @@
 //! same published formula, its last printed digit; where a library uses another fit, the
 //! difference of the two fits, with the reason beside it.
 
-use firstfill::base::units::CO2_G_PER_MOL;
 use firstfill::chemistry::air::vapour_pressure_atm;
 use firstfill::chemistry::carbonate::StillWater;
 use firstfill::chemistry::{activity, ammonia, constants, solubility};
@@ -169,8 +168,8 @@ fn carbon_dioxide_in_equilibrium_with_air_agrees_with_two_libraries() {
     // the table's vapour pressure is another formula, some 0.1 % of 3 % of an atmosphere, and its
     // molar mass of CO2 has another last digit
     same.assert_below(1e-4, rows);
-    // other fits of the solubility
-    others.assert_below(2e-3, 2 * rows);
+    // other fits of the solubility, 0.2 % apart
+    others.assert_below(3e-3, 2 * rows);
     // the table's formula is that of seawater work; ours that of Standard Methods
     vapour.assert_below(3e-3, rows);
 }
@@ -218,12 +217,13 @@ fn ph_from_alkalinity_and_carbon_dioxide_agrees_with_two_geochemical_programs() 
         let no_activity = ph_at_co2(*t, *alk, *co2, 0.0);
         pyco2.see(no_activity - ideal, (t, alk, co2));
     }
-    // the same equations; the table's permittivity has another last digit
-    same.assert_below(5e-5, rows.len());
+    // the same equations, but with their own ionic strength, which is up to 0.4 % above the one of
+    // PHREEQC used here (it pairs ions); worked out anew with it, 1.6e-5 remain
+    same.assert_below(1e-4, rows.len());
     // PHREEQC pairs some sodium with bicarbonate and carbonate, which Davies alone does not
-    phreeqc.assert_below(6e-3, rows.len());
-    // other constants: 0.002 in pK
-    pyco2.assert_below(3e-3, rows.len());
+    phreeqc.assert_below(1.5e-3, rows.len());
+    // other constants: 0.001 in pK
+    pyco2.assert_below(1e-3, rows.len());
     assert!(rows.len() >= 90);
 }
 
@@ -272,13 +272,14 @@ fn ph_from_alkalinity_and_carbon_agrees_with_two_programs_also_below_zero() {
         pyco2.see(found_ph - ideal_ph, (t, alk, dic));
         pyco2_co2.see(found_co2 / ideal_co2 - 1.0, (t, alk, dic));
     }
-    phreeqc.assert_below(0.02, rows.len());
-    phreeqc_co2.assert_below(0.05, rows.len());
-    pyco2.assert_below(0.02, rows.len());
-    pyco2_co2.assert_below(0.05, rows.len());
+    // PHREEQC pairs ions, which shows above 2 meq/L: 0.006 of pH, 0.7 % of CO2
+    phreeqc.assert_below(8e-3, rows.len());
+    phreeqc_co2.assert_below(9e-3, rows.len());
+    // other constants, 0.001 in pK
+    pyco2.assert_below(1e-3, rows.len());
+    pyco2_co2.assert_below(2e-3, rows.len());
     assert!(rows.len() >= 90);
     assert!(rows.iter().any(|row| row[1] < 0.0));
-    assert!(CO2_G_PER_MOL > 44.0);
 }
 
 #[test]

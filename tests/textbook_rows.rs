@@ -135,8 +135,8 @@ fn with_growth_it_takes_4_2_to_4_4_grams_of_oxygen_and_7_05_of_alkalinity() {
     let alkalinity = -defaults.amount(Pool::Alkalinity) / taken * CACO3_MG_PER_MEQ;
     println!("with growth: {oxygen:.4} g O2 (text 4.18), {alkalinity:.4} g CaCO3 (text 7.05) per g N");
     assert!((4.2..4.4).contains(&oxygen), "{oxygen}");
-    // stated difference: 2.7 % more oxygen and 0.5 % more alkalinity than the text, all of it yield
-    assert_printed("oxygen beside the text", oxygen / 4.18, "1.027");
+    // stated difference: 2.8 % more oxygen and 0.5 % more alkalinity than the text, all of it yield
+    assert_printed("oxygen beside the text", oxygen / 4.18, "1.028");
     assert_printed("alkalinity beside the text", alkalinity / 7.05, "1.005");
     // with the text's yield (0.284 g COD per g N, all counted to the first step) both agree
     let as_text = ParameterSet::default()
