@@ -98,6 +98,9 @@ impl<R: Real> Stepper<R> {
         let part_days = stretch.days / f64::from(parts);
         for part in 0..parts {
             let from_days = stretch.from_days + f64::from(part) * part_days;
+            if part > 0 {
+                self.look(model, state, &stretch.held, from_days);
+            }
             let part = Stretch {
                 from_days,
                 days: part_days,
