@@ -276,7 +276,9 @@ fn carbon_dioxide_leaves_with_the_half_time_of_its_transfer() {
         assert_decays(&result, |r| r.co2_mg_per_l, rest, per_day, more);
         let half_time_h = 24.0 * half_time_days(&result, |r| r.co2_mg_per_l, rest);
         let by_formula = 24.0 * std::f64::consts::LN_2 / per_day;
-        println!("CO2 at {alkalinity} meq/L: half-time {half_time_h:.4} h, by formula {by_formula:.4} h");
+        println!(
+            "CO2 at {alkalinity} meq/L: half-time {half_time_h:.4} h, by formula {by_formula:.4} h"
+        );
         assert!((half_time_h / by_formula - 1.0).abs() < 0.3 * more);
     }
 }
@@ -287,7 +289,10 @@ fn thirty_mg_of_carbon_dioxide_fall_to_five_in_twelve_hours_at_0_2_per_hour() {
     let factor = (600.0 / schmidt::carbon_dioxide(25.0)).sqrt();
     let velocity = 0.2 * 24.0 * LITRES / (1000.0 * SURFACE_M2) / factor;
     let room = 2.5 / solubility::co2_saturation_mg_per_l(25.0, 1.0, 1.0);
-    let input = with(gassed(30.0, 1.0), &[("k_600", velocity), ("co2_room", room)]);
+    let input = with(
+        gassed(30.0, 1.0),
+        &[("k_600", velocity), ("co2_room", room)],
+    );
     let result = run(&input).unwrap();
     let left = at(&result, DAY / 2).co2_mg_per_l;
     // printed to 0.1

@@ -100,9 +100,11 @@ fn a_row_that_lost_any_one_of_its_entries_is_found_out() {
     let mut tried = 0;
     for (at, (_, row)) in model.rows().iter().enumerate() {
         for (place, (component, amount)) in row.entries.iter().enumerate() {
-            let matters = QUANTITIES
-                .iter()
-                .any(|q| contents.of(*component, *q).is_some_and(|c| c * amount != 0.0));
+            let matters = QUANTITIES.iter().any(|q| {
+                contents
+                    .of(*component, *q)
+                    .is_some_and(|c| c * amount != 0.0)
+            });
             if !matters {
                 continue;
             }

@@ -39,7 +39,10 @@ impl Table {
             .iter()
             .filter_map(|row| {
                 let found = places.map(|place| number(row, place));
-                found.iter().all(Option::is_some).then(|| found.map(Option::unwrap))
+                found
+                    .iter()
+                    .all(Option::is_some)
+                    .then(|| found.map(Option::unwrap))
             })
             .collect()
     }
@@ -71,8 +74,17 @@ impl Worst {
         }
     }
     fn assert_below(&self, tolerance: f64, count: usize) {
-        println!("{}: at most {:.2e} over {} values, at {}", self.what, self.size, self.count, self.at);
-        assert!(self.size <= tolerance, "{}: {} at {}", self.what, self.size, self.at);
+        println!(
+            "{}: at most {:.2e} over {} values, at {}",
+            self.what, self.size, self.count, self.at
+        );
+        assert!(
+            self.size <= tolerance,
+            "{}: {} at {}",
+            self.what,
+            self.size,
+            self.at
+        );
         assert_eq!(self.count, count, "{}: values compared", self.what);
     }
 }
@@ -101,7 +113,10 @@ fn oxygen_saturation_agrees_with_standard_methods_and_three_libraries() {
     gsw.assert_below(2e-3, 36);
     let mut phreeqc = Worst::of("PHREEQC, share");
     for [t, mgl] in table.numbers(["t_c", "phreeqc_mgl"]) {
-        phreeqc.see(solubility::oxygen_saturation_mg_per_l(t, 1.0) / mgl - 1.0, t);
+        phreeqc.see(
+            solubility::oxygen_saturation_mg_per_l(t, 1.0) / mgl - 1.0,
+            t,
+        );
     }
     // another solubility constant, fitted to other data: half a percent in cold water
     phreeqc.assert_below(8e-3, 36);
@@ -235,7 +250,10 @@ fn ph_at_co2(t_c: f64, alkalinity_meq_per_l: f64, co2_mg_per_l: f64, ionic: f64)
     };
     let carbon = water.carbon_at_co2(co2_mg_per_l);
     let (ph, co2) = water.ph_and_co2(carbon);
-    assert!((co2 / co2_mg_per_l - 1.0).abs() < 1e-9, "carbon found its CO2");
+    assert!(
+        (co2 / co2_mg_per_l - 1.0).abs() < 1e-9,
+        "carbon found its CO2"
+    );
     ph
 }
 
@@ -287,7 +305,10 @@ fn a_wrong_formula_would_be_found_out() {
     let mut worst = Worst::of("the misprint 2727.92 of one manual");
     for [t, ph, emerson] in Table::read("ammonia_fraction").numbers(["t_c", "ph", "emerson75"]) {
         let misprinted = 0.09018 + 2727.92 / (t + 273.2);
-        worst.see((1.0 / (1.0 + 10f64.powf(misprinted - ph))) / emerson - 1.0, (t, ph));
+        worst.see(
+            (1.0 / (1.0 + 10f64.powf(misprinted - ph))) / emerson - 1.0,
+            (t, ph),
+        );
     }
     assert!(worst.size > 2e-3, "{}", worst.size);
 }

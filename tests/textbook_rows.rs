@@ -36,11 +36,13 @@ fn default_row(name: &str) -> Row<f64> {
 
 /// Several rows run together, each so many times.
 fn together(parts: &[(f64, &Row<f64>)]) -> Row<f64> {
-    parts.iter().fold(Row::new("together"), |sum, (times, row)| {
-        row.entries
-            .iter()
-            .fold(sum, |sum, (component, amount)| sum.put(*component, times * amount))
-    })
+    parts
+        .iter()
+        .fold(Row::new("together"), |sum, (times, row)| {
+            row.entries.iter().fold(sum, |sum, (component, amount)| {
+                sum.put(*component, times * amount)
+            })
+        })
 }
 
 /// Asserts that a ratio prints as stated: within half a unit of the last printed digit.
@@ -133,7 +135,9 @@ fn with_growth_it_takes_4_2_to_4_4_grams_of_oxygen_and_7_05_of_alkalinity() {
     let taken = -defaults.amount(Pool::Tan);
     let oxygen = -defaults.amount(Pool::Oxygen) / taken;
     let alkalinity = -defaults.amount(Pool::Alkalinity) / taken * CACO3_MG_PER_MEQ;
-    println!("with growth: {oxygen:.4} g O2 (text 4.18), {alkalinity:.4} g CaCO3 (text 7.05) per g N");
+    println!(
+        "with growth: {oxygen:.4} g O2 (text 4.18), {alkalinity:.4} g CaCO3 (text 7.05) per g N"
+    );
     assert!((4.2..4.4).contains(&oxygen), "{oxygen}");
     // stated difference: 2.8 % more oxygen and 0.5 % more alkalinity than the text, all of it yield
     assert_printed("oxygen beside the text", oxygen / 4.18, "1.028");
@@ -176,9 +180,8 @@ fn growth_gives_one_mol_of_oxygen_per_carbon_on_ammonium_and_1_14_on_nitrate() {
     // N/C 0.068 mol/mol and gives 1.135, algae of 60 mg N/g give 1.271, the 16:106 of the sea 1.302.
     let model = model(&ParameterSet::default());
     let growth = row(&model, "photosynthesis (stems, phosphorus of the water)");
-    let quotient = |row: &Row<f64>| {
-        row.amount(Pool::Oxygen) / OXYGEN_G_PER_MOL / -row.amount(Pool::Dic)
-    };
+    let quotient =
+        |row: &Row<f64>| row.amount(Pool::Oxygen) / OXYGEN_G_PER_MOL / -row.amount(Pool::Dic);
     let tissue_mg_n = 30.0;
     let on = |uptake: &str| together(&[(1.0, &growth), (tissue_mg_n, &row(&model, uptake))]);
     assert_printed(
@@ -204,10 +207,13 @@ fn growth_gives_one_mol_of_oxygen_per_carbon_on_ammonium_and_1_14_on_nitrate() {
 #[test]
 fn taking_nitrate_makes_alkalinity_and_taking_ammonium_uses_it() {
     // Wolf-Gladrow et al. 2007, from memory: one equivalent either way per mol of nitrogen
-    let per_mol =
-        |name: &str| default_row(name).amount(Pool::Alkalinity) * NITROGEN_G_PER_MOL;
+    let per_mol = |name: &str| default_row(name).amount(Pool::Alkalinity) * NITROGEN_G_PER_MOL;
     assert_printed("nitrate", per_mol("leaf_uptake (moss, nitrate)"), "1.0000");
-    assert_printed("ammonium", per_mol("leaf_uptake (moss, ammonium)"), "-1.0000");
+    assert_printed(
+        "ammonium",
+        per_mol("leaf_uptake (moss, ammonium)"),
+        "-1.0000",
+    );
     assert_printed("roots", per_mol("root_uptake (carpet)"), "0.0000");
 }
 
@@ -246,7 +252,10 @@ fn tissue_holds_nitrogen_phosphorus_and_potassium_as_10_to_1_to_8() {
     let phosphorus_mmol = phosphorus / PHOSPHORUS_G_PER_MOL;
     let nitrogen_per_p = nitrogen / NITROGEN_G_PER_MOL / phosphorus_mmol;
     assert_printed("N per P by atoms", nitrogen_per_p, "22.1");
-    assert!((nitrogen_per_p / 20.0 - 1.0).abs() < 0.25, "beside Duarte's 20");
+    assert!(
+        (nitrogen_per_p / 20.0 - 1.0).abs() < 0.25,
+        "beside Duarte's 20"
+    );
     let carbon_per_p = burnt.amount(Pool::Dic) / phosphorus_mmol;
     assert_printed("C per P by atoms", carbon_per_p, "327");
     // a quarter less carbon per phosphorus than his median; 3 mg P/g is the middle of his range

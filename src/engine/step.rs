@@ -156,7 +156,9 @@ impl<R: Real> Stepper<R> {
         model.matrix().apply(&self.extents, state);
         let short_again = in_debt(state);
         if R::any(short_again) {
-            model.matrix().hold_back(&before, &mut self.extents, short_again);
+            model
+                .matrix()
+                .hold_back(&before, &mut self.extents, short_again);
             *state = before;
             model.matrix().apply(&self.extents, state);
         }
