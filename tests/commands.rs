@@ -206,9 +206,10 @@ fn a_place_that_cannot_be_written_to_ends_with_2_in_words() {
         .args(["run", "tank.toml", "--out", "tank.toml/run"])
         .assert()
         .code(2)
-        .stderr(predicate::str::starts_with(
-            "error: cannot write to tank.toml: ",
-        ));
+        .stderr(
+            "error: cannot write to tank.toml: a file is in the way; check that the folder exists \
+             and is yours, or name another with --out\n",
+        );
     assert_eq!(names_in(room.path()), ["tank.toml"]);
 }
 
@@ -326,31 +327,25 @@ fn shells_get_completions_and_man_a_page() {
 #[test]
 fn every_help_text_teaches_with_examples() {
     let room = room();
-    for command in [
-        &[][..],
-        &["run"],
-        &["check"],
-        &["explain"],
-        &["completions"],
+    for (command, words) in [
+        ("", "day on which fish could go in"),
+        ("run", "written whole or not at all"),
+        ("check", "Every mistake is shown at once"),
+        ("explain", "tables made from the code itself"),
+        ("completions", "completion script"),
+        ("manual", "manual page"),
     ] {
-        let output = firstfill(&room)
-            .args(command)
-            .arg("--help")
-            .output()
-            .unwrap();
+        let asked = [command, "--help"]
+            .into_iter()
+            .filter(|word| !word.is_empty());
+        let output = firstfill(&room).args(asked).output().unwrap();
         let text = String::from_utf8(output.stdout).unwrap();
-        let examples = text
-            .split("Examples:")
-            .nth(1)
-            .unwrap_or_else(|| panic!("{command:?}: {text}"));
-        assert!(
-            examples.matches("  firstfill ").count() >= 2,
-            "{command:?}: {text}"
-        );
-        assert!(
-            text.lines().all(|line| line.chars().count() <= 100),
-            "{command:?}"
-        );
+        assert!(text.contains(words), "{command}: {text}");
+        let examples = text.split("Examples:").nth(1).unwrap_or_default();
+        let count = examples.matches("  firstfill ").count();
+        assert!(count >= 2, "{command}: {text}");
+        let widest = text.lines().map(|line| line.chars().count()).max();
+        assert!(widest <= Some(100), "{command}: {widest:?} columns");
     }
 }
 
@@ -368,4 +363,24 @@ fn a_reader_that_stops_reading_is_no_error() {
     let output = child.wait_with_output().unwrap();
     assert!(output.status.success(), "{output:?}");
     assert!(output.stderr.is_empty(), "{output:?}");
+}
+
+#[test]
+fn colour_can_be_asked_for_and_no_color_has_the_last_word() {
+    let room = room();
+    let run = ["run", "tank.toml", "--no-charts"];
+    let coloured = predicate::str::contains("\u{1b}[");
+    firstfill(&room)
+        .args(run)
+        .env("CLICOLOR_FORCE", "1")
+        .assert()
+        .success()
+        .stdout(coloured.clone());
+    firstfill(&room)
+        .args(run)
+        .env("CLICOLOR_FORCE", "1")
+        .env("NO_COLOR", "1")
+        .assert()
+        .success()
+        .stdout(coloured.not());
 }

@@ -1,10 +1,12 @@
 //! What a scenario means: litres, days, events, waters, words.
 
+mod support;
+
 use firstfill::analysis::case::{Case, SetBy};
 use firstfill::base::clock::{DAY, HOUR, TimeOfDay};
 use firstfill::base::units;
 use firstfill::engine::event::{Event, EventKind};
-use firstfill::engine::input::{GasHours, GasPlan, TopUp};
+use firstfill::engine::input::{GasHours, GasPlan, ModelInput, TopUp};
 use firstfill::model::parameter::Origin;
 use firstfill::model::parameters;
 use firstfill::scenario;
@@ -263,6 +265,47 @@ fn every_default_of_the_documentation_can_be_written_down() {
         };
         assert_eq!(printed(&case(&text)), bare, "{}", key.path);
     }
+}
+
+/// The base reference run in everyday words; its tank is 50 L with 300 mg of gas dissolved an hour.
+const BASE: &str = "length = 55\n[tank]\ninside = \"60 x 30 x 36 cm\"\nnet_volume = \"50 L\"\n\
+    [soil]\namount = \"9.4 L\"\n\
+    [changes]\nfirst = { days = [\"1..7\", 9, 11, 13, 16, 19, 23, 26, 30, 37, 44, 51], every = 1, share = \"50 %\" }\n\
+    [doses]\nweekly = { days = [1, 8, 15, 22, 29, 36, 43, 50], time = \"09:36\", potassium = \"3 mg K/L\", iron = \"0.05 mg/L\" }\n\
+    [light]\non = \"10:00..18:00\"\nat_soil = \"100 µmol/m²/s\"\n[gas]\non = \"09:00..17:00\"\nrate = \"300 mg/h\"\ndissolved = \"100 %\"\n\
+    [plants]\nstems = { cover = \"45 %\" }\ncarpet = { cover = \"30 %\" }\nrosette = { cover = \"10 %\" }\n";
+
+#[test]
+fn the_base_reference_run_can_be_written_as_a_scenario() {
+    let written = case(BASE).input;
+    let wanted = support::reference::input("base");
+    assert_eq!((written.fill, written.refill), (wanted.fill, wanted.refill));
+    assert_eq!(written.stands, wanted.stands);
+    assert_eq!(
+        (written.filled_at, written.last_day),
+        (wanted.filled_at, wanted.last_day)
+    );
+    close(written.tank.volume_l, wanted.tank.volume_l);
+    close(written.tank.soil_l, wanted.tank.soil_l);
+    // the reference rounds its glass to 0.83 m²
+    assert!((written.tank.wall_m2 - wanted.tank.wall_m2).abs() < 0.005);
+    let light = |input: &ModelInput| (input.light[0].window, input.light[0].value);
+    assert_eq!(light(&written), light(&wanted));
+    let sorted = |input: &ModelInput| -> Vec<(u32, String)> {
+        let mut list: Vec<(u32, String)> = input
+            .events
+            .iter()
+            .map(|e| (e.minute, format!("{:?}", e.kind)))
+            .collect();
+        list.sort();
+        list
+    };
+    assert_eq!(sorted(&written), sorted(&wanted));
+    let gas = |input: &ModelInput| match &input.gas {
+        GasPlan::Rate { lines, .. } => lines[0].value * input.parameters.get("eta_CO2"),
+        other => panic!("{other:?}"),
+    };
+    close(gas(&written), gas(&wanted));
 }
 
 // volumes
@@ -894,6 +937,14 @@ fn none_takes_out_an_entry_a_key_or_a_section() {
 fn a_value_of_another_kind_replaces() {
     let case = layered(WHOLE, "[air]\non = { from = \"22:00\", for = \"9 h\" }\n");
     assert_eq!(case.input.air[0].window.to_string(), "22:00..07:00");
+}
+
+#[test]
+fn a_part_of_a_timer_can_be_changed_from_above() {
+    let window = |above: &str| layered(WHOLE, above).input.air[0].window.to_string();
+    assert_eq!(window("[air]\non.for = \"9 h\"\n"), "20:00..05:00");
+    assert_eq!(window("[air.on]\nfrom = \"22:00\"\n"), "22:00..10:00");
+    assert_eq!(window("[air]\non = \"21:00..07:00\"\n"), "21:00..07:00");
 }
 
 #[test]

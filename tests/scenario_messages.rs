@@ -147,6 +147,9 @@ messages! {
     gas_with_hold_and_rate: "[gas]\non = \"10:00..18:00\"\nhold = \"28 mg/L\"\nrate = \"2 g/day\"\n";
     gas_with_neither: "[gas]\non = \"10:00..18:00\"\n";
     gas_at_a_rate_without_hours: "[gas]\nrate = \"2 g/day\"\n";
+    gas_hours_to_be_found_without_light: "[gas]\nhold = \"28 mg/L\"\n";
+    a_list_where_a_section_is_needed: "[[changes]]\nday = 3\n";
+    a_text_where_a_section_is_needed: "[water]\ntap = \"4 dKH\"\n";
     a_controller_with_a_tuned_valve: "[gas]\nhold = \"28 mg/L\"\nstop_at = \"30 mg/L\"\n";
     a_surface_with_a_word_and_a_number: "[surface]\nkind = \"ripple\"\ntransfer = \"0.75 m/day\"\n";
     a_blend_over_100_percent: "[water.ro]\n[water.rain]\n[refill]\nblend = { ro = \"60 %\", rain = \"50 %\" }\n";
@@ -239,6 +242,26 @@ fn more_than_twenty_problems_are_counted() {
 #[test]
 fn a_tab_does_not_move_the_caret() {
     insta::assert_snapshot!(said(&format!("{TANK}hardscape\t=\t3\n")));
+}
+
+#[test]
+fn windows_line_ends_do_not_show_in_a_message() {
+    let text = format!("{TANK}hardscape = 3\n");
+    assert_eq!(said(&text.replace('\n', "\r\n")), said(&text));
+}
+
+#[test]
+fn nothing_a_user_wrote_can_steer_the_terminal() {
+    let text = said(&format!(
+        "{TANK}hardscape = \"\\u001b[2J\\n{}\"\n",
+        "x".repeat(5000)
+    ));
+    assert!(!text.contains('\u{1b}'), "{text}");
+    let title = text.lines().next().unwrap_or("");
+    assert!(
+        title.chars().count() < 220 && title.ends_with('…'),
+        "{title}"
+    );
 }
 
 #[test]
@@ -362,4 +385,15 @@ fn an_inherited_every_beside_an_own_on_points_into_both_files() {
         ("above.toml", above.as_bytes()),
     ];
     insta::assert_snapshot!(load_said(&folder(&files), "above.toml"));
+}
+
+#[test]
+fn a_mistake_in_the_light_is_told_once_and_not_as_missing_light() {
+    let text = said(&format!(
+        "{TANK}[light]\non = \"10:00\"\n[gas]\nhold = \"28 mg/L\"\n"
+    ));
+    assert!(
+        text.ends_with("1 problem in tank.toml; nothing was run\n"),
+        "{text}"
+    );
 }

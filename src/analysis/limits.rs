@@ -62,72 +62,82 @@ pub struct Limits {
     pub shrimp_nitrate: Limit,
 }
 
+const TOTAL_AMMONIA: Limit = limit(
+    "total_ammonia",
+    "highest total ammonia",
+    "mg N/L",
+    0.2,
+    practice("0.25 on the card"),
+);
+const NITRITE: Limit = limit(
+    "nitrite",
+    "highest nitrite",
+    "mg N/L",
+    0.08,
+    practice("0.25 mg/L of the ion on the card"),
+);
+const CHLORIDE_PER_NITRITE: Limit = limit(
+    "chloride_per_nitrite",
+    "least chloride per nitrite nitrogen by mass",
+    "1",
+    20.0,
+    practice("aquaculture advice from memory: 20 to 1"),
+);
+const FREE_AMMONIA: Limit = limit(
+    "free_ammonia",
+    "highest free ammonia",
+    "mg N/L",
+    0.02,
+    published(&[], "state hatchery advice, 0.02 safe"),
+);
+const OXYGEN: Limit = limit(
+    "oxygen",
+    "lowest oxygen",
+    "mg/L",
+    5.0,
+    published(&[], "extension advice, 5 mg/L or more for health"),
+);
+const CO2: Limit = limit(
+    "co2",
+    "highest carbon dioxide",
+    "mg/L",
+    30.0,
+    practice("20 is the cautious choice"),
+);
+const TEMPERATURE_JUMP: Limit = limit(
+    "temperature_jump",
+    "largest change of temperature at a water change",
+    "K",
+    2.0,
+    published(&[], "public aquarium guideline"),
+);
+const PH_JUMP: Limit = limit(
+    "ph_jump",
+    "largest change of pH at a water change",
+    "1",
+    0.5,
+    practice("judgement, no source"),
+);
+const SHRIMP_NITRATE: Limit = limit(
+    "shrimp_nitrate",
+    "highest nitrate with shrimp",
+    "mg N/L",
+    4.5,
+    practice("20 mg/L of the ion"),
+);
+
 impl Default for Limits {
     fn default() -> Self {
         Limits {
-            total_ammonia: limit(
-                "total_ammonia",
-                "highest total ammonia",
-                "mg N/L",
-                0.2,
-                practice("0.25 on the card"),
-            ),
-            nitrite: limit(
-                "nitrite",
-                "highest nitrite",
-                "mg N/L",
-                0.08,
-                practice("0.25 mg/L of the ion on the card"),
-            ),
-            chloride_per_nitrite: limit(
-                "chloride_per_nitrite",
-                "least chloride per nitrite nitrogen by mass",
-                "1",
-                20.0,
-                practice("aquaculture advice from memory: 20 to 1"),
-            ),
-            free_ammonia: limit(
-                "free_ammonia",
-                "highest free ammonia",
-                "mg N/L",
-                0.02,
-                published(&[], "state hatchery advice, 0.02 safe"),
-            ),
-            oxygen: limit(
-                "oxygen",
-                "lowest oxygen",
-                "mg/L",
-                5.0,
-                published(&[], "extension advice, 5 mg/L or more for health"),
-            ),
-            co2: limit(
-                "co2",
-                "highest carbon dioxide",
-                "mg/L",
-                30.0,
-                practice("20 is the cautious choice"),
-            ),
-            temperature_jump: limit(
-                "temperature_jump",
-                "largest change of temperature at a water change",
-                "K",
-                2.0,
-                published(&[], "public aquarium guideline"),
-            ),
-            ph_jump: limit(
-                "ph_jump",
-                "largest change of pH at a water change",
-                "1",
-                0.5,
-                practice("judgement, no source"),
-            ),
-            shrimp_nitrate: limit(
-                "shrimp_nitrate",
-                "highest nitrate with shrimp",
-                "mg N/L",
-                4.5,
-                practice("20 mg/L of the ion"),
-            ),
+            total_ammonia: TOTAL_AMMONIA,
+            nitrite: NITRITE,
+            chloride_per_nitrite: CHLORIDE_PER_NITRITE,
+            free_ammonia: FREE_AMMONIA,
+            oxygen: OXYGEN,
+            co2: CO2,
+            temperature_jump: TEMPERATURE_JUMP,
+            ph_jump: PH_JUMP,
+            shrimp_nitrate: SHRIMP_NITRATE,
         }
     }
 }

@@ -94,7 +94,8 @@ pub fn judge(quiet: &RunResult, case: &Case) -> Verdict {
     } else {
         Ready::Day(quiet_from.max(able_from))
     };
-    let waited_for = if able_from > quiet_from {
+    let limits_hold_in_time = quiet_from <= last_day;
+    let waited_for = if able_from > quiet_from && limits_hold_in_time {
         Waiting::Capacity(step)
     } else {
         limit_waited_for
@@ -247,6 +248,16 @@ mod tests {
             ..Example::default()
         });
         assert_eq!(verdict.ready, Ready::LaterThan(10));
+    }
+
+    #[test]
+    fn a_tank_that_never_keeps_its_limits_waits_for_them_and_not_for_capacity() {
+        let verdict = judged(&Example {
+            clean_from_day: 12,
+            able_from_day: 99,
+            ..Example::default()
+        });
+        assert_eq!(verdict.waited_for, Some(Waiting::Nitrite));
     }
 
     #[test]

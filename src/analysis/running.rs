@@ -104,9 +104,12 @@ fn co2_cure(input: &ModelInput, worst: f64, limit: f64) -> String {
             "gas.rate about {:.0} % lower",
             (100.0 * (1.0 - limit / worst)).ceil()
         ),
-        GasPlan::Hold { .. } => {
-            format!("gas.hold = \"{:.0} mg/L\" or less", (limit - 2.0).max(1.0))
-        }
+        GasPlan::Hold {
+            target_mg_per_l, ..
+        } => format!(
+            "gas.hold = \"{:.0} mg/L\"",
+            (target_mg_per_l * limit / worst).floor()
+        ),
     }
 }
 

@@ -41,18 +41,37 @@ fn help_end() -> String {
     )
 }
 
+const RUN: &str = "Simulate a scenario and write charts, tables and a report.\n\n\
+        Everything goes into one folder, output/<name of the file>/, or the next free name. The folder is \
+        written whole or not at all. The report on the terminal says when fish could go in, and why.";
+
+const CHECK: &str = "Check a scenario and print what it means; nothing is run or written.\n\n\
+        Every mistake is shown at once, with its line and what to write instead. A file without mistakes \
+        is printed as understood: the tank, the water, the calendar, and where each value came from.";
+
+const EXPLAIN: &str = "Print what the program knows, as tables made from the code itself.\n\n\
+        Without a topic the topics are listed.";
+
+const MANUAL: &str = "Examples:\n  \
+    firstfill manual | man -l -\n  \
+    firstfill manual > ~/.local/share/man/man1/firstfill.1";
+
 /// What firstfill can do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Simulate a scenario and write charts, tables and a report
+    #[command(long_about = RUN)]
     Run(Run),
     /// Check a scenario and print what it means; nothing is run or written
+    #[command(long_about = CHECK)]
     Check(Check),
     /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
+    #[command(long_about = EXPLAIN)]
     Explain(Explain),
     /// Print a completion script for your shell
     Completions(Completions),
     /// Print the manual page
+    #[command(after_help = MANUAL)]
     Manual,
 }
 
@@ -60,9 +79,6 @@ pub enum Command {
 #[derive(Debug, Args)]
 #[command(
     arg_required_else_help = true,
-    long_about = "Simulate a scenario and write charts, tables and a report.\n\n\
-        Everything goes into one folder, output/<name of the file>/, or the next free name. The folder is \
-        written whole or not at all. The report on the terminal says when fish could go in, and why.",
     after_help = "Examples:\n  \
         firstfill run my-tank.toml\n      \
         charts and tables in output/my-tank/, the answer on the terminal\n  \
@@ -94,9 +110,6 @@ pub struct Run {
 #[derive(Debug, Args)]
 #[command(
     arg_required_else_help = true,
-    long_about = "Check a scenario and print what it means; nothing is run or written.\n\n\
-        Every mistake is shown at once, with its line and what to write instead. A file without mistakes \
-        is printed as understood: the tank, the water, the calendar, and where each value came from.",
     after_help = "Examples:\n  \
         firstfill check my-tank.toml\n      \
         all mistakes at once, or the tank as understood\n  \
@@ -111,15 +124,11 @@ pub struct Check {
 
 /// Options of `explain`.
 #[derive(Debug, Args)]
-#[command(
-    long_about = "Print what the program knows, as tables made from the code itself.\n\n\
-        Without a topic the topics are listed.",
-    after_help = "Examples:\n  \
+#[command(after_help = "Examples:\n  \
         firstfill explain parameters | less\n      \
         every number of the model with unit, range and source\n  \
         firstfill explain columns --csv > columns.csv\n      \
-        the same kind of table for a spreadsheet"
-)]
+        the same kind of table for a spreadsheet")]
 pub struct Explain {
     /// What to explain
     #[arg(value_enum)]

@@ -42,13 +42,27 @@ pub enum WriteError {
     #[error("{} cannot be made anew; name a folder that does not exist yet, for example --out results", .0.display())]
     NoName(PathBuf),
     /// The system refuses.
-    #[error("cannot write to {}: {why}; check that the folder exists and is yours, or name another with --out", folder.display())]
+    #[error("cannot write to {}: {}; check that the folder exists and is yours, or name another with --out", folder.display(), in_words(why))]
     NotWritable {
         /// Where.
         folder: PathBuf,
         /// What the system says.
         why: io::Error,
     },
+}
+
+/// What the system says, without its numbers and our hidden names.
+fn in_words(why: &io::Error) -> String {
+    match why.kind() {
+        io::ErrorKind::NotFound => "there is no such folder".into(),
+        io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => {
+            "a file is in the way".into()
+        }
+        io::ErrorKind::PermissionDenied => "permission is denied".into(),
+        io::ErrorKind::ReadOnlyFilesystem => "it can only be read".into(),
+        io::ErrorKind::StorageFull => "the disk is full".into(),
+        _ => why.to_string(),
+    }
 }
 
 impl Place {

@@ -2,13 +2,15 @@
 //!
 //! Tables are merged key by key, to any depth; lists and single values are replaced as a whole; a
 //! value of another kind replaces. `"none"` in place of a named entry removes it (the reader of
-//! that section leaves it out).
+//! that section leaves it out). `air.on.for = "9 h"` over a timer `"20:00..08:00"` changes its length
+//! and keeps its start.
 
 use std::path::{Path, PathBuf};
 
 use super::files::{self, Files};
 use super::problem::{Place, Problem};
-use super::tree::{self, Table, Value};
+use super::timer;
+use super::tree::{self, Entry, Node, Table, Value};
 
 /// The merged tree of a file and of everything it is based on.
 pub struct Merged {
@@ -112,6 +114,9 @@ pub fn over(mut lower: Table, upper: Table) -> Table {
                 let below = std::mem::replace(&mut old.node.value, Value::Truth(false));
                 let merged = match (below, entry.node.value) {
                     (Value::Table(below), Value::Table(above)) => Value::Table(over(below, above)),
+                    (Value::Text(below), Value::Table(above)) if is_part_of_a_timer(&above) => {
+                        Value::Table(over(timer_as_table(&below, &old.node.place), above))
+                    }
                     (_, above) => above,
                 };
                 old.key_place = entry.key_place;
@@ -122,4 +127,28 @@ pub fn over(mut lower: Table, upper: Table) -> Table {
         }
     }
     lower
+}
+
+/// Whether a table says only the start or only the length of a timer.
+fn is_part_of_a_timer(table: &Table) -> bool {
+    let known = |key: &str| matches!(key, "from" | "for");
+    table.entries.len() == 1 && table.entries.iter().all(|entry| known(&entry.key))
+}
+
+/// A timer written as `"20:00..08:00"` as the table it stands for; empty if it is none.
+fn timer_as_table(text: &str, place: &Place) -> Table {
+    let Some((from, length)) = timer::parts(text) else {
+        return Table::default();
+    };
+    let entry = |key: &str, value: String| Entry {
+        key: key.to_string(),
+        key_place: place.clone(),
+        node: Node {
+            place: place.clone(),
+            value: Value::Text(value),
+        },
+    };
+    Table {
+        entries: vec![entry("from", from), entry("for", length)],
+    }
 }

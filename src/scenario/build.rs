@@ -1,8 +1,10 @@
 //! From the merged tree to a checked case: the sections in the order of the documentation.
 
 use crate::analysis::case::Case;
-use crate::engine::input::{Heating, ModelInput, Room, TopUp};
-use crate::model::setup::Tank;
+use crate::analysis::limits::Limits;
+use crate::engine::input::{GasPlan, Heating, ModelInput, PowerCut, Room, TimerLine, TopUp};
+use crate::model::composition::Composition;
+use crate::model::setup::{StandPlan, Tank};
 
 use super::calendar::LOOKAHEAD_DAYS;
 use super::desk::Desk;
@@ -10,7 +12,8 @@ use super::draft::Draft;
 use super::keys;
 use super::problem::Problem;
 use super::reader::{Read, Reader};
-use super::sections::water::{Blend, Waters};
+use super::sections::blend::Blend;
+use super::sections::water::Waters;
 use super::sections::{
     air, animals, care, changes, doses, filter, gas, light, limits, parameters, plants, power,
     prices, room, seed, soil, start, surface, tank, water,
@@ -25,36 +28,17 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let file = Reader::of_file(desk, table);
     let name = file.text("name").or(stem.to_string());
     file.entry("based_on");
-    let calendar = start::calendar(&file);
-    let mut draft = Draft::new(desk, calendar);
+    let mut draft = Draft::new(desk, start::calendar(&file));
     parameters::read(&file, &mut draft);
     let start_up = start::start_up(&file, &mut draft);
     let limits = limits::read(&file);
     let surroundings = Surroundings::read(&file, &mut draft);
-    let waters = water::waters(
-        &file,
-        surroundings.room.temperature_c,
-        surroundings.altitude_m,
-    );
+    let waters = surroundings.waters(&file);
     let (fill, refill) = blends(&file, &mut draft, &waters);
-    changes::read(&file, &mut draft);
-    let light = light::read(&file, &mut draft);
-    let gas = gas::read(&file, &mut draft, limits.co2.value);
-    let air = air::read(&file, &mut draft);
-    surface::read(&file, &mut draft);
-    let stands = plants::read(&file, &mut draft);
-    if light.is_empty() && !stands.is_empty() {
-        desk.notice("there are plants, but no [light]: they will only lose weight");
-    }
-    care::read(&file, &mut draft, &stands);
-    let seed_level = seed::read(&file, &mut draft);
-    doses::read(&file, &mut draft);
-    animals::read(&file, &mut draft);
-    let power_cuts = power::read(&file, &draft, air.flow_l_per_min);
-    let prices = prices::read(&file, &waters);
     let top_up = surroundings.top_up(&file, &waters);
+    let plan = Plan::read(&file, &mut draft, &limits);
+    let prices = prices::read(&file, &waters);
     file.close();
-    changes::tell_left_out(&mut draft);
     let tank = surroundings.tank?;
     if desk.has_problems() {
         return None;
@@ -71,17 +55,58 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         refill,
         top_up,
         parameters: draft.parameters.clone(),
-        seed_level,
+        seed_level: plan.seed_level,
         dry_days: start_up.dry_days,
-        stands,
-        light,
-        gas,
-        air: air.lines,
-        power_cuts,
+        stands: plan.stands,
+        light: plan.light,
+        gas: plan.gas,
+        air: plan.air,
+        power_cuts: plan.power_cuts,
         unfed: draft.away.clone(),
         events: std::mem::take(&mut draft.events),
     };
     Some(finish(draft, name, input, limits, prices))
+}
+
+/// What happens in the tank, and when; events go into the draft.
+struct Plan {
+    light: Vec<TimerLine>,
+    gas: GasPlan,
+    air: Vec<TimerLine>,
+    stands: Vec<StandPlan>,
+    seed_level: f64,
+    power_cuts: Vec<PowerCut>,
+}
+
+impl Plan {
+    fn read(file: &Reader<'_>, draft: &mut Draft<'_>, limits: &Limits) -> Plan {
+        changes::read(file, draft);
+        let light = light::read(file, draft);
+        let is_dark = file.wanted("light").is_none();
+        let gas = gas::read(file, draft, limits.co2.value, is_dark);
+        let air = air::read(file, draft);
+        surface::read(file, draft);
+        let stands = plants::read(file, draft);
+        if is_dark && !stands.is_empty() {
+            draft
+                .desk
+                .notice("there are plants, but no [light]: they will only lose weight");
+        }
+        care::read(file, draft, &stands);
+        let seed_level = seed::read(file, draft);
+        doses::read(file, draft);
+        animals::read(file, draft);
+        let power_cuts = power::read(file, draft, air.flow_l_per_min);
+        changes::tell_left_out(draft);
+        Plan {
+            light,
+            gas,
+            air: air.lines,
+            stands,
+            seed_level,
+            power_cuts,
+        }
+    }
 }
 
 /// Tank and room, read together because each needs the other.
@@ -111,6 +136,9 @@ impl Surroundings {
             top_up: section.top_up,
         }
     }
+    fn waters(&self, file: &Reader<'_>) -> Waters {
+        water::waters(file, self.room.temperature_c, self.altitude_m)
+    }
     fn top_up(&self, file: &Reader<'_>, waters: &Waters) -> TopUp {
         let Read::Given(name, place) = &self.top_up else {
             return waters.at_room("pure").map_or(TopUp::None, TopUp::Automatic);
@@ -126,14 +154,7 @@ impl Surroundings {
 }
 
 /// The waters of filling and of changes, ready to use.
-fn blends(
-    file: &Reader<'_>,
-    draft: &mut Draft<'_>,
-    waters: &Waters,
-) -> (
-    crate::model::composition::Composition,
-    crate::model::composition::Composition,
-) {
+fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Composition, Composition) {
     let refill = waters.blend(&file.section("refill"), &Blend::tap());
     let fill = waters.blend(&file.section("fill"), &refill);
     let (filled, refilled) = (waters.prepare(&fill), waters.prepare(&refill));
@@ -154,7 +175,7 @@ fn finish(
     mut draft: Draft<'_>,
     name: String,
     mut input: ModelInput,
-    limits: crate::analysis::limits::Limits,
+    limits: Limits,
     prices: Vec<(String, f64)>,
 ) -> Case {
     input.events.sort_by(|a, b| {

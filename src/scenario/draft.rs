@@ -94,6 +94,14 @@ impl<'a> Draft<'a> {
             kind,
         });
     }
+    /// Notes an event of a day on which nobody is there; it happens all the same.
+    pub fn mind_absence(&self, name: &str, day: u32) {
+        if self.is_away(day) {
+            self.desk.notice(format!(
+                "{name} is on day {day}, a day on which nobody is there; it is done all the same"
+            ));
+        }
+    }
     fn is_missed(&self, day: u32, kind: &EventKind) -> bool {
         matches!(kind, EventKind::Change { .. }) && self.missed.contains(&day)
     }

@@ -15,6 +15,7 @@ mod files;
 pub mod keys;
 pub mod paths;
 pub mod problem;
+mod read;
 mod reader;
 mod refusal;
 mod repeats;

@@ -54,7 +54,7 @@ impl Problem {
         Problem {
             place: Some(place.clone()),
             file_name: None,
-            title: title.into(),
+            title: one_line(&title.into()),
             label: String::new(),
             also: Vec::new(),
             help: Vec::new(),
@@ -65,7 +65,7 @@ impl Problem {
         Problem {
             place: None,
             file_name: Some(name.into()),
-            title: title.into(),
+            title: one_line(&title.into()),
             label: String::new(),
             also: Vec::new(),
             help: Vec::new(),
@@ -86,6 +86,19 @@ impl Problem {
         self.also.push((place.clone(), words.into()));
         self
     }
+}
+
+/// Longest title, in signs.
+const LONGEST_TITLE: usize = 200;
+
+/// A text that may hold anything the user wrote, made fit for one line of a terminal.
+fn one_line(text: &str) -> String {
+    let sign = |sign: char| if sign.is_control() { '\u{fffd}' } else { sign };
+    let mut line: String = text.chars().take(LONGEST_TITLE).map(sign).collect();
+    if text.chars().count() > LONGEST_TITLE {
+        line.push('…');
+    }
+    line
 }
 
 /// How many problems are shown at once.

@@ -41,13 +41,19 @@ pub fn when(reader: &Reader<'_>, draft: &Draft<'_>) -> Option<When> {
         return None;
     }
     Some(When {
-        time: at(reader, draft, &own_time, days[0])?,
+        time: at(reader, draft, &own_time, days[0], draft.usual_time)?,
         days,
     })
 }
 
 /// The time of an event on a day: its own, else the usual one; never before the filling.
-pub fn at(reader: &Reader<'_>, draft: &Draft<'_>, own: &Read<u32>, first_day: u32) -> Option<u32> {
+pub fn at(
+    reader: &Reader<'_>,
+    draft: &Draft<'_>,
+    own: &Read<u32>,
+    first_day: u32,
+    usual_time: u32,
+) -> Option<u32> {
     let filled_at = draft.calendar.filled_at;
     match own {
         Read::Given(time, place) if first_day == 0 && *time < filled_at => {
@@ -66,8 +72,8 @@ pub fn at(reader: &Reader<'_>, draft: &Draft<'_>, own: &Read<u32>, first_day: u3
         }
         Read::Given(time, _) => Some(*time),
         Read::Bad(_) => None,
-        Read::Absent if first_day == 0 => Some(draft.usual_time.max(filled_at)),
-        Read::Absent => Some(draft.usual_time),
+        Read::Absent if first_day == 0 => Some(usual_time.max(filled_at)),
+        Read::Absent => Some(usual_time),
     }
 }
 

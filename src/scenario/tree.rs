@@ -63,17 +63,24 @@ impl Value {
             Value::Truth(truth) => truth.to_string(),
             Value::Moment(moment) => moment.to_string(),
             Value::List(list) => {
-                let items: Vec<String> = list.iter().map(|n| n.value.written()).collect();
+                let items: Vec<String> = list.iter().map(|n| n.value.inside()).collect();
                 format!("[{}]", items.join(", "))
             }
             Value::Table(table) => {
                 let items: Vec<String> = table
                     .entries
                     .iter()
-                    .map(|e| format!("{} = {}", e.key, e.node.value.written()))
+                    .map(|e| format!("{} = {}", e.key, e.node.value.inside()))
                     .collect();
                 format!("{{ {} }}", items.join(", "))
             }
+        }
+    }
+    /// As it is written inside a list or a table: texts in their quotes.
+    fn inside(&self) -> String {
+        match self {
+            Value::Text(text) => format!("\"{text}\""),
+            other => other.written(),
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::base::units::MEQ_PER_DKH;
 use super::Story;
 use super::accounts::{Account, accounts, added_by_hand};
 use super::alkalinity_words::{sentences, titles};
-use super::axis::from_zero;
+use super::axis::{around, from_zero};
 use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Line};
 use super::key::Key;
@@ -123,14 +123,16 @@ fn balance(weekly: &Weekly<'_>, sheet: &mut Sheet, layers: &[Layer]) {
         .iter()
         .flat_map(|a| a.upper.iter().chain(&a.lower))
         .map(|p| p.1);
-    let mut up = from_zero(all, 0.5, 10);
+    let (low, high) = all.fold((0.0_f64, 0.5_f64), |(l, h), v| (l.min(v), h.max(v)));
+    let mut up = around(low, high, 10);
     for tick in &mut up.ticks {
         tick.words = tick.words.trim_start_matches('−').to_string();
     }
     let mut panel = weekly.panel_with_changes(556.0, 826.0, up);
     panel.areas = areas;
     panel.limits = vec![Limit::new("zero", 0.0, weekly.across(), Pen::hair(BASE))];
-    let unit = "dKH of the whole tank, added up; supplied above zero, taken below";
+    let unit =
+        "dKH of the whole tank; supplied above zero, taken below; plants, decay: what is left over";
     let title = "Where KH came from and went since filling";
     let at = sheet.panel(panel, title, unit, 14.0);
     let names: Vec<EndName> = shown

@@ -1,40 +1,24 @@
 //! Ripe is a crossing: what the microbes of each step could oxidise against what comes in.
 
 use crate::analysis::ready::OxidationStep;
-use crate::engine::result::Reading;
 
 use super::Story;
 use super::axis::{Axis, decades};
+use super::capacity_steps::{Crossing, Step, crossings, steps};
 use super::capacity_words::{sentences, titles};
+use super::decade_lines::drawable;
 use super::ends::{EndName, name_ends};
-use super::figure::{Figure, Form, Limit, Line, Upright};
+use super::figure::{Figure, Form, Limit, Upright};
 use super::key::Key;
 use super::load::coming_in;
 use super::rect::Point;
-use super::series::{lowest, of_day};
 use super::sheet::{Sheet, bold, plain};
-use super::style::{AMMONIA, Colour, INK, MUTED, NITRITE, Pen};
+use super::style::{INK, MUTED, Pen};
 use super::weekly::Weekly;
 use super::words::short;
 
-/// Most decades on the axis.
-const DECADES: i32 = 6;
-
-/// One of the two steps.
-pub struct Step {
-    /// Which.
-    pub step: OxidationStep,
-    /// Title of its panel.
-    pub title: &'static str,
-    /// Its colour.
-    pub colour: Colour,
-    /// Lowest capacity of each day, mg N a day.
-    pub capacity: Vec<Point>,
-    /// First day from which it covers what comes in, to the end.
-    pub covers_load: Option<u32>,
-    /// First day from which it covers the feed, to the end.
-    pub covers_feed: Option<u32>,
-}
+/// Most decades on the axis: what lies further down plays no part.
+const DECADES: i32 = 4;
 
 /// The chart.
 pub fn figure(story: &Story<'_>) -> Figure {
@@ -43,7 +27,7 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let steps = steps(story, &load);
     let mut sheet = Sheet::new(
         "capacity",
-        &titles(story, &steps),
+        &titles(story, &steps, &load),
         &sentences(story, &steps, &load),
     );
     sheet.key(&[
@@ -69,55 +53,6 @@ fn feed_name(story: &Story<'_>) -> &'static str {
     } else {
         "feed of a usual stock"
     }
-}
-
-fn steps(story: &Story<'_>, load: &[Point]) -> [Step; 2] {
-    let step = |step, title, colour, value: fn(&Reading) -> f64, covers_feed| {
-        let capacity: Vec<Point> = (0..=story.run.input.last_day)
-            .filter_map(|day| {
-                let low = lowest(&of_day(story.run, day), value)?;
-                Some((f64::from(day) + 0.5, value(low)))
-            })
-            .collect();
-        Step {
-            step,
-            title,
-            colour,
-            covers_load: covers_from(&capacity, load),
-            covers_feed,
-            capacity,
-        }
-    };
-    let from = story.verdict.capacity_covers_from;
-    [
-        step(
-            OxidationStep::Ammonia,
-            "Ammonia step",
-            AMMONIA,
-            |r| r.ammonia_capacity_mg_n_per_day,
-            from[0],
-        ),
-        step(
-            OxidationStep::Nitrite,
-            "Nitrite step",
-            NITRITE,
-            |r| r.nitrite_capacity_mg_n_per_day,
-            from[1],
-        ),
-    ]
-}
-
-/// First day from which capacity is at least the load, every day to the end.
-fn covers_from(capacity: &[Point], load: &[Point]) -> Option<u32> {
-    let mut from = None;
-    for (could, comes) in capacity.iter().zip(load) {
-        from = match (could.1 >= comes.1, from) {
-            (true, None) => Some(could.0.floor() as u32),
-            (true, since) => since,
-            (false, _) => None,
-        };
-    }
-    from
 }
 
 fn draw_step(
@@ -147,69 +82,44 @@ fn draw_step(
     let crossings = crossings(story, step, up);
     panel.uprights = crossings
         .iter()
-        .map(|(at, _)| Upright {
-            at: at.0,
+        .filter(|crossing| crossing.is_load)
+        .map(|crossing| Upright {
+            at: crossing.at.0,
             pen: Pen::hair(INK),
         })
         .collect();
-    let hides = [&step.capacity[..], load]
-        .concat()
-        .iter()
-        .any(|p| !up.holds(p.1));
-    let unit = if hides {
-        format!(
-            "mg N a day; each line is ten times the one below, what is under {} is not drawn",
-            up.ticks[0].words
-        )
-    } else {
-        "mg N a day; each line is ten times the one below".to_string()
-    };
+    let unit = unit_words(step, load, up);
     let at = sheet.panel(panel, step.title, &unit, 14.0);
-    for (place, _) in &crossings {
-        sheet.mark(at, *place, Form::Disc, INK);
-    }
-    for (place, words) in crossings {
-        sheet.words_at(at, place, vec![bold(&words, INK)]);
-    }
+    mark_crossings(sheet, at, crossings);
     weekly.name_absences(sheet, at);
     name_lines(story, sheet, at, step, load);
     at
 }
 
-/// Where the capacity first covers the load and the feed for good, with words.
-fn crossings(story: &Story<'_>, step: &Step, up: &Axis) -> Vec<(Point, String)> {
-    let calendar = story.calendar();
-    let place = |day: u32| {
-        let at = f64::from(day) + 0.5;
-        let same = step.capacity.iter().find(|p| p.0 == at);
-        same.copied().filter(|p| up.holds(p.1))
-    };
-    let feed = if story.verdict.feed_is_planned {
-        "the planned feed"
+/// Unit of the panel; says so when a part of a curve lies under the floor.
+fn unit_words(step: &Step, load: &[Point], up: &Axis) -> String {
+    let unit = "mg N a day; each line is ten times the one below";
+    let mut all = step.capacity.iter().chain(load);
+    if all.any(|p| !up.holds(p.1)) {
+        format!("{unit}, what is under {} is not drawn", up.ticks[0].words)
     } else {
-        "a usual feed"
-    };
-    let told = match (step.covers_load, step.covers_feed) {
-        (Some(load), Some(feed_day)) if load == feed_day => {
-            vec![(load, format!("covers what comes in and {feed}"))]
-        }
-        (load, feed_day) => [
-            load.map(|day| (day, "covers what comes in".to_string())),
-            feed_day.map(|day| (day, format!("covers {feed}"))),
-        ]
-        .into_iter()
-        .flatten()
-        .collect(),
-    };
-    told.into_iter()
-        .filter_map(|(day, words)| {
-            let words = match day {
-                0 => format!("{words} from the start"),
-                _ => format!("{words} from {}", calendar.day(day)),
-            };
-            place(day).map(|at| (at, words))
-        })
-        .collect()
+        unit.to_string()
+    }
+}
+
+/// Discs where the capacity first covers something for good, with words.
+fn mark_crossings(sheet: &mut Sheet, at: usize, crossings: Vec<Crossing>) {
+    for crossing in &crossings {
+        sheet.mark(at, crossing.at, Form::Disc, INK);
+    }
+    for crossing in crossings {
+        let words = if crossing.is_load {
+            bold(&crossing.words, INK)
+        } else {
+            plain(&crossing.words, INK)
+        };
+        sheet.words_at(at, crossing.at, vec![words]);
+    }
 }
 
 fn name_lines(story: &Story<'_>, sheet: &mut Sheet, at: usize, step: &Step, load: &[Point]) {
@@ -221,11 +131,7 @@ fn name_lines(story: &Story<'_>, sheet: &mut Sheet, at: usize, step: &Step, load
             names.push(EndName::curve(words, short(end.1), end.1, pen));
         }
     };
-    let words = match step.step {
-        OxidationStep::Ammonia => "ammonia step",
-        OxidationStep::Nitrite => "nitrite step",
-    };
-    name(words, &step.capacity, Pen::curve(step.colour));
+    name(step.name(), &step.capacity, Pen::curve(step.colour));
     name("comes in", load, Pen::dotted(INK));
     if up.holds(feed) {
         let words = if story.verdict.feed_is_planned {
@@ -241,27 +147,5 @@ fn name_lines(story: &Story<'_>, sheet: &mut Sheet, at: usize, step: &Step, load
         let x = (frame.left + frame.right) / 2.0;
         let words = vec![plain("no microbes of this step", MUTED)];
         sheet.say_if_free(at, words, x, frame.bottom - 16.0);
-    }
-}
-
-/// The pieces of a curve that lie on the axis; on a scale of decades zero has no place.
-fn drawable(name: &str, points: &[Point], up: &Axis, pen: Pen) -> Vec<Line> {
-    points
-        .split(|p| !up.holds(p.1))
-        .filter(|piece| piece.len() > 1)
-        .map(|piece| Line::new(name, piece.to_vec(), pen))
-        .collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn only_the_crossing_that_lasts_counts() {
-        let load = [(0.5, 5.0), (1.5, 5.0), (2.5, 5.0), (3.5, 5.0)];
-        let could = [(0.5, 6.0), (1.5, 4.0), (2.5, 5.0), (3.5, 9.0)];
-        assert_eq!(covers_from(&could, &load), Some(2));
-        assert_eq!(covers_from(&could[..2], &load[..2]), None);
     }
 }

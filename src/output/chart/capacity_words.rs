@@ -1,80 +1,101 @@
 //! Title and sentence of the chart of capacity.
 
-use crate::analysis::ready::Ready;
+use std::cmp::Ordering;
 
 use super::Story;
-use super::capacity::Step;
+use super::capacity_steps::Step;
 use super::rect::Point;
+use super::series::last;
 use super::words::short;
 
-pub fn titles(story: &Story<'_>, steps: &[Step; 2]) -> Vec<String> {
+/// The result, longest wording first.
+pub fn titles(story: &Story<'_>, steps: &[Step; 2], load: &[Point]) -> Vec<String> {
     let feed = story.verdict.feed_mg_n_per_day;
-    let calendar = story.calendar();
-    let [ammonia, nitrite] = steps.each_ref().map(|s| s.covers_feed);
-    let short_of = |step: &Step, name: &str| {
-        let end = step.capacity.last().map_or(0.0, |p| p.1);
-        vec![format!(
-            "The {name} step cannot take the feed: {} of {} mg N a day at the end",
-            short(end),
-            short(feed)
-        )]
+    let behind = |covers: fn(&Step) -> Option<u32>| {
+        let late = steps.iter().filter(move |s| covers(s).is_none());
+        late.collect::<Vec<&Step>>()
     };
-    match (ammonia, nitrite) {
-        (Some(a), Some(n)) if matches!(story.verdict.ready, Ready::LaterThan(_)) => vec![format!(
-            "Both steps could take the feed from day {}, but the limits do not hold yet",
-            a.max(n)
-        )],
-        (Some(a), Some(n)) => {
-            let last = match a.cmp(&n) {
-                std::cmp::Ordering::Less => "the nitrite step is the last",
-                std::cmp::Ordering::Equal => "no step waits for the other",
-                std::cmp::Ordering::Greater => "the ammonia step is the last",
-            };
-            vec![
-                format!(
-                    "Both steps can take the feed from {}: {last}",
-                    calendar.day(a.max(n))
-                ),
-                format!("Both steps can take the feed from day {}", a.max(n)),
-            ]
-        }
-        (Some(_), None) => short_of(&steps[1], "nitrite"),
-        (None, Some(_)) => short_of(&steps[0], "ammonia"),
-        (None, None) => vec![format!(
-            "Neither step can take the feed of {} mg N a day by the end",
-            short(feed)
-        )],
+    let no_feed = behind(|s| s.covers_feed);
+    if let Some(words) = falls_short(&no_feed, "take the feed", feed) {
+        return vec![words];
+    }
+    let no_load = behind(|s| s.covers_load);
+    if let Some(words) = falls_short(&no_load, "keep up with what comes in", last(load)) {
+        return vec![words];
+    }
+    let [ammonia, nitrite] = steps
+        .each_ref()
+        .map(|s| s.covers_load.max(s.covers_feed).unwrap_or(0));
+    let day = ammonia.max(nitrite);
+    let order = match ammonia.cmp(&nitrite) {
+        Ordering::Less => "the nitrite step comes last",
+        Ordering::Equal => "neither waits for the other",
+        Ordering::Greater => "the ammonia step comes last",
+    };
+    let outrun = "both steps could take more than comes in";
+    vec![
+        format!("From {} {outrun}: {order}", story.calendar().day(day)),
+        format!("From day {day} {outrun}"),
+    ]
+}
+
+/// Which steps cannot do something by the end, with how far they get.
+fn falls_short(steps: &[&Step], what: &str, needed: f64) -> Option<String> {
+    let amounts = |step: &Step| {
+        format!(
+            "{} of {} mg N a day at the end",
+            short(last(&step.capacity)),
+            short(needed)
+        )
+    };
+    match steps {
+        [] => None,
+        [step] => Some(format!(
+            "The {} cannot {what}: {}",
+            step.name(),
+            amounts(step)
+        )),
+        [..] => Some(format!(
+            "Neither step can {what} of {} mg N a day at the end",
+            short(needed)
+        )),
     }
 }
 
+/// What the picture would hide.
 pub fn sentences(story: &Story<'_>, steps: &[Step; 2], load: &[Point]) -> Vec<String> {
-    let never = steps.iter().all(|s| s.covers_load.is_none());
-    let covers = |step: &Step, name: &str| match step.covers_load {
-        Some(0) => format!("the {name} step covers it from the start"),
-        Some(day) => format!("the {name} step covers it from day {day}"),
-        None => format!("the {name} step does not cover it at the end"),
-    };
     let first = load.first().map_or(0.0, |p| p.1);
-    let end = load.last().map_or(0.0, |p| p.1);
-    let covered = if never {
-        "neither step covers it at the end".to_string()
+    let comes = format!(
+        "What comes in goes from {} to {} mg N a day.",
+        short(first),
+        short(last(load))
+    );
+    let days = steps.each_ref().map(|s| from_when(s.covers_feed));
+    let feed = if story.verdict.feed_is_planned {
+        "The planned feed alone"
     } else {
-        let [ammonia, nitrite] = steps;
+        "The feed of a usual stock"
+    };
+    let fed = if steps.iter().all(|s| s.covers_feed.is_none()) {
+        format!("{feed} is covered by neither step.")
+    } else {
         format!(
-            "{}, {}",
-            covers(ammonia, "ammonia"),
-            covers(nitrite, "nitrite")
+            "{feed} is covered by the ammonia step {}, by the nitrite step {}.",
+            days[0], days[1]
         )
     };
-    let comes = format!(
-        "What comes in goes from {} to {} mg N a day; {covered}.",
-        short(first),
-        short(end),
-    );
-    let assumed = if story.verdict.feed_is_planned {
-        "Capacity: the lowest of each day, with food in plenty."
-    } else {
-        "No animals are planned, so the feed is that of a usual stock."
-    };
-    vec![format!("{comes} {assumed}"), comes]
+    let lowest = "Capacity is the lowest of each day, with food in plenty.";
+    vec![
+        format!("{comes} {fed} {lowest}"),
+        format!("{comes} {fed}"),
+        comes,
+    ]
+}
+
+fn from_when(day: Option<u32>) -> String {
+    match day {
+        Some(0) => "from the start".to_string(),
+        Some(day) => format!("from day {day}"),
+        None => "not by the end".to_string(),
+    }
 }

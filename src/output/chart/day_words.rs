@@ -2,7 +2,8 @@
 
 use crate::base::clock::DAY;
 
-use super::day::{Day, minutes, range, rounded, under};
+use super::day::Day;
+use super::day_hours::{minutes, range, rounded, under};
 use super::series::{in_words, lowest};
 use super::words::{list, number, short, span, trimmed};
 
@@ -19,10 +20,15 @@ impl Day<'_> {
             number(high, 1),
         );
         let time = self.time(lowest.minute);
-        if self.story.milestones.oxygen_low.minute / DAY == self.day {
+        if self.story.day_of(self.story.milestones.oxygen_low.minute) == self.day {
+            let kind = if self.story.lowest_is_at_night() {
+                "The worst night"
+            } else {
+                "The lowest of all days"
+            };
             return vec![
-                format!("The worst night: oxygen falls to {low} mg/L at {time} on {day}"),
-                format!("The worst night: oxygen falls to {low} mg/L at {time}"),
+                format!("{kind}: oxygen falls to {low} mg/L at {time} on {day}"),
+                format!("{kind}: oxygen falls to {low} mg/L at {time}"),
             ];
         }
         let day = format!("D{}", &day[1..]);
@@ -45,6 +51,7 @@ impl Day<'_> {
             .map(|&(from, until)| in_words((rounded(from), rounded(until))))
             .collect();
         match named.len() {
+            1 if minutes(&under) >= DAY - 5 => "Oxygen is under its limit all day.".to_string(),
             0 => format!("Oxygen stays over its limit of {} mg/L.", trimmed(bound)),
             1 | 2 => format!("Oxygen is under its limit from {}.", list(&named)),
             _ => format!(

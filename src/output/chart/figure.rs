@@ -1,7 +1,9 @@
 //! A chart as a plain value: what is where, before anything is drawn. Tests assert on it.
 
 use super::rect::Point;
+use super::series::last;
 use super::style::{Colour, Pen};
+use super::words::short;
 
 pub use super::label::{Anchor, Label, Span, width_of};
 pub use super::panel::{Area, Bar, Field, Form, Limit, Line, Mark, Panel, Upright};
@@ -35,4 +37,46 @@ pub enum Shape {
     Fill(Vec<Point>, Colour, f64),
     /// A disc: centre, radius, colour.
     Disc(Point, f64, Colour),
+}
+
+impl Figure {
+    /// The figure in words, for those who hear it: the sentence, then what each panel holds.
+    pub fn description(&self) -> String {
+        let mut words = self.sentence.clone();
+        for panel in &self.panels {
+            words += &format!("\n{}", panel.title);
+            let curves = curves_of(panel);
+            if !curves.is_empty() {
+                words += &format!(": {}", curves.join("; "));
+            }
+            words.push('.');
+        }
+        words
+    }
+}
+
+/// Each curve of a panel with its range and its end; curves in pieces count once.
+fn curves_of(panel: &Panel) -> Vec<String> {
+    let mut names: Vec<&str> = panel.lines.iter().map(|l| l.name.as_str()).collect();
+    names.dedup();
+    let mut told = Vec::new();
+    for name in names {
+        let pieces = panel.lines.iter().filter(|l| l.name == name);
+        let heights: Vec<f64> = pieces.flat_map(|l| &l.points).map(|p| p.1).collect();
+        let low = heights.iter().copied().fold(f64::INFINITY, f64::min);
+        let high = heights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        if let Some(&end) = heights.last() {
+            told.push(format!(
+                "{name} between {} and {}, {} at the end",
+                short(low),
+                short(high),
+                short(end)
+            ));
+        }
+    }
+    told.extend(panel.areas.iter().map(|area| {
+        let thick = last(&area.upper) - last(&area.lower);
+        format!("{} {} at the end", area.name, short(thick))
+    }));
+    told
 }

@@ -46,15 +46,15 @@ pub struct Taken {
     pub boxes: Vec<Rect>,
     /// Curves: never crossed.
     pub curves: Vec<Vec<Point>>,
-    /// Faint lines: crossed when nothing better is found.
-    pub faint: Vec<[Point; 2]>,
+    /// Fine lines with what it costs to cross them: crossed when nothing better is found.
+    pub fine: Vec<([Point; 2], f64)>,
 }
 
 /// Clear space around words, pixels.
 const CLEAR: f64 = 3.0;
 
 impl Taken {
-    /// What a box would cost, none when something is under it; faint lines are a small nuisance.
+    /// What a box would cost, none when something is under it; fine lines are a nuisance.
     pub fn cost(&self, space: &Rect) -> Option<f64> {
         let wide = space.grown(CLEAR);
         if self.boxes.iter().any(|b| b.overlaps(&wide)) {
@@ -63,12 +63,11 @@ impl Taken {
         if self.curves.iter().any(|path| wide.is_on(path)) {
             return None;
         }
-        let faint = self
-            .faint
+        let crossed = self
+            .fine
             .iter()
-            .filter(|line| space.is_crossed_by(line[0], line[1]))
-            .count();
-        Some(4.0 * faint as f64)
+            .filter(|(line, _)| space.is_crossed_by(line[0], line[1]));
+        Some(crossed.map(|(_, cost)| cost).sum())
     }
     /// Whether a box has nothing under it.
     pub fn is_free(&self, space: &Rect) -> bool {

@@ -16,11 +16,14 @@ mod alkalinity_words;
 pub mod axis;
 mod backend;
 mod capacity;
+mod capacity_steps;
 mod capacity_words;
 mod day;
+mod day_hours;
 mod day_steps;
 mod day_switches;
 mod day_words;
+mod decade_lines;
 mod draw;
 mod ends;
 pub mod figure;
@@ -80,6 +83,12 @@ impl Story<'_> {
     /// The day a minute belongs to; the closing midnight belongs to the last day.
     fn day_of(&self, minute: u32) -> u32 {
         (minute / DAY).min(self.run.input.last_day)
+    }
+    /// What the lowest oxygen of the run is called: mostly a night, but it may fall by day.
+    fn lowest_is_at_night(&self) -> bool {
+        let minute = self.milestones.oxygen_low.minute;
+        let same = self.run.readings.iter().find(|r| r.minute == minute);
+        same.is_none_or(|r| r.light_umol_per_m2_s <= 0.0)
     }
     /// The figures of the days that are shown.
     fn days(&self) -> impl Iterator<Item = &DayFigures> {

@@ -59,7 +59,12 @@ fn oxygen(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     if let Some(worst) = worst {
         sheet.mark(at, worst, Form::Disc, OXYGEN);
         let when = story.calendar().moment(moment.minute);
-        let words = format!("worst night {}, {when}", number(worst.1, 1));
+        let kind = if story.lowest_is_at_night() {
+            "worst night"
+        } else {
+            "lowest"
+        };
+        let words = format!("{kind} {}, {when}", number(worst.1, 1));
         sheet.words_at(at, worst, vec![bold(&words, INK)]);
     }
     name_air(story, weekly, sheet, at);

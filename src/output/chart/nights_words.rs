@@ -4,11 +4,12 @@ use super::Story;
 use super::night_air::is_on;
 use super::words::{counted, number, short, span, trimmed};
 
+/// The result, longest wording first.
 pub fn titles(story: &Story<'_>) -> Vec<String> {
     let bound = story.case.limits.oxygen.value;
     let low = story.milestones.oxygen_low;
     let under = story.days().filter(|d| d.oxygen_low.value < bound).count();
-    let nights = story.days().count();
+    let all = story.days().count();
     let lowest = format!(
         "{} mg/L on day {}",
         number(low.value, 1),
@@ -25,14 +26,14 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
             "Oxygen never falls under {} mg/L: at worst {lowest}",
             trimmed(bound)
         ),
-        n if n == nights => format!(
-            "Oxygen falls under {} mg/L every night, to {lowest}",
+        n if n == all => format!(
+            "Oxygen falls under {} mg/L every day, to {lowest}",
             trimmed(bound)
         ),
         n => format!(
-            "Oxygen falls under {} mg/L in {}, to {lowest}",
+            "Oxygen falls under {} mg/L on {}, to {lowest}",
             trimmed(bound),
-            counted(n, "night", "nights")
+            counted(n, "day", "days")
         ),
     }]
 }
@@ -65,6 +66,7 @@ fn minutes_under(story: &Story<'_>, bound: f64) -> u32 {
         .sum()
 }
 
+/// What the picture would hide.
 pub fn sentences(story: &Story<'_>) -> Vec<String> {
     let calendar = story.calendar();
     let (low, high) = (story.milestones.oxygen_low, story.milestones.co2_high);
@@ -89,7 +91,7 @@ pub fn sentences(story: &Story<'_>) -> Vec<String> {
             "CO₂ passes {} mg/L on {} and reaches {}.",
             trimmed(bound),
             counted(n, "day", "days"),
-            short(high.value)
+            number(high.value, 1)
         ),
     };
     let swing = story

@@ -7,12 +7,13 @@ use crate::model::component::{Flux, Quantity};
 use super::Story;
 use super::accounts::{Account, accounts};
 use super::axis::from_zero;
-use super::figure::{Figure, Limit};
-use super::nitrogen_names::{name_inside, name_layers};
+use super::figure::{Figure, Limit, Panel};
+use super::nitrogen_names::{is_deep, name_inside, name_layers};
 use super::nitrogen_words::{brought_later, sentences, titles};
+use super::rect::Point;
 use super::sheet::{Sheet, small};
 use super::stack::{Layer, stacked};
-use super::style::{CARE, CHANGE, DETRITUS, GAS, INK, PLANTS, Pen, SOIL, WATER};
+use super::style::{CARE, CHANGE, DETRITUS, GAS, INK, PLANTS, Pen, SOIL, WATER, WHITE};
 use super::weekly::Weekly;
 use super::words::number;
 
@@ -127,6 +128,24 @@ fn name_start(sheet: &mut Sheet, at: usize, start: f64, later: &[(f64, &str)]) {
             format!("{amount}; what rises above came with {one} and {two}")
         }
     };
-    let middle = sheet.figure.panels[at].across.high / 2.0;
-    sheet.words_at(at, (middle, start), vec![small(&words, INK)]);
+    let this = &sheet.figure.panels[at];
+    let end = this.across.high;
+    // ink reads badly on the deep colours: look for a pale stretch of the line
+    let places = [0.5, 0.3, 0.7, 0.15, 0.85].map(|share| share * end);
+    let pale = places.into_iter().find(|&x| !is_deep_at(this, (x, start)));
+    let (x, ink) = pale.map_or((places[0], WHITE), |x| (x, INK));
+    sheet.words_at(at, (x, start), vec![small(&words, ink)]);
+}
+
+/// Whether a point of the panel, or what lies a little above or below it, is of a deep colour.
+fn is_deep_at(panel: &Panel, (x, y): Point) -> bool {
+    let about = 0.03 * (panel.up.high - panel.up.low);
+    [y - about, y, y + about].into_iter().any(|y| {
+        panel.areas.iter().any(|area| {
+            let after = area.upper.partition_point(|p| p.0 < x);
+            let between = area.lower.get(after).zip(area.upper.get(after));
+            let here = between.is_some_and(|(low, high)| low.1 <= y && y <= high.1);
+            here && is_deep(area.colour)
+        })
+    })
 }

@@ -10,13 +10,14 @@ use super::stack::Layer;
 use super::style::{CARE, CHANGE, Colour, DETRITUS, GAS, INK, MUTED, PLANTS, Pen, SENTENCE, WHITE};
 use super::words::{number, signed};
 
+/// Whether words on a layer of this colour are read better in white than in ink.
+pub fn is_deep(colour: Colour) -> bool {
+    [CHANGE, PLANTS, DETRITUS].contains(&colour)
+}
+
 /// The name of a layer inside it, where it is thick enough.
 pub fn name_inside(sheet: &mut Sheet, at: usize, layer: &Layer) {
-    let ink = if [CHANGE, PLANTS, DETRITUS].contains(&layer.colour) {
-        WHITE
-    } else {
-        INK
-    };
+    let ink = if is_deep(layer.colour) { WHITE } else { INK };
     let spans = vec![Span::new(layer.name, Face::SemiBold, SENTENCE + 1.0, ink)];
     let this = &sheet.figure.panels[at];
     let Some(area) = this.areas.iter().find(|a| a.name == layer.name) else {

@@ -27,10 +27,13 @@ pub fn brought_later<'a>(story: &Story<'_>) -> Vec<(f64, &'a str)> {
     };
     let came =
         |flux| end.crossed(flux, Quantity::Nitrogen) - start.crossed(flux, Quantity::Nitrogen);
+    // what is under a hundredth of all that came is not worth a word
+    let all: f64 = WAYS_IN.iter().map(|&(flux, _)| came(flux).max(0.0)).sum();
+    let least = (0.01 * all).max(0.5);
     let mut ways: Vec<(f64, &str)> = WAYS_IN
         .iter()
         .map(|&(flux, words)| (came(flux), words))
-        .filter(|way| way.0 >= 0.5)
+        .filter(|way| way.0 >= least)
         .collect();
     ways.sort_by(|a, b| b.0.total_cmp(&a.0));
     ways
@@ -45,6 +48,7 @@ const SINKS: [(&str, &[usize]); 5] = [
     ("is in the water", &[5]),
 ];
 
+/// The result, longest wording first.
 pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
     let gain = |layer: &Layer| layer.end() - layer.start();
     let refilled = later.iter().find(|w| w.1 == "refills").map_or(0.0, |w| w.0);
@@ -60,7 +64,8 @@ pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
     sinks.sort_by(|a, b| b.0.total_cmp(&a.0));
     let all: f64 = sinks.iter().map(|s| s.0).sum();
     let (largest, place) = sinks[0];
-    let part = if largest > 0.5 * all {
+    let is_most = largest > 0.5 * all;
+    let part = if is_most {
         "most of it"
     } else {
         "the largest part"
@@ -71,7 +76,8 @@ pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
         return vec![if largest < 0.5 {
             "Hardly any nitrogen came in, and it stayed where it was".to_string()
         } else {
-            format!("No soil to feed the tank: of what came in, {part} {place}")
+            let part = if is_most { "most" } else { "the largest part" };
+            format!("No soil to feed the tank: {part} of what came in {place}")
         }];
     }
     let percent = number(100.0 * given / soil.start(), 0);
@@ -84,14 +90,19 @@ pub fn titles(layers: &[Layer], later: &[(f64, &str)]) -> Vec<String> {
     ]
 }
 
+/// What the picture would hide.
 pub fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
     let soil = &layers[6];
     let days = story.run.input.last_day;
-    let held = format!(
-        "Soil {} at the start, {} after day {days}.",
-        milligrams(soil.start()),
-        milligrams(soil.end())
-    );
+    let held = if soil.start() < 0.5 {
+        "There is no active soil.".to_string()
+    } else {
+        format!(
+            "Soil {} at the start, {} after day {days}.",
+            milligrams(soil.start()),
+            milligrams(soil.end())
+        )
+    };
     let came: Vec<String> = brought_later(story)
         .into_iter()
         .take(3)

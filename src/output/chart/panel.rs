@@ -7,6 +7,8 @@ use super::style::{Colour, Pen};
 /// One panel: a frame on the page with two axes, and data in the units of the axes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Panel {
+    /// What it shows, with its unit.
+    pub title: String,
     /// Place on the page.
     pub frame: Rect,
     /// The axis from left to right.
@@ -156,6 +158,7 @@ impl Panel {
     /// An empty panel.
     pub fn new(frame: Rect, across: Axis, up: Axis) -> Panel {
         Panel {
+            title: String::new(),
             frame,
             across,
             up,

@@ -32,11 +32,12 @@ pub enum RenderError {
 /// those who hear it.
 pub fn svg(figure: &Figure) -> String {
     let (width, height) = PAGE;
-    let (title, sentence) = (escaped(&figure.title), escaped(&figure.sentence));
+    let title = escaped(&figure.title);
+    let description = escaped(&figure.description());
     let mut text = format!(
         r#"<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}" role="img" aria-label="{title}" font-family="{FAMILY}" stroke-linejoin="round">
 <title>{title}</title>
-<desc>{sentence}</desc>
+<desc>{description}</desc>
 <style>{}</style>
 "#,
         *FONT_RULES

@@ -13,6 +13,8 @@ pub const LEFT: f64 = 64.0;
 pub const RIGHT: f64 = 1030.0;
 /// Right edge of the page that titles may reach.
 pub const MARGIN: f64 = 1180.0;
+/// What it costs words to lie on a grid line, in pixels of distance.
+const GRID_COST: f64 = 3.0;
 /// Where words may stand on the page.
 const PAPER: Rect = Rect::new(8.0, 8.0, PAGE.0 - 8.0, PAGE.1 - 8.0);
 
@@ -85,10 +87,12 @@ impl Sheet {
         self.figure.shapes.push(shape);
     }
     /// Adds a panel with its title `above` its frame, and the names of its ticks on the left.
-    pub fn panel(&mut self, panel: Panel, title: &str, unit: &str, above: f64) -> usize {
+    pub fn panel(&mut self, mut panel: Panel, title: &str, unit: &str, above: f64) -> usize {
         let mut spans = vec![Span::new(title, Face::SemiBold, SENTENCE, INK)];
+        panel.title = title.to_string();
         if !unit.is_empty() {
             spans.push(plain(unit, MUTED));
+            panel.title += &format!(", {unit}");
         }
         let baseline = panel.frame.top - above;
         self.say(spans, Anchor::Start, LEFT, baseline);
@@ -153,16 +157,17 @@ impl Sheet {
         let level = |y: f64| [(this.frame.left, y), (this.frame.right, y)];
         let across = this.across.ticks.iter().filter(|t| !t.words.is_empty());
         let up = this.up.ticks.iter().filter(|t| !t.words.is_empty());
-        let faint = this
+        let weight = |pen: Pen| if pen.colour == INK { 24.0 } else { 4.0 };
+        let fine = this
             .uprights
             .iter()
-            .map(|u| upright(this.x(u.at)))
-            .chain(across.map(|t| upright(this.x(t.value))))
-            .chain(up.map(|t| level(this.y(t.value))));
+            .map(|u| (upright(this.x(u.at)), weight(u.pen)))
+            .chain(across.map(|t| (upright(this.x(t.value)), GRID_COST)))
+            .chain(up.map(|t| (level(this.y(t.value)), GRID_COST)));
         Taken {
             boxes,
             curves: this.curves(),
-            faint: faint.collect(),
+            fine: fine.collect(),
         }
     }
     /// Short lines and names under a panel, for an axis whose names have one row.

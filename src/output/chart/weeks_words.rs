@@ -6,6 +6,7 @@ use super::Story;
 use super::weekly::Weekly;
 use super::words::{counted, number};
 
+/// The result, longest wording first.
 pub fn titles(story: &Story<'_>) -> Vec<String> {
     let calendar = story.calendar();
     let waited = story.verdict.waited_for.map(waited_words);
@@ -49,6 +50,7 @@ fn step_words(step: OxidationStep) -> &'static str {
     }
 }
 
+/// What the picture would hide.
 pub fn sentences(story: &Story<'_>) -> Vec<String> {
     let tank = &story.run.input.tank;
     let bound = story.case.limits.free_ammonia.value;

@@ -65,9 +65,10 @@ pub fn milligrams(value: f64) -> String {
     }
 }
 
-/// A span of time: `25 min`, `3 h`, `3 h 20`.
+/// A span of time: `25 min`, `3 h`, `3 h 20`, `412 h`.
 pub fn span(minutes: u32) -> String {
     match (minutes / HOUR, minutes % HOUR) {
+        (hours, _) if hours >= 100 => format!("{hours} h"),
         (0, minutes) => format!("{minutes} min"),
         (hours, 0) => format!("{hours} h"),
         (hours, minutes) => format!("{hours} h {minutes:02}"),

@@ -2,6 +2,7 @@
 
 use crate::analysis::case::Case;
 use crate::base::clock::DAY;
+use crate::engine::input::PowerCut;
 use crate::engine::result::{Reading, RunResult, Tuning};
 use crate::output::columns::Column;
 use crate::output::doing;
@@ -25,6 +26,7 @@ struct Entry<'a> {
 pub fn table(run: &RunResult, case: &Case, columns: &[Column]) -> Result<Table, NotANumber> {
     let compared: Vec<&Column> = columns.iter().filter(|column| column.at_events).collect();
     let mut entries = switches(run, case);
+    entries.extend(power(run));
     entries.extend(events(run));
     entries.sort_by_key(|entry| entry.minute);
     let rows = entries
@@ -113,20 +115,41 @@ fn switches<'a>(run: &'a RunResult, case: &'a Case) -> Vec<Entry<'a>> {
         .chain(tunings)
         .filter(|(day, ..)| *day <= run.input.last_day)
         .filter_map(|(day, name, what)| {
-            let minute = (day * DAY).max(run.input.filled_at);
-            let reading = run
-                .readings
-                .get(run.readings.partition_point(|r| r.minute < minute))?;
-            Some(Entry {
-                minute,
-                name,
-                what,
-                litres: 0.0,
-                before: reading,
-                after: reading,
-            })
+            nothing_moved(run, (day * DAY).max(run.input.filled_at), name, what)
         })
         .collect()
+}
+
+/// Mains failures, when they begin and end.
+fn power(run: &RunResult) -> Vec<Entry<'_>> {
+    let end = run.input.end_minute();
+    let both = |cut: &PowerCut| [(cut.from, "power fails"), (cut.until, "power is back")];
+    run.input
+        .power_cuts
+        .iter()
+        .flat_map(both)
+        .filter(|(minute, _)| *minute < end)
+        .filter_map(|(minute, what)| nothing_moved(run, minute, "power_cuts", what.into()))
+        .collect()
+}
+
+/// Something that holds from a minute on: before and after are the same.
+fn nothing_moved<'a>(
+    run: &'a RunResult,
+    minute: u32,
+    name: &'a str,
+    what: String,
+) -> Option<Entry<'a>> {
+    let at = run.readings.partition_point(|r| r.minute < minute);
+    let reading = run.readings.get(at)?;
+    Some(Entry {
+        minute,
+        name,
+        what,
+        litres: 0.0,
+        before: reading,
+        after: reading,
+    })
 }
 
 /// A tuning in words.
@@ -145,6 +168,23 @@ mod tests {
     use super::*;
     use crate::analysis::example::Example;
     use crate::output::columns;
+
+    #[test]
+    fn a_power_cut_has_a_row_for_its_beginning_and_its_end() {
+        let example = Example::default();
+        let mut run = example.run();
+        run.input.power_cuts = vec![PowerCut {
+            from: 600,
+            until: 900,
+            battery_air_l_per_min: 0.0,
+        }];
+        let table = table(&run, &example.case(), &columns::of(&example.input())).unwrap();
+        assert_eq!(
+            table.rows[0][..4],
+            ["0.4167", "2027-03-06T10:00", "power_cuts", "power fails"]
+        );
+        assert_eq!(table.rows[1][3], "power is back");
+    }
 
     #[test]
     fn changes_and_switches_stand_in_the_order_of_time_with_both_sides() {

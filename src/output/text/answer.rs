@@ -28,36 +28,31 @@ fn answer(story: &Story) -> (Tone, String) {
             let why = waited.map_or(String::new(), |what| {
                 format!("; {what} was the last to come right")
             });
-            (
-                Tone::Strong,
-                format!(
-                    "{}: the first day that opens and stays within all ripening limits{why}",
-                    date(day)
-                ),
-            )
+            let first = "the first day that opens and stays within all ripening limits";
+            (Tone::Strong, format!("{}: {first}{why}", date(day)))
         }
         Ready::QuietNotRipe {
             day,
             step,
             capacity_mg_n_per_day,
             needed_mg_n_per_day,
-        } => (
-            Tone::Warn,
-            format!(
-                "quiet from {}, not shown to be ripe: capacity {} of {} mg N/day ({}); feed less, seed with mature media, or wait",
-                date(day),
-                short(capacity_mg_n_per_day),
-                short(needed_mg_n_per_day),
-                step.words()
-            ),
-        ),
-        Ready::LaterThan(day) => (
-            Tone::Warn,
-            format!(
-                "later than day {day}, waiting for {}",
-                waited.unwrap_or("nothing")
-            ),
-        ),
+        } => {
+            let (has, needs) = (short(capacity_mg_n_per_day), short(needed_mg_n_per_day));
+            let from = date(day);
+            let falls_short = format!("capacity {has} of {needs} mg N/day ({})", step.words());
+            let next = "feed less, seed with mature media, or wait";
+            (
+                Tone::Warn,
+                format!("quiet from {from}, not shown to be ripe: {falls_short}; {next}"),
+            )
+        }
+        Ready::LaterThan(day) => {
+            let what = waited.unwrap_or("nothing");
+            (
+                Tone::Warn,
+                format!("later than day {day}, waiting for {what}"),
+            )
+        }
     }
 }
 
@@ -73,12 +68,21 @@ pub fn waited_words(waiting: Waiting) -> &'static str {
 
 fn limits(story: &Story) -> String {
     let limits = &story.case.limits;
+    let chloride = story.outcome.milestones.end.chloride_mg_per_l;
+    let with_chloride = limits.nitrite_with(chloride);
+    let nitrite = if with_chloride < limits.nitrite.value {
+        format!(
+            "{} (not {}, as there is only {} mg/L chloride)",
+            short(with_chloride),
+            limits.nitrite.value,
+            short(chloride)
+        )
+    } else {
+        limits.nitrite.value.to_string()
+    };
     format!(
-        "Limits: total ammonia {}, nitrite {} (less where chloride is low), free ammonia {} mg N/L, to the end and {} days on, judged without animals.",
-        limits.total_ammonia.value,
-        limits.nitrite.value,
-        limits.free_ammonia.value,
-        story.case.input.lookahead_days
+        "Limits: total ammonia {}, nitrite {nitrite}, free ammonia {} mg N/L, to the end and {} days on, judged without animals.",
+        limits.total_ammonia.value, limits.free_ammonia.value, story.case.input.lookahead_days
     )
 }
 

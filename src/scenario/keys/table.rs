@@ -50,7 +50,7 @@ pub const KEYS: &[Key] = &[
     key("tank.start_temperature", "temperature of the water at filling", "\"18 °C\"", "as tank.temperature", ""),
     key("tank.heater", "on or none", "\"none\"", "on", "common practice, no source"),
     key("tank.lid", "whether a lid lies on the tank", "true", "false", "nothing said"),
-    key("tank.top_up", "what replaces evaporated water: pure, none, or the name of a water", "\"pure\"", "pure", "as the reference runs"),
+    key("tank.top_up", "what replaces evaporated water: pure, none, or the name of a water", "\"pure\"", "pure", "as in the reference runs"),
     key("room.temperature", "air temperature of the room", "\"21 °C\"", "22 °C", "from memory"),
     key("room.humidity", "relative humidity of the room", "\"50 %\"", "50 %", "from memory"),
     key("room.co2", "carbon dioxide in the air of the room", "\"800 ppm\"", "parameter co2_room", ""),

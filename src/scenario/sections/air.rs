@@ -24,50 +24,57 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Air {
     let window = timer::timer(&section, "on");
     steps::never_on(&section, &window);
     let flow = section.quantity("flow", &everyday::FLOW, FLOWS);
-    let last_day = i64::from(draft.calendar.last_day);
-    let first_day = section.count("first_day", (0, last_day));
+    let flow_l_per_min = flow.seen().copied();
+    let day = first_day(&section, draft);
     let steps = steps::steps(&section, &draft.calendar, |entry| {
         entry.quantity("flow", &everyday::FLOW, FLOWS)
     });
     section.close();
-    let flow_l_per_min = flow.seen().copied();
-    if !section.is_there() {
-        return Air {
-            lines: Vec::new(),
-            flow_l_per_min,
-        };
-    }
-    for (read, key) in [(window.is_absent(), "on"), (flow.is_absent(), "flow")] {
-        if read {
+    for (is_absent, key) in [(window.is_absent(), "on"), (flow.is_absent(), "flow")] {
+        if section.is_there() && is_absent {
             section.missing(key);
         }
     }
-    let (Read::Given(window, _), Read::Given(value, _)) = (window, flow) else {
-        return Air {
-            lines: Vec::new(),
-            flow_l_per_min,
-        };
+    let lines = match (window, flow) {
+        (Read::Given(window, _), Read::Given(value, _)) => {
+            let name = "air".to_string();
+            let first = Line {
+                name,
+                day,
+                window,
+                value,
+            };
+            plan(draft, &steps::lines(draft, first, &steps))
+        }
+        _ => Vec::new(),
     };
-    if first_day.is_absent() {
-        section.note_default("first_day");
+    Air {
+        lines,
+        flow_l_per_min,
     }
-    let first = Line {
-        name: "air".to_string(),
-        day: first_day.or(0),
-        window,
-        value,
-    };
-    let lines = steps::lines(draft, first, &steps);
-    for line in &lines {
+}
+
+fn first_day(section: &Reader<'_>, draft: &Draft<'_>) -> u32 {
+    let last_day = i64::from(draft.calendar.last_day);
+    if section.is_there() {
+        section.count_or_default("first_day", (0, last_day))
+    } else {
+        0
+    }
+}
+
+/// Notes the lines as steps of the plan.
+fn plan(draft: &mut Draft<'_>, lines: &[Line<f64>]) -> Vec<TimerLine> {
+    for line in lines {
+        let what = format!("{} at {} L/min", line.window, digits(line.value));
+        if line.name == "air" {
+            draft.fact("Air", what.clone());
+        }
         draft.switches.push(PlanStep {
             day: line.day,
             name: line.name.clone(),
-            what: format!("air {} at {} L/min", line.window, digits(line.value)),
+            what: format!("air {what}"),
         });
     }
-    draft.fact("Air", format!("{window} at {} L/min", digits(value)));
-    Air {
-        lines: steps::timer_lines(&lines),
-        flow_l_per_min,
-    }
+    steps::timer_lines(lines)
 }

@@ -1,13 +1,12 @@
 //! `[stock]` and `[uneaten]`: animals, their feed, and feed nobody eats.
 
 use crate::base::clock::HOUR;
-use crate::base::units::{digits, everyday, quantity};
+use crate::base::units::{digits, everyday};
 use crate::engine::event::{Animals, EventKind};
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Read, Reader, quantity_of};
+use crate::scenario::reader::Reader;
 use crate::scenario::repeats;
-use crate::scenario::tree::Value;
 
 const NOON: u32 = 12 * HOUR;
 const KINDS: [&str; 2] = ["fish", "shrimp"];
@@ -46,30 +45,13 @@ fn stock(entry: &Reader<'_>, draft: &mut Draft<'_>) {
     let (Some(day), Some(mass_g), Some(feed_g_per_day)) = (day, mass_g, feed) else {
         return;
     };
-    let time = match own {
-        Read::Absent => Some(NOON.max(if day == 0 {
-            draft.calendar.filled_at
-        } else {
-            0
-        })),
-        _ => repeats::at(entry, draft, &own, day),
+    let Some(time) = repeats::at(entry, draft, &own, day, NOON) else {
+        return;
     };
-    let Some(time) = time else { return };
-    if draft.is_away(day) {
-        draft.desk.notice(format!(
-            "{} goes in on day {day}, a day on which nobody is there",
-            entry.path
-        ));
-    }
-    draft.fact(
-        "Animals",
-        format!(
-            "{} g of {} on day {day}, {} g feed a day",
-            digits(mass_g),
-            kind,
-            digits(feed_g_per_day)
-        ),
-    );
+    draft.mind_absence(&entry.path, day);
+    let (mass, feed) = (digits(mass_g), digits(feed_g_per_day));
+    let words = format!("{mass} g of {kind} on day {day}, {feed} g feed a day");
+    draft.fact("Animals", words);
     let animals = Animals {
         mass_g,
         feed_g_per_day,
@@ -106,49 +88,33 @@ fn mass_g(entry: &Reader<'_>) -> Option<f64> {
 
 /// Dry feed, g/day: a share of the live mass, or grams.
 fn feed(entry: &Reader<'_>, draft: &Draft<'_>, mass_g: Option<f64>) -> Option<f64> {
+    let unit = entry.unit_of("feed");
+    if everyday::PER_DAY.spelled(&unit).is_some() {
+        let share = entry
+            .quantity("feed", &everyday::PER_DAY, (0.0, 0.5))
+            .value();
+        return Some(share? * mass_g?);
+    }
+    if everyday::FEED_RATE.spelled(&unit).is_some() {
+        return entry
+            .quantity("feed", &everyday::FEED_RATE, (0.0, 1000.0))
+            .value();
+    }
     let Some(written) = entry.wanted("feed") else {
         let share = draft.parameter("feed");
         let value = format!("{} %/day", digits(100.0 * share));
         entry.assumed("feed", value, "parameter feed");
         return Some(share * mass_g?);
     };
-    let path = entry.path_of("feed");
-    let unit = match &written.node.value {
-        Value::Text(text) => quantity::split(text).map_or("", |split| split.unit),
-        _ => "",
-    };
-    let value = if everyday::PER_DAY.spelled(unit).is_some() {
-        let share = quantity_of(
-            entry.desk,
-            &path,
-            &written.node,
-            &everyday::PER_DAY,
-            (0.0, 0.5),
-        )?;
-        share * mass_g?
-    } else if everyday::FEED_RATE.spelled(unit).is_some() {
-        quantity_of(
-            entry.desk,
-            &path,
-            &written.node,
-            &everyday::FEED_RATE,
-            (0.0, 1000.0),
-        )?
-    } else {
-        entry.desk.problem(
-            Problem::at(
-                &written.node.place,
-                format!(
-                    "{path} needs feed per day, but this is {}",
-                    written.node.value.words()
-                ),
-            )
-            .help("write it like \"2 %/day\" (of the live mass) or \"0.1 g/day\""),
-        );
-        return None;
-    };
-    entry.given("feed", &written.node);
-    Some(value)
+    let (path, found) = (entry.path_of("feed"), written.node.value.words());
+    entry.desk.problem(
+        Problem::at(
+            &written.node.place,
+            format!("{path} needs feed per day, but this is {found}"),
+        )
+        .help("write it like \"2 %/day\" (of the live mass) or \"0.1 g/day\""),
+    );
+    None
 }
 
 fn protein(entry: &Reader<'_>, draft: &Draft<'_>) -> f64 {

@@ -96,7 +96,7 @@ fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
     section.given("missed", &entry.node);
     spans
         .iter()
-        .flat_map(|span| span.first..=span.last)
+        .flat_map(|span| span.first..=span.last.min(draft.calendar.last_day))
         .collect()
 }
 

@@ -2,15 +2,13 @@
 
 use crate::analysis::case::PlanStep;
 use crate::base::clock::{HOUR, Window};
-use crate::base::units::{digits, everyday, quantity};
+use crate::base::units::{digits, everyday};
 use crate::engine::input::{GasHours, GasPlan, TimerLine};
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Read, Reader, quantity_of};
-use crate::scenario::refusal;
+use crate::scenario::reader::{Read, Reader};
 use crate::scenario::steps::{self, Line, Step};
 use crate::scenario::timer;
-use crate::scenario::tree::{Node, Value};
 
 const SECONDS_PER_HOUR: f64 = 3600.0;
 
@@ -44,7 +42,7 @@ struct GasSection {
 }
 
 /// Reads `[gas]`.
-pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64) -> GasPlan {
+pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64, is_dark: bool) -> GasPlan {
     let section = file.section("gas");
     if !section.is_there() {
         section.close();
@@ -53,7 +51,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64) -> GasPlan
     }
     let gas = parts(&section, draft);
     section.close();
-    if !gas.agrees(&section, co2_limit) {
+    if !gas.agrees(&section, co2_limit) || !gas.has_hours(&section, is_dark) {
         return GasPlan::None;
     }
     gas.plan(&section, draft)
@@ -103,65 +101,33 @@ fn bubble_mg(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
 
 /// A rate per day, per hour, or in bubbles.
 fn rate(section: &Reader<'_>, bubble_mg: f64) -> Read<Rate> {
+    let unit = section.unit_of("rate");
+    let most = 1e6;
+    if everyday::GAS_PER_DAY.spelled(&unit).is_some() {
+        let amount = section.quantity("rate", &everyday::GAS_PER_DAY, (1.0, most));
+        return amount.map(Rate::PerDay);
+    }
+    if everyday::GAS_RATE.spelled(&unit).is_some() {
+        let rate = section.quantity("rate", &everyday::GAS_RATE, (0.1, most));
+        return rate.map(Rate::PerHour);
+    }
+    if everyday::BUBBLE_RATE.spelled(&unit).is_some() {
+        let bubbles = section.quantity("rate", &everyday::BUBBLE_RATE, (0.001, 100.0));
+        return bubbles.map(|rate| Rate::PerHour(rate * bubble_mg * SECONDS_PER_HOUR));
+    }
     let Some(entry) = section.wanted("rate") else {
         return Read::Absent;
     };
-    let place = entry.node.place.clone();
-    match rate_of(section, &entry.node, bubble_mg) {
-        Some(rate) => {
-            section.given("rate", &entry.node);
-            Read::Given(rate, place)
-        }
-        None => Read::Bad(place),
-    }
-}
-
-fn rate_of(section: &Reader<'_>, node: &Node, bubble_mg: f64) -> Option<Rate> {
-    let path = section.path_of("rate");
-    let unit = match &node.value {
-        Value::Text(text) => quantity::split(text).map_or("", |split| split.unit),
-        _ => "",
-    };
-    let most = 1e6;
-    if everyday::GAS_PER_DAY.spelled(unit).is_some() {
-        let amount = quantity_of(
-            section.desk,
-            &path,
-            node,
-            &everyday::GAS_PER_DAY,
-            (1.0, most),
-        );
-        return amount.map(Rate::PerDay);
-    }
-    if everyday::BUBBLE_RATE.spelled(unit).is_some() {
-        let bubbles = quantity_of(
-            section.desk,
-            &path,
-            node,
-            &everyday::BUBBLE_RATE,
-            (0.001, 100.0),
-        );
-        return bubbles.map(|rate| Rate::PerHour(rate * bubble_mg * SECONDS_PER_HOUR));
-    }
-    if everyday::GAS_RATE.spelled(unit).is_some() {
-        let rate = quantity_of(section.desk, &path, node, &everyday::GAS_RATE, (0.1, most));
-        return rate.map(Rate::PerHour);
-    }
+    let (path, found) = (section.path_of("rate"), entry.node.value.words());
     section.desk.problem(
         Problem::at(
-            &node.place,
-            format!(
-                "{path} needs a rate of gas, but this is {}",
-                node.value.words()
-            ),
+            &entry.node.place,
+            format!("{path} needs a rate of gas, but this is {found}"),
         )
         .label("gas leaving the cylinder")
-        .help(format!(
-            "write it like {}",
-            refusal::quoted(&["2.4 g/day", "300 mg/h", "1.5 bubbles/s"])
-        )),
+        .help("write it like \"2.4 g/day\", \"300 mg/h\" or \"1.5 bubbles/s\""),
     );
-    None
+    Read::Bad(entry.node.place.clone())
 }
 
 fn tuned_on(section: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<u32> {
@@ -178,6 +144,7 @@ fn tuned_on(section: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<u32> {
         .iter()
         .flat_map(|span| span.first..=span.last)
         .collect();
+    days.retain(|&day| day <= draft.calendar.last_day);
     days.sort_unstable();
     days.dedup();
     let (away, there): (Vec<u32>, Vec<u32>) = days.into_iter().partition(|&day| draft.is_away(day));
@@ -232,11 +199,27 @@ impl GasSection {
                     .label("a valve that is tuned has no controller"),
             );
         }
-        if self.rate.seen().is_some() && self.window.is_absent() {
+        out_of_place.is_none()
+    }
+    /// A rate needs hours; those of a target may be found, if there is light to go by.
+    fn has_hours(&self, section: &Reader<'_>, is_dark: bool) -> bool {
+        if !self.window.is_absent() {
+            return true;
+        }
+        if self.rate.seen().is_some() {
             section.missing("on");
             return false;
         }
-        out_of_place.is_none()
+        if is_dark && let Some(place) = &section.place {
+            section.desk.problem(
+                Problem::at(
+                    place,
+                    "[gas] has no hours, and there is no [light] to find them from",
+                )
+                .help("add on = \"10:00..17:30\", or a section [light]"),
+            );
+        }
+        !is_dark
     }
     fn plan(self, section: &Reader<'_>, draft: &mut Draft<'_>) -> GasPlan {
         match (self.hold.seen().copied(), self.rate.seen().copied()) {

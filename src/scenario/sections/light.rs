@@ -5,10 +5,9 @@ use crate::base::units::{digits, everyday};
 use crate::engine::input::TimerLine;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
+use crate::scenario::reader::{Read, Reader};
 use crate::scenario::steps::{self, Line};
 use crate::scenario::timer;
-use crate::scenario::tree::Value;
 
 const WORDS: [&str; 3] = ["low", "medium", "high"];
 
@@ -60,42 +59,20 @@ fn at_soil(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
 
 /// A word or a measured intensity, µmol/m²/s.
 fn at_soil_of(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
-    let Some(entry) = section.wanted("at_soil") else {
-        return Read::Absent;
-    };
-    let path = section.path_of("at_soil");
-    let place = entry.node.place.clone();
-    let is_word = matches!(&entry.node.value, Value::Text(text)
-        if text.chars().next().is_some_and(char::is_alphabetic));
-    let value = if is_word {
-        choice_of(section.desk, &path, &entry.node, &WORDS)
-            .map(|at| draft.parameter(["I_low", "I_medium", "I_high"][at]))
-    } else {
-        quantity_of(
-            section.desk,
-            &path,
-            &entry.node,
-            &everyday::LIGHT,
-            (0.0, 2500.0),
-        )
-    };
-    match value {
-        Some(value) if value <= 0.0 => {
+    if section.is_word("at_soil") {
+        let value = |word: &str| draft.parameter(&format!("I_{word}"));
+        return section.word("at_soil", &WORDS, value, |v| everyday::LIGHT.print(v));
+    }
+    match section.quantity("at_soil", &everyday::LIGHT, (0.0, 2500.0)) {
+        Read::Given(value, place) if value <= 0.0 => {
+            let path = section.path_of("at_soil");
             section.desk.problem(
                 Problem::at(&place, format!("{path} is 0: the light is never on"))
                     .help("leave [light] out for a dark tank, or use start_up.dark"),
             );
             Read::Bad(place)
         }
-        Some(value) => {
-            if is_word {
-                section.by_word("at_soil", &entry.node, everyday::LIGHT.print(value));
-            } else {
-                section.given("at_soil", &entry.node);
-            }
-            Read::Given(value, place)
-        }
-        None => Read::Bad(place),
+        read => read,
     }
 }
 

@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod animals;
+pub mod blend;
 pub mod care;
 pub mod changes;
 pub mod doses;

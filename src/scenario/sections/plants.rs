@@ -7,9 +7,8 @@ use crate::model::setup::StandPlan;
 use crate::model::stand::{GROUPS, Group, MAX_STANDS};
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::{Place, Problem};
-use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
+use crate::scenario::reader::{Read, Reader};
 use crate::scenario::repeats;
-use crate::scenario::tree::Value;
 use crate::scenario::words::list_or;
 
 const DENSITIES: [&str; 3] = ["sparse", "normal", "dense"];
@@ -40,6 +39,13 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<StandPlan> {
         let plan = &planting.plan;
         let (day, time) = (plan.planted_at / DAY, plan.planted_at % DAY);
         let name = format!("plants.{}", plan.name);
+        draft.mind_absence(&name, day);
+        if day < draft.dark_days {
+            let (name, first) = (&name, draft.dark_days);
+            draft.desk.notice(format!(
+                "{name} goes in on day {day}, in the dark: light begins on day {first}"
+            ));
+        }
         draft.happen(&name, day, time, EventKind::Plant { stand });
     }
     plantings
@@ -109,35 +115,22 @@ fn group(entry: &Reader<'_>) -> Option<Group> {
 
 /// A word, or dry weight per area, g/m².
 fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Option<Group>) -> Option<f64> {
-    let written = entry.wanted("density");
-    let group = group?;
-    let stem = |at: usize| group.id(&format!("w_{}", DENSITIES[at]));
-    let Some(written) = written else {
-        let usual = draft.parameter(&stem(1));
-        entry.assumed("density", everyday::DENSITY.print(usual), "normal");
+    let print = |value: f64| everyday::DENSITY.print(value);
+    // without a group the words are still looked at, for the mistakes in them
+    let of = group.unwrap_or(Group::Stems);
+    let value = |word: &str| draft.parameter(&of.id(&format!("w_{word}")));
+    let read = if entry.is_word("density") {
+        entry.word("density", &DENSITIES, value, print)
+    } else {
+        entry.quantity("density", &everyday::DENSITY, (0.1, 2000.0))
+    };
+    group?;
+    if read.is_absent() {
+        let usual = value("normal");
+        entry.assumed("density", print(usual), "normal");
         return Some(usual);
-    };
-    let path = entry.path_of("density");
-    let is_word = matches!(&written.node.value, Value::Text(text)
-        if text.chars().next().is_some_and(char::is_alphabetic));
-    let value = if is_word {
-        let at = choice_of(entry.desk, &path, &written.node, &DENSITIES)?;
-        draft.parameter(&stem(at))
-    } else {
-        quantity_of(
-            entry.desk,
-            &path,
-            &written.node,
-            &everyday::DENSITY,
-            (0.1, 2000.0),
-        )?
-    };
-    if is_word {
-        entry.by_word("density", &written.node, everyday::DENSITY.print(value));
-    } else {
-        entry.given("density", &written.node);
     }
-    Some(value)
+    read.value()
 }
 
 /// Planting day and time as minutes since midnight of day 0.
@@ -153,7 +146,7 @@ fn planted_at(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<u32> {
     }
     let time = match own {
         Read::Absent if day == 0 => draft.calendar.filled_at,
-        _ => repeats::at(entry, draft, &own, day)?,
+        _ => repeats::at(entry, draft, &own, day, draft.usual_time)?,
     };
     Some(draft.calendar.minute(day, time))
 }

@@ -5,7 +5,7 @@ use crate::base::units::everyday;
 use crate::engine::input::PowerCut;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Reader, quantity_of};
+use crate::scenario::reader::Reader;
 use crate::scenario::repeats;
 use crate::scenario::timer;
 use crate::scenario::tree::{Table, Value};
@@ -72,35 +72,23 @@ fn battery(entry: &Reader<'_>, air_flow: Option<f64>) -> Option<f64> {
     let Some(written) = entry.wanted("battery_air") else {
         return Some(0.0);
     };
-    let path = entry.path_of("battery_air");
-    match (&written.node.value, air_flow) {
-        (Value::Truth(false), _) => Some(0.0),
-        (Value::Truth(true), Some(flow)) => {
-            entry.given("battery_air", &written.node);
-            Some(flow)
-        }
-        (Value::Truth(true), None) => {
-            entry.desk.problem(
-                Problem::at(
-                    &written.node.place,
-                    format!("{path} is true, but there is no air flow to go by"),
-                )
-                .label("true means the flow of [air]")
-                .help("write the flow of the battery pump, for example battery_air = \"0.5 L/min\"")
-                .help("or add a section [air] with a flow"),
-            );
-            None
-        }
-        _ => {
-            let flow = quantity_of(
-                entry.desk,
-                &path,
-                &written.node,
-                &everyday::FLOW,
-                (0.0, 100.0),
-            )?;
-            entry.given("battery_air", &written.node);
-            Some(flow)
-        }
+    let Value::Truth(is_there) = written.node.value else {
+        return entry
+            .quantity("battery_air", &everyday::FLOW, (0.0, 100.0))
+            .value();
+    };
+    entry.given("battery_air", &written.node);
+    if is_there && air_flow.is_none() {
+        let path = entry.path_of("battery_air");
+        entry.desk.problem(
+            Problem::at(
+                &written.node.place,
+                format!("{path} is true, but there is no air flow to go by"),
+            )
+            .label("true means the flow of [air]")
+            .help("write the flow of the battery pump, for example battery_air = \"0.5 L/min\"")
+            .help("or add a section [air] with a flow"),
+        );
     }
+    if is_there { air_flow } else { Some(0.0) }
 }

@@ -3,8 +3,7 @@
 use crate::base::units::{digits, everyday};
 use crate::engine::event::EventKind;
 use crate::scenario::draft::Draft;
-use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Reader, choice_of};
+use crate::scenario::reader::Reader;
 use crate::scenario::repeats;
 use crate::scenario::tree::Value;
 
@@ -22,10 +21,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> f64 {
             entry.missing("amount");
         }
         entry.close();
-        let time = day.and_then(|day| repeats::at(&entry, draft, &own, day));
+        let time = day.and_then(|day| repeats::at(&entry, draft, &own, day, draft.usual_time));
         if let (Some(day), Some(time), Some(litres)) = (day, time, amount.value()) {
             let per_litre = ["seed_XA", "seed_XN", "seed_XK"].map(|id| draft.parameter(id));
             let mg_cod = per_litre.map(|mg| mg * litres);
+            draft.mind_absence(&entry.path, day);
             draft.happen(&entry.path, day, time, EventKind::Seed { mg_cod });
             draft.fact(
                 "Seed",
@@ -36,36 +36,23 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> f64 {
     level
 }
 
+/// First films as a multiple of a new tank's.
 fn level(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
-    let Some(entry) = section.wanted("level") else {
+    let value = |word: &str| match word {
+        "a little" => draft.parameter("seed_little"),
+        "live medium" => draft.parameter("seed_live"),
+        _ => 1.0,
+    };
+    let is_number = section
+        .wanted("level")
+        .is_some_and(|entry| matches!(entry.node.value, Value::Whole(_) | Value::Number(_)));
+    let level = if is_number {
+        section.number("level", (0.0, 1e6))
+    } else {
+        section.word("level", &WORDS, value, digits)
+    };
+    if level.is_absent() {
         section.note_default("level");
-        return 1.0;
-    };
-    let path = section.path_of("level");
-    let level = match &entry.node.value {
-        Value::Whole(number) => Some(*number as f64),
-        Value::Number(number) => Some(*number),
-        _ => choice_of(section.desk, &path, &entry.node, &WORDS).map(|at| match at {
-            0 => 1.0,
-            1 => draft.parameter("seed_little"),
-            _ => draft.parameter("seed_live"),
-        }),
-    };
-    match level {
-        Some(level) if (0.0..=1e6).contains(&level) => {
-            match &entry.node.value {
-                Value::Text(_) => section.by_word("level", &entry.node, digits(level)),
-                _ => section.given("level", &entry.node),
-            }
-            level
-        }
-        Some(level) => {
-            section.desk.problem(
-                Problem::at(&entry.node.place, format!("{path} is {level}"))
-                    .label("allowed: 0 to 1000000, as a multiple of a new tank"),
-            );
-            1.0
-        }
-        None => 1.0,
     }
+    level.or(1.0)
 }

@@ -4,8 +4,7 @@ use crate::base::units::everyday;
 use crate::scenario::draft::Draft;
 use crate::scenario::keys;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Read, Reader, choice_of, quantity_of};
-use crate::scenario::tree::Value;
+use crate::scenario::reader::{Read, Reader};
 
 const WORDS: [&str; 5] = [
     "still",
@@ -60,34 +59,13 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
 
 /// `none`, `seen`, or the share of the exchange that is left.
 fn film(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
-    let Some(entry) = section.entry("film") else {
-        section.note_default("film");
-        return Read::Absent;
-    };
-    let path = section.path_of("film");
-    let is_share = matches!(&entry.node.value, Value::Text(text) if text.contains('%'));
-    let value = if is_share {
-        quantity_of(
-            section.desk,
-            &path,
-            &entry.node,
-            &everyday::SHARE,
-            (0.05, 1.0),
-        )
-    } else {
-        choice_of(section.desk, &path, &entry.node, &["none", "seen"]).map(|at| {
-            if at == 0 {
-                1.0
-            } else {
-                draft.parameter("film_seen")
-            }
-        })
-    };
-    match value {
-        Some(value) => {
-            section.given("film", &entry.node);
-            Read::Given(value, entry.node.place.clone())
-        }
-        None => Read::Bad(entry.node.place.clone()),
+    if section.is_word("film") {
+        let value = |_: &str| draft.parameter("film_seen");
+        return section.word("film", &["seen"], value, |v| everyday::SHARE.print(v));
     }
+    let film = section.quantity("film", &everyday::SHARE, (0.05, 1.0));
+    if film.is_absent() {
+        section.note_default("film");
+    }
+    film
 }

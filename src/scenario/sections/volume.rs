@@ -1,7 +1,7 @@
 //! From tape measure to litres: inside measures, water line, net volume.
 
 use crate::base::units::{LITRES_PER_CUBIC_METRE, digits, everyday, quantity};
-use crate::scenario::problem::Problem;
+use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Read, Reader};
 use crate::scenario::refusal;
 use crate::scenario::tree::Value;
@@ -58,54 +58,60 @@ pub fn inside(section: &Reader<'_>) -> Read<Inside> {
     let Value::Text(text) = &entry.node.value else {
         return section.wrong_type("inside", &entry.node, "three lengths in quotes");
     };
-    let parts: Vec<&str> = text.split(['x', '×', 'X']).map(str::trim).collect();
     let place = &entry.node.place;
-    let [length, width, height] = parts[..] else {
-        section.desk.problem(
-            Problem::at(
-                place,
-                format!("tank.inside needs three lengths; this has {}", parts.len()),
-            )
-            .label("length x width x height")
-            .help("write it like \"60 x 30 x 36 cm\""),
-        );
-        return Read::Bad(place.clone());
-    };
-    let unit = quantity::split(height).map_or("", |split| split.unit);
-    let mut lengths = [0.0; 3];
-    for (at, part) in [length, width, height].iter().enumerate() {
-        let bare = quantity::split(part).is_ok_and(|split| split.unit.is_empty());
-        let whole = if bare {
-            format!("{part} {unit}")
-        } else {
-            (*part).to_string()
-        };
-        match quantity::read(&whole, &everyday::LENGTH) {
-            Ok(metres) if (0.05..=10.0).contains(&metres) => lengths[at] = metres,
-            Ok(_) => {
-                section.desk.problem(
-                    Problem::at(place, format!("tank.inside has a side of {}", whole.trim()))
-                        .label("allowed: 5 cm to 10 m"),
-                );
-                return Read::Bad(place.clone());
-            }
-            Err(refused) => {
-                let kind = &everyday::LENGTH;
-                let mut told = refusal::problem("tank.inside", &whole, kind, &refused, place);
-                told.help = vec!["write it like \"60 x 30 x 36 cm\"".to_string()];
-                section.desk.problem(told);
-                return Read::Bad(place.clone());
-            }
+    match three_lengths(text, place) {
+        Ok([length_m, width_m, height_m]) => {
+            section.given("inside", &entry.node);
+            let inside = Inside {
+                length_m,
+                width_m,
+                height_m,
+            };
+            Read::Given(inside, place.clone())
+        }
+        Err(problem) => {
+            let written = "write it like \"60 x 30 x 36 cm\"".to_string();
+            section.desk.problem(Problem {
+                help: vec![written],
+                ..*problem
+            });
+            Read::Bad(place.clone())
         }
     }
-    section.given("inside", &entry.node);
-    let [length_m, width_m, height_m] = lengths;
-    Read::Given(
-        Inside {
-            length_m,
-            width_m,
-            height_m,
-        },
-        place.clone(),
-    )
+}
+
+/// Three lengths with `x` between them, m.
+fn three_lengths(text: &str, place: &Place) -> Result<[f64; 3], Box<Problem>> {
+    let parts: Vec<&str> = text.split(['x', '×', 'X']).map(str::trim).collect();
+    let [length, width, height] = parts[..] else {
+        let title = format!("tank.inside needs three lengths; this has {}", parts.len());
+        return Err(Box::new(
+            Problem::at(place, title).label("length x width x height"),
+        ));
+    };
+    let unit = quantity::split(height).map_or("", |split| split.unit);
+    Ok([
+        side(length, unit, place)?,
+        side(width, unit, place)?,
+        side(height, unit, place)?,
+    ])
+}
+
+/// One side, m; without a unit of its own it has that of the last.
+fn side(part: &str, unit: &str, place: &Place) -> Result<f64, Box<Problem>> {
+    let bare = quantity::split(part).is_ok_and(|split| split.unit.is_empty());
+    let whole = format!("{part} {}", if bare { unit } else { "" });
+    let whole = whole.trim();
+    match quantity::read(whole, &everyday::LENGTH) {
+        Ok(metres) if (0.05..=10.0).contains(&metres) => Ok(metres),
+        Ok(_) => Err(Box::new(
+            Problem::at(place, format!("tank.inside has a side of {whole}"))
+                .label("allowed: 5 cm to 10 m"),
+        )),
+        Err(refused) => {
+            let kind = &everyday::LENGTH;
+            let told = refusal::problem("tank.inside", whole, kind, &refused, place);
+            Err(Box::new(told))
+        }
+    }
 }

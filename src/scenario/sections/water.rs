@@ -1,4 +1,4 @@
-//! `[water.NAME]`, `[refill]` and `[fill]`: what the waters hold, and how they are blended.
+//! `[water.NAME]`: what the waters hold.
 
 use std::collections::BTreeMap;
 
@@ -8,10 +8,8 @@ use crate::chemistry::air::pressure_atm;
 use crate::chemistry::carbonate::StillWater;
 use crate::chemistry::solubility::oxygen_saturation_mg_per_l;
 use crate::model::composition::Composition;
-use crate::scenario::keys;
 use crate::scenario::problem::{Place, Problem};
-use crate::scenario::reader::{Read, Reader, quantity_of};
-use crate::scenario::tree::Value;
+use crate::scenario::reader::{Read, Reader};
 use crate::scenario::words::closest;
 
 /// All waters of a scenario by name; `tap` and `pure` are always there.
@@ -32,6 +30,42 @@ pub fn waters(file: &Reader<'_>, room_c: f64, altitude_m: f64) -> Waters {
         list.insert(name, air.water(&reader, false));
     }
     Waters { list, room_c }
+}
+
+impl Waters {
+    /// The water of a name.
+    pub fn get(&self, name: &str) -> Option<&Composition> {
+        self.list.get(name)
+    }
+    /// All names.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.list.keys().map(String::as_str)
+    }
+    /// Checks that a water is there.
+    pub fn check(&self, reader: &Reader<'_>, what: &str, name: &str, place: &Place) -> bool {
+        if self.list.contains_key(name) {
+            return true;
+        }
+        let names: Vec<&str> = self.names().collect();
+        let problem = Problem::at(
+            place,
+            format!("{what} names the water \"{name}\", which is not described"),
+        )
+        .label(format!("known waters: {}", names.join(", ")));
+        reader
+            .desk
+            .problem(match closest(name, names.iter().copied()) {
+                Some(near) => problem.help(format!("did you mean {near}?")),
+                None => problem.help(format!("add a section [water.{name}]")),
+            });
+        false
+    }
+    /// The same water at the temperature of the room, for topping up.
+    pub fn at_room(&self, name: &str) -> Option<Composition> {
+        let mut water = *self.get(name)?;
+        water.temperature_c = self.room_c;
+        Some(water)
+    }
 }
 
 /// What a water is in balance with where nothing is said.
@@ -77,9 +111,12 @@ impl Air {
             chloramine_mg_cl2_per_l: read("chloramine", &RESIDUAL, 10.0),
             ..Composition::PURE
         };
-        water.temperature_c = section
-            .quantity("temperature", &everyday::TEMPERATURE, (0.0, 45.0))
-            .or(self.room_c);
+        let temperature = section.quantity("temperature", &everyday::TEMPERATURE, (0.0, 45.0));
+        if temperature.is_absent() {
+            let room = everyday::TEMPERATURE.print(self.room_c);
+            section.assumed("temperature", room, "as the room");
+        }
+        water.temperature_c = temperature.or(self.room_c);
         water.oxygen_mg_per_l = self.oxygen_of(section, is_tap, water.temperature_c);
         water.inorganic_carbon_mmol_per_l = carbon_of(section, is_tap, &water);
         section.close();
@@ -89,9 +126,16 @@ impl Air {
         if is_tap {
             return section.quantity_or_default("oxygen", &everyday::OXYGEN, (0.0, 30.0));
         }
-        section
-            .quantity("oxygen", &everyday::OXYGEN, (0.0, 30.0))
-            .or(self.oxygen(t_c))
+        let saturation = self.oxygen(t_c);
+        let oxygen = section.quantity("oxygen", &everyday::OXYGEN, (0.0, 30.0));
+        if oxygen.is_absent() {
+            section.assumed(
+                "oxygen",
+                everyday::OXYGEN.print(saturation),
+                "at saturation",
+            );
+        }
+        oxygen.or(saturation)
     }
 }
 
@@ -160,9 +204,12 @@ fn co2(section: &Reader<'_>, is_tap: bool) -> f64 {
     if is_tap {
         return section.quantity_or_default("co2", &everyday::CO2, bounds);
     }
-    section
-        .quantity("co2", &everyday::CO2, bounds)
-        .or(PURE_CO2_MG_PER_L)
+    let co2 = section.quantity("co2", &everyday::CO2, bounds);
+    if co2.is_absent() {
+        let usual = everyday::CO2.print(PURE_CO2_MG_PER_L);
+        section.assumed("co2", usual, "pure water in the air of a room");
+    }
+    co2.or(PURE_CO2_MG_PER_L)
 }
 
 fn both_co2_and_ph(section: &Reader<'_>, ph: &Read<f64>, co2: &Place) {
@@ -173,168 +220,6 @@ fn both_co2_and_ph(section: &Reader<'_>, ph: &Read<f64>, co2: &Place) {
                 .also(co2, "and here")
                 .help("with the alkalinity, each follows from the other"),
         );
-    }
-}
-
-/// A blend of waters, ready to use.
-#[derive(Debug, Clone)]
-pub struct Blend {
-    /// Parts: share and name.
-    pub parts: Vec<(f64, String)>,
-    /// Whether a dechlorinator is used.
-    pub dechlorinated: bool,
-    /// Temperature it is brought to, °C.
-    pub temperature_c: Option<f64>,
-}
-
-impl Blend {
-    /// Tap water, dechlorinated.
-    pub fn tap() -> Blend {
-        Blend {
-            parts: vec![(1.0, "tap".to_string())],
-            dechlorinated: true,
-            temperature_c: None,
-        }
-    }
-    /// In words, for example `70 % tap, 30 % ro`.
-    pub fn words(&self) -> String {
-        let parts: Vec<String> = self
-            .parts
-            .iter()
-            .map(|(share, name)| format!("{} % {name}", crate::base::units::digits(100.0 * share)))
-            .collect();
-        let treated = if self.dechlorinated {
-            ""
-        } else {
-            ", not dechlorinated"
-        };
-        format!("{}{treated}", parts.join(", "))
-    }
-}
-
-impl Waters {
-    /// The water of a name.
-    pub fn get(&self, name: &str) -> Option<&Composition> {
-        self.list.get(name)
-    }
-    /// All names.
-    pub fn names(&self) -> impl Iterator<Item = &str> {
-        self.list.keys().map(String::as_str)
-    }
-    /// Checks that a water is there.
-    pub fn check(&self, reader: &Reader<'_>, what: &str, name: &str, place: &Place) -> bool {
-        if self.list.contains_key(name) {
-            return true;
-        }
-        let names: Vec<&str> = self.names().collect();
-        let problem = Problem::at(
-            place,
-            format!("{what} names the water \"{name}\", which is not described"),
-        )
-        .label(format!("known waters: {}", names.join(", ")));
-        reader
-            .desk
-            .problem(match closest(name, names.iter().copied()) {
-                Some(near) => problem.help(format!("did you mean {near}?")),
-                None => problem.help(format!("add a section [water.{name}]")),
-            });
-        false
-    }
-    /// Reads `[refill]` or `[fill]`; `base` holds where nothing is said.
-    pub fn blend(&self, section: &Reader<'_>, base: &Blend) -> Blend {
-        let shares = self.shares(section);
-        let rest = self.rest(section);
-        let dechlorinated = section.truth("dechlorinator");
-        let temperature = section.quantity("temperature", &everyday::TEMPERATURE, (1.0, 45.0));
-        if section.pattern == "refill" && dechlorinated.is_absent() {
-            section.note_default("dechlorinator");
-        }
-        section.close();
-        let says_what = shares.is_some() || rest.is_some();
-        Blend {
-            parts: if says_what {
-                parts(shares.unwrap_or_default(), rest.as_deref().unwrap_or("tap"))
-            } else {
-                base.parts.clone()
-            },
-            dechlorinated: dechlorinated.or(base.dechlorinated),
-            temperature_c: temperature.value().or(base.temperature_c),
-        }
-    }
-    fn rest(&self, section: &Reader<'_>) -> Option<String> {
-        let Read::Given(name, place) = section.text("rest") else {
-            return None;
-        };
-        self.check(section, &section.path_of("rest"), &name, &place);
-        Some(name)
-    }
-    fn shares(&self, section: &Reader<'_>) -> Option<Vec<(f64, String)>> {
-        let entry = section.wanted("blend")?;
-        let Value::Table(table) = &entry.node.value else {
-            let _: Read<()> = section.wrong_type("blend", &entry.node, "shares of named waters");
-            return None;
-        };
-        let mut shares = Vec::new();
-        for part in &table.entries {
-            let path = format!("{}.{}", section.path_of("blend"), part.key);
-            self.check(
-                section,
-                &section.path_of("blend"),
-                &part.key,
-                &part.key_place,
-            );
-            let share = quantity_of(
-                section.desk,
-                &path,
-                &part.node,
-                &everyday::SHARE,
-                (0.0, 1.0),
-            );
-            shares.push((share?, part.key.clone()));
-        }
-        let sum: f64 = shares.iter().map(|(share, _)| share).sum();
-        if sum > 1.0 + 1e-9 {
-            section.desk.problem(
-                Problem::at(
-                    &entry.node.place,
-                    format!(
-                        "the shares of {} add up to {:.0} %",
-                        section.path_of("blend"),
-                        100.0 * sum
-                    ),
-                )
-                .label("at most 100 %; what is left is tap")
-                .help(format!(
-                    "write it like blend = {}",
-                    keys::example("refill.blend")
-                )),
-            );
-            return None;
-        }
-        section.given("blend", &entry.node);
-        Some(shares)
-    }
-    /// The water of a blend as it goes into the tank.
-    pub fn prepare(&self, blend: &Blend) -> Composition {
-        let parts: Vec<(f64, Composition)> = blend
-            .parts
-            .iter()
-            .filter_map(|(share, name)| Some((*share, *self.list.get(name)?)))
-            .collect();
-        let mut water = Composition::blend(&parts);
-        if blend.dechlorinated {
-            water = water.dechlorinated();
-        }
-        if let Some(t_c) = blend.temperature_c {
-            water.temperature_c = t_c;
-        }
-        water
-    }
-    /// The same water at the temperature of the room, for topping up.
-    pub fn at_room(&self, name: &str) -> Option<Composition> {
-        let mut water = *self.get(name)?;
-        water.temperature_c = self.room_c;
-        Some(water)
     }
 }
 
@@ -356,17 +241,4 @@ pub fn in_words(water: &Composition) -> String {
         "{dkh:.1} dKH, {dgh:.1} dGH, pH {ph:.1}, nitrate {:.1} mg N/L{ammonia}, {t_c:.0} °C",
         water.nitrate_mg_n_per_l
     )
-}
-
-/// The shares and the rest, in order of name so that the order in the file does not matter.
-fn parts(mut shares: Vec<(f64, String)>, rest: &str) -> Vec<(f64, String)> {
-    let sum: f64 = shares.iter().map(|(share, _)| share).sum();
-    if sum < 1.0 - 1e-12 {
-        match shares.iter_mut().find(|(_, name)| name == rest) {
-            Some(part) => part.0 += 1.0 - sum,
-            None => shares.push((1.0 - sum, rest.to_string())),
-        }
-    }
-    shares.sort_by(|a, b| a.1.cmp(&b.1));
-    shares
 }
