@@ -12,7 +12,7 @@ use firstfill::analysis::outcome::Outcome;
 use firstfill::analysis::ready::{Ready, Verdict};
 use firstfill::base::clock::DAY;
 use firstfill::engine::result::RunResult;
-use firstfill::model::component::{Flux, Quantity};
+use firstfill::model::conserved::{Flux, Quantity};
 use firstfill::output::chart::fonts::FAMILY;
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::style::LEAST;

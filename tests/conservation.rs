@@ -9,9 +9,9 @@ mod support;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use firstfill::engine::run::run;
-use firstfill::model::component::{Flux, QUANTITIES, Quantity};
+use firstfill::model::conserved::{Flux, QUANTITIES, Quantity};
 use firstfill::model::content::Contents;
-use firstfill::model::parameter::ParameterSet;
+use firstfill::model::parameter_set::ParameterSet;
 use firstfill::model::processes;
 use firstfill::model::row::Row;
 use firstfill::model::tank_model::TankModel;

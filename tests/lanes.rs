@@ -7,12 +7,13 @@ use firstfill::base::real::Real;
 use firstfill::chemistry::carbonate::Carbonate;
 use firstfill::engine::result::Work;
 use firstfill::engine::step::{Stepper, Stretch};
-use firstfill::model::component::{POOLS, Pool};
+use firstfill::model::held::Held;
 use firstfill::model::matrix::MAX_ROWS;
-use firstfill::model::parameter::ParameterSet;
+use firstfill::model::parameter_set::ParameterSet;
+use firstfill::model::pool::{POOLS, Pool};
 use firstfill::model::state::State;
 use firstfill::model::tank_model::TankModel;
-use firstfill::model::water::{Held, Water};
+use firstfill::model::water::Water;
 use support::planted_tank::{self, Draws};
 
 const DAYS: f64 = 10.5;

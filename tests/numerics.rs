@@ -15,7 +15,7 @@ use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::run::run;
 use firstfill::engine::simulation::{Simulation, Watcher};
 use firstfill::engine::valve::Valve;
-use firstfill::model::component::{POOLS, Pool};
+use firstfill::model::pool::{POOLS, Pool};
 use support::planted_tank::Draws;
 use support::reference;
 

@@ -8,8 +8,10 @@ use firstfill::base::units::{
     CALCIUM_CARBONATE_G_PER_MOL, CARBON_G_PER_MOL, MEQ_PER_DKH, NITROGEN_G_PER_MOL,
     OXYGEN_G_PER_MOL, PHOSPHORUS_G_PER_MOL,
 };
-use firstfill::model::component::{Component, Flux, Pool, Quantity};
-use firstfill::model::parameter::ParameterSet;
+use firstfill::model::component::Component;
+use firstfill::model::conserved::{Flux, Quantity};
+use firstfill::model::parameter_set::ParameterSet;
+use firstfill::model::pool::Pool;
 use firstfill::model::row::Row;
 use firstfill::model::tank_model::TankModel;
 use support::planted_tank;

@@ -8,11 +8,12 @@ use crate::engine::event::{Animals, Event, EventKind};
 use crate::engine::input::{GasPlan, Heating, ModelInput, Room, TimerLine, TopUp};
 use crate::engine::ledger::{Account, Ledger};
 use crate::engine::result::{EventRecord, Reading, RunResult, Side, Tally, Work};
-use crate::model::component::{FLUXES, QUANTITIES};
 use crate::model::composition::Composition;
-use crate::model::parameter::ParameterSet;
+use crate::model::conserved::{FLUXES, QUANTITIES};
+use crate::model::group::Group;
+use crate::model::parameter_set::ParameterSet;
+use crate::model::pool::MAX_STANDS;
 use crate::model::setup::{StandPlan, Tank};
-use crate::model::stand::{Group, MAX_STANDS};
 
 use super::case::{Case, PlanStep, Resolved, SetBy};
 use super::limits::Limits;

@@ -2,9 +2,9 @@
 
 use crate::base::maths;
 use crate::base::units::CO2_G_PER_MOL;
-use crate::model::component::Pool;
+use crate::model::pool::MAX_STANDS;
+use crate::model::pool::Pool;
 use crate::model::setup::Setup;
-use crate::model::stand::MAX_STANDS;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 

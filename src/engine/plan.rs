@@ -2,13 +2,13 @@
 
 use crate::base::clock::DAY;
 use crate::base::units::CO2_G_PER_MOL;
-use crate::model::parameter::Values;
+use crate::model::held::Held;
+use crate::model::parameter_set::Values;
+use crate::model::pool::MAX_STANDS;
 use crate::model::setup::{Setup, Surroundings};
-use crate::model::stand::MAX_STANDS;
 use crate::model::start::Start;
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
-use crate::model::water::Held;
 
 use super::event::{Animals, Event};
 use super::gauge::Gauge;

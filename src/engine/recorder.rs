@@ -1,8 +1,8 @@
 //! Writes down a run as it goes.
 
 use crate::base::clock::HOUR;
-use crate::model::component::Pool;
 use crate::model::matrix::Matrix;
+use crate::model::pool::Pool;
 use crate::model::processes;
 use crate::model::tank_model::TankModel;
 

@@ -1,8 +1,8 @@
 //! What a run gives back.
 
 use crate::chemistry::indicator;
-use crate::model::component::{FLUXES, QUANTITIES, Quantity};
-use crate::model::stand::MAX_STANDS;
+use crate::model::conserved::{FLUXES, QUANTITIES, Quantity};
+use crate::model::pool::MAX_STANDS;
 
 use super::input::ModelInput;
 use super::ledger::Ledger;
@@ -230,7 +230,7 @@ impl RunResult {
         &self.readings[from..until]
     }
     /// What crossed the boundary by one way, of one quantity, up to a tally.
-    pub fn crossed(tally: &Tally, flux: crate::model::component::Flux, quantity: Quantity) -> f64 {
+    pub fn crossed(tally: &Tally, flux: crate::model::conserved::Flux, quantity: Quantity) -> f64 {
         let q = QUANTITIES
             .iter()
             .position(|&x| x == quantity)

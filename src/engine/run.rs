@@ -1,7 +1,7 @@
 //! One run: from the filled tank through the last day and the look-ahead.
 
 use crate::base::clock::{DAY, days};
-use crate::model::component::{FLUXES, QUANTITIES};
+use crate::model::conserved::{FLUXES, QUANTITIES};
 use crate::model::processes;
 
 use super::error::RunError;

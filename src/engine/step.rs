@@ -17,11 +17,12 @@
 //! 4. Extents are added up; the ledger is made of them.
 
 use crate::base::real::Real;
-use crate::model::component::{POOLS, Pool};
+use crate::model::held::Held;
 use crate::model::matrix::{MAX_ROWS, PerRow};
+use crate::model::pool::{POOLS, Pool};
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
-use crate::model::water::{Held, Water};
+use crate::model::water::Water;
 
 use super::result::Work;
 

@@ -5,7 +5,9 @@ use ndarray::Array2;
 
 use crate::base::real::Real;
 
-use super::component::{Component, FLUXES, POOLS, Pool, QUANTITIES};
+use super::component::Component;
+use super::conserved::{FLUXES, QUANTITIES};
+use super::pool::{POOLS, Pool};
 use super::row::Row;
 use super::state::State;
 

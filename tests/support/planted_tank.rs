@@ -1,15 +1,16 @@
 //! A tank with soil and one stand of each of the five plant groups, and a busy state of it.
 
 use firstfill::base::real::Real;
-use firstfill::model::component::Pool;
 use firstfill::model::composition::Composition;
-use firstfill::model::parameter::{ParameterSet, ParameterSpec, Values};
+use firstfill::model::group::{GROUPS, Group};
+use firstfill::model::held::Held;
+use firstfill::model::parameter::ParameterSpec;
+use firstfill::model::parameter_set::{ParameterSet, Values};
 use firstfill::model::parameters;
+use firstfill::model::pool::Pool;
 use firstfill::model::setup::{Setup, StandPlan, Surroundings, Tank};
-use firstfill::model::stand::{GROUPS, Group};
 use firstfill::model::state::State;
 use firstfill::model::tank_model::TankModel;
-use firstfill::model::water::Held;
 
 /// Dimensions: 60 × 30 cm, 50 L of free water over 9.4 L of soil.
 pub const TANK: Tank = Tank {
@@ -63,7 +64,7 @@ pub fn busy<R: Real>() -> Held<R> {
     held.gas_mmol_per_day = R::of(160.0);
     held.air_l_per_min = R::of(0.5);
     held.airing = true;
-    held.shedding = [true; firstfill::model::stand::MAX_STANDS];
+    held.shedding = [true; firstfill::model::pool::MAX_STANDS];
     held.animals_g = R::of(3.0);
     held.feed_g_per_day = R::of(0.06);
     held.feed_mg_n_per_day = R::of(3.84);

@@ -13,11 +13,12 @@ use firstfill::engine::event::{Animals, Event, EventKind};
 use firstfill::engine::input::{GasHours, GasPlan, Heating, ModelInput, Room, TimerLine, TopUp};
 use firstfill::engine::ledger::Ledger;
 use firstfill::engine::result::{EventRecord, Reading, RunResult, Side, Tally, Tuning, Work};
-use firstfill::model::component::{FLUXES, Flux, QUANTITIES, Quantity};
 use firstfill::model::composition::Composition;
-use firstfill::model::parameter::ParameterSet;
+use firstfill::model::conserved::{FLUXES, Flux, QUANTITIES, Quantity};
+use firstfill::model::group::Group;
+use firstfill::model::parameter_set::ParameterSet;
+use firstfill::model::pool::MAX_STANDS;
 use firstfill::model::setup::{StandPlan, Tank};
-use firstfill::model::stand::{Group, MAX_STANDS};
 
 /// What to invent.
 #[derive(Debug, Clone)]
