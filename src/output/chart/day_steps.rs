@@ -29,6 +29,12 @@ impl Day<'_> {
             .filter(|e| of_today(e.minute))
             .map(|e| (e.minute, e.kind.rank(), event_words(&e.kind)))
             .collect();
+        for cut in &self.story.run.input.power_cuts {
+            let ends = [(cut.from, "power fails"), (cut.until, "power back")];
+            let today = ends.into_iter().filter(|(minute, _)| of_today(*minute));
+            // after everything that is done at the same minute
+            found.extend(today.map(|(minute, words)| (minute, u8::MAX, words.to_string())));
+        }
         found.sort();
         found.dedup();
         let mut steps: Vec<Done> = Vec::new();
