@@ -69,9 +69,12 @@ impl Day<'_> {
             let half = width_of(&spans) / 2.0;
             let middle = x.clamp(LEFT + half, RIGHT + 100.0 - half);
             let rows = [top - 14.0, top - 31.0];
-            let _ = rows
+            let said = rows
                 .into_iter()
                 .any(|row| sheet.say_clear(spans.clone(), Anchor::Middle, middle, row));
+            if !said {
+                sheet.leave_out(&spans);
+            }
         }
     }
 }

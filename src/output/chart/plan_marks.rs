@@ -137,19 +137,19 @@ impl Weekly<'_> {
             let (start, end) = (places[group.start], places[group.end - 1]);
             let next = places.get(group.end).map_or(right + 140.0, |x| x - 10.0);
             let before = places[..group.start].last().map_or(left, |x| x + 10.0);
-            for with_days in [true, false] {
+            let said = [true, false].into_iter().any(|with_days| {
                 let words = vec![small(&joined(&steps[group.clone()], with_days), INK)];
                 let width = width_of(&words);
-                let said = if end + 10.0 + width <= next {
+                if end + 10.0 + width <= next {
                     sheet.say_clear(words, Anchor::Start, end + 10.0, top - 12.5)
                 } else if start - 10.0 - width >= before {
                     sheet.say_clear(words, Anchor::End, start - 10.0, top - 12.5)
                 } else {
                     false
-                };
-                if said {
-                    break;
                 }
+            });
+            if !said {
+                sheet.leave_out(&[small(&joined(&steps[group], true), INK)]);
             }
         }
     }
