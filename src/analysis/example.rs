@@ -279,7 +279,6 @@ fn plain_reading(minute: u32, side: Side) -> Reading {
         oxygen_saturation_percent: 96.0,
         co2_mg_per_l: 6.0,
         indicator_co2_mg_per_l: 10.0,
-        indicator_ph: 6.8,
         ph: 6.9,
         alkalinity_meq_per_l: 1.0,
         inorganic_carbon_mmol_per_l: 1.2,

@@ -80,6 +80,7 @@ impl Plan {
             shortening: ShorteningRule {
                 most_per_part: get("dt_stiff"),
                 cut_band_mmol_per_l: get("cut_band"),
+                finer: 1,
             },
             shedding_from: after(get("t_lag")),
             recovered_at: after(get("t_acc")),

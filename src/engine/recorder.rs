@@ -25,9 +25,12 @@ pub struct Recorder {
     tan: Vec<(usize, f64)>,
 }
 
+/// Places kept for readings on both sides of events, so that a usual run never grows its lists.
+const ROOM_FOR_EVENTS: usize = 256;
+
 impl Recorder {
-    /// A recorder for runs of a model; between events it reads every so many minutes of the clock.
-    pub fn new(model: &TankModel<f64>, every_minutes: u32) -> Self {
+    /// A recorder for a run of some minutes; between events it reads every so many of the clock.
+    pub fn new(model: &TankModel<f64>, minutes: u32, every_minutes: u32) -> Self {
         let by_process = |pool: Pool| {
             let column = model.matrix().column(pool);
             model
@@ -38,8 +41,10 @@ impl Recorder {
                 .collect()
         };
         Recorder {
-            readings: Vec::new(),
-            tallies: Vec::new(),
+            readings: Vec::with_capacity(
+                minutes as usize / every_minutes.max(1) as usize + ROOM_FOR_EVENTS,
+            ),
+            tallies: Vec::with_capacity(minutes as usize / HOUR as usize + ROOM_FOR_EVENTS),
             events: Vec::new(),
             every_minutes,
             alkalinity: by_process(Pool::Alkalinity),

@@ -1,5 +1,6 @@
 //! What a run gives back.
 
+use crate::chemistry::indicator;
 use crate::model::component::{FLUXES, QUANTITIES, Quantity};
 use crate::model::stand::MAX_STANDS;
 
@@ -49,8 +50,6 @@ pub struct Reading {
     pub co2_mg_per_l: f64,
     /// Carbon dioxide as the indicator shows it, mg/L.
     pub indicator_co2_mg_per_l: f64,
-    /// pH of the indicator's reference liquid.
-    pub indicator_ph: f64,
     /// pH.
     pub ph: f64,
     /// Alkalinity, meq/L.
@@ -113,6 +112,13 @@ pub struct Reading {
     pub stands_g: [f64; MAX_STANDS],
     /// Share of the bed shaded by plants, 0 to 1.
     pub canopy_frac: f64,
+}
+
+impl Reading {
+    /// pH of the indicator's reference liquid, which gives it its colour.
+    pub fn indicator_ph(&self) -> f64 {
+        indicator::reference_ph(self.indicator_co2_mg_per_l, self.temperature_c)
+    }
 }
 
 /// What has crossed the boundary and been turned over since filling, at one instant.

@@ -472,7 +472,6 @@ impl Knobs {
             oxygen_saturation_percent: 12.0 * s.oxygen / VOLUME,
             co2_mg_per_l: s.co2,
             indicator_co2_mg_per_l: s.indicator,
-            indicator_ph: 6.8,
             ph,
             alkalinity_meq_per_l: s.alk / VOLUME,
             inorganic_carbon_mmol_per_l: s.alk / VOLUME + s.co2 / 44.0,
