@@ -102,6 +102,13 @@ fn cases() -> Vec<(&'static str, Knobs)> {
             },
         ),
         (
+            "odd-names",
+            Knobs {
+                step_name: "light.steps.漢字 <b>&",
+                ..with()
+            },
+        ),
+        (
             "airy",
             Knobs {
                 air_from: Some(0),
@@ -212,6 +219,11 @@ fn no_two_words_overlap() {
         }
         faults
     });
+}
+
+#[test]
+fn no_words_are_left_out_for_want_of_room() {
+    every_chart(|figure| figure.left_out.clone());
 }
 
 #[test]
@@ -396,6 +408,17 @@ fn a_file_that_leaves_home_carries_its_faces_and_its_words() {
     assert_eq!(text.matches("data:font/woff2;base64,").count(), 2);
     assert!(text.contains(&format!("<title>{}</title>", figure.title)));
     assert!(text.contains("<desc>") && text.contains("total ammonia between"));
+}
+
+#[test]
+fn a_name_in_another_script_leaves_a_trace_and_does_no_harm() {
+    let knobs = Knobs {
+        step_name: "light.steps.漢字 <b>&",
+        ..Knobs::default()
+    };
+    let text = svg(&charts(&knobs.invent())[0]);
+    assert!(text.contains("light: ?? &lt;b&gt;&amp;"));
+    assert!(png(&text).is_ok());
 }
 
 #[test]

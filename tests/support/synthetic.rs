@@ -38,6 +38,7 @@ pub struct Knobs {
     pub kh: f64,
     pub steps: bool,
     pub still: f64,
+    pub step_name: &'static str,
 }
 
 impl Default for Knobs {
@@ -60,6 +61,7 @@ impl Default for Knobs {
             kh: 2.8,
             steps: true,
             still: 0.18,
+            step_name: "light.steps.brighter",
         }
     }
 }
@@ -142,7 +144,7 @@ impl Knobs {
         let switches = if self.steps {
             vec![
                 step(0, "light", "light 11:30..18:30"),
-                step(21, "light.steps.brighter", "light 11:30..19:00"),
+                step(21, self.step_name, "light 11:30..19:00"),
             ]
         } else {
             Vec::new()
