@@ -22,7 +22,12 @@ fn files() -> BTreeMap<String, PathBuf> {
         .expect("the folder of scenarios")
         .map(|entry| entry.expect("an entry").path())
         .filter(|path| path.extension().is_some_and(|end| end == "toml"))
-        .map(|path| (path.file_stem().unwrap().to_string_lossy().into_owned(), path))
+        .map(|path| {
+            (
+                path.file_stem().unwrap().to_string_lossy().into_owned(),
+                path,
+            )
+        })
         .collect()
 }
 
@@ -33,21 +38,32 @@ fn loaded(path: &Path) -> Loaded {
 /// Every scenario, run once for all tests.
 static OUTCOMES: LazyLock<BTreeMap<String, Outcome>> = LazyLock::new(|| {
     let run = |path: &PathBuf| Outcome::of(&loaded(path).case).expect("a run that ends");
-    files().iter().map(|(name, path)| (name.clone(), run(path))).collect()
+    files()
+        .iter()
+        .map(|(name, path)| (name.clone(), run(path)))
+        .collect()
 });
 
 fn outcome(name: &str) -> &'static Outcome {
-    OUTCOMES.get(name).unwrap_or_else(|| panic!("no scenarios/{name}.toml"))
+    OUTCOMES
+        .get(name)
+        .unwrap_or_else(|| panic!("no scenarios/{name}.toml"))
 }
 
 fn ready_day(name: &str) -> u32 {
-    outcome(name).verdict.day().unwrap_or_else(|| panic!("{name} is never ready"))
+    outcome(name)
+        .verdict
+        .day()
+        .unwrap_or_else(|| panic!("{name} is never ready"))
 }
 
 fn at_lights_on(name: &str, day: u32) -> Reading {
     let run = &outcome(name).run;
     let lights_on = day * 1440 + 11 * 60 + 30;
-    run.readings.iter().find(|r| r.minute == lights_on).expect("a reading at 11:30").clone()
+    *run.readings
+        .iter()
+        .find(|r| r.minute == lights_on)
+        .expect("a reading at 11:30")
 }
 
 #[test]
@@ -55,12 +71,21 @@ fn every_scenario_opens_with_what_it_is_and_three_things_to_watch_for() {
     for (name, path) in files() {
         let text = std::fs::read_to_string(path).unwrap();
         let lines: Vec<&str> = text.lines().collect();
-        assert!(lines[0].starts_with("# ") && lines[0].ends_with("An invented tank."), "{name}");
+        assert!(
+            lines[0].starts_with("# ") && lines[0].ends_with("An invented tank."),
+            "{name}"
+        );
         for line in &lines[1..4] {
-            assert!(line.starts_with("# Watch for: ") && line.ends_with('.'), "{name}: {line}");
+            assert!(
+                line.starts_with("# Watch for: ") && line.ends_with('.'),
+                "{name}: {line}"
+            );
             assert!(line.chars().count() <= 125, "{name}: too long: {line}");
         }
-        assert!(!lines[4].starts_with('#'), "{name} has a fourth thing to watch for");
+        assert!(
+            !lines[4].starts_with('#'),
+            "{name} has a fourth thing to watch for"
+        );
     }
 }
 
@@ -73,7 +98,10 @@ fn at_least_eight_scenarios_share_one_tank_through_based_on() {
     for name in others {
         let case = loaded(&files[name]);
         let chain: Vec<&Path> = case.files.iter().map(|(path, _)| path.as_path()).collect();
-        assert!(chain.iter().any(|path| path.ends_with("sixty.toml")), "{name}: {chain:?}");
+        assert!(
+            chain.iter().any(|path| path.ends_with("sixty.toml")),
+            "{name}: {chain:?}"
+        );
         let (tank, its) = (&base.tank, &case.case.input.tank);
         assert_eq!(tank.volume_l, its.volume_l, "{name} is another tank");
         assert_eq!(tank.surface_m2, its.surface_m2, "{name} is another tank");
@@ -96,13 +124,19 @@ fn every_name_is_given_once_and_no_scenario_warns_at_the_door() {
 fn the_readme_names_every_scenario() {
     let readme = std::fs::read_to_string(home().join("README.md")).unwrap();
     for name in files().keys() {
-        assert!(readme.contains(&format!("{name}.toml")), "README.md does not name {name}.toml");
+        assert!(
+            readme.contains(&format!("{name}.toml")),
+            "README.md does not name {name}.toml"
+        );
     }
 }
 
 #[test]
 fn heavy_early_changes_lower_the_peaks_and_not_the_ready_day() {
-    let (base, heavy) = (&outcome(BASE).milestones, &outcome("heavy-early-changes").milestones);
+    let (base, heavy) = (
+        &outcome(BASE).milestones,
+        &outcome("heavy-early-changes").milestones,
+    );
     assert!(heavy.tan_peak.value < 2.0);
     assert!(heavy.nitrite_peak.value < base.nitrite_peak.value / 1.5);
     assert!(ready_day("heavy-early-changes") >= ready_day(BASE));
@@ -121,7 +155,10 @@ fn no_changes_for_two_weeks_makes_worse_water_and_hardly_a_later_day() {
 
 #[test]
 fn weekly_changes_save_a_third_of_the_litres_for_the_same_day() {
-    let (base, weekly) = (&outcome(BASE).milestones, &outcome("weekly-changes").milestones);
+    let (base, weekly) = (
+        &outcome(BASE).milestones,
+        &outcome("weekly-changes").milestones,
+    );
     assert!((0.6..0.75).contains(&(weekly.litres_changed / base.litres_changed)));
     assert!(weekly.nitrite_peak.value > base.nitrite_peak.value);
     assert!(ready_day("weekly-changes").abs_diff(ready_day(BASE)) <= 1);
@@ -138,7 +175,10 @@ fn night_air_lifts_the_nights_of_a_still_surface_and_costs_gas() {
     assert!((0.25..0.4).contains(&(still.milestones.gas_g / outcome(BASE).milestones.gas_g)));
     let [left, driven_out] =
         ["dense-still", "dense-still-night-air"].map(|name| at_lights_on(name, 40).co2_mg_per_l);
-    assert!((0.4..0.6).contains(&(driven_out / left)), "{driven_out} of {left} mg/L");
+    assert!(
+        (0.4..0.6).contains(&(driven_out / left)),
+        "{driven_out} of {left} mg/L"
+    );
 }
 
 #[test]
@@ -153,9 +193,16 @@ fn without_gas_the_ph_stays_over_7_and_more_ammonia_is_free() {
 #[test]
 fn soft_water_on_a_soil_that_only_takes_sticks() {
     let stuck = outcome("soft-water-stuck");
-    assert!(matches!(stuck.verdict.ready, Ready::LaterThan(56)), "{:?}", stuck.verdict.ready);
+    assert!(
+        matches!(stuck.verdict.ready, Ready::LaterThan(56)),
+        "{:?}",
+        stuck.verdict.ready
+    );
     let after_a_week = at_lights_on("soft-water-stuck", 7).alkalinity_meq_per_l;
-    assert!(after_a_week < 0.45 * 0.35665, "KH after a week: {after_a_week} meq/L");
+    assert!(
+        after_a_week < 0.45 * 0.35665,
+        "KH after a week: {after_a_week} meq/L"
+    );
     assert!(stuck.milestones.end.tan_mg_n_per_l > 1.0);
 }
 
@@ -163,7 +210,9 @@ fn soft_water_on_a_soil_that_only_takes_sticks() {
 fn mature_sponge_buys_weeks() {
     let seeded = outcome("seeded-with-mature-sponge");
     assert!(seeded.milestones.nitrite_peak.day() < 9);
-    assert!(seeded.milestones.nitrite_peak.value < 0.5 * outcome(BASE).milestones.nitrite_peak.value);
+    assert!(
+        seeded.milestones.nitrite_peak.value < 0.5 * outcome(BASE).milestones.nitrite_peak.value
+    );
     assert!(ready_day("seeded-with-mature-sponge") + 20 <= ready_day(BASE));
     assert!((7..14).contains(&seeded.milestones.oxygen_low.day()));
 }
@@ -180,7 +229,10 @@ fn a_dark_start_saves_work_and_no_days() {
 fn the_handover_is_ripe_long_before_its_fish() {
     let handover = outcome("handover-in-may");
     assert!(ready_day("handover-in-may") < 28);
-    assert!((14..20).contains(&handover.milestones.kh_low.day()), "lowest KH outside the trip");
+    assert!(
+        (14..20).contains(&handover.milestones.kh_low.day()),
+        "lowest KH outside the trip"
+    );
     assert!(handover.milestones.free_ammonia_peak.day() < 9);
     assert_eq!(handover.arrivals.len(), 1);
 }
