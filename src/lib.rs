@@ -15,6 +15,16 @@
 //! Ground first: a storey uses its own and those below it, never one above (a test reads the
 //! source and says so). `scenario` and `output` are neighbours that do not know each other.
 
+#![warn(clippy::disallowed_methods)]
+#![warn(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::exit,
+    clippy::unwrap_used,
+    clippy::dbg_macro,
+    clippy::todo
+)]
+
 pub mod analysis;
 pub mod base;
 pub mod chemistry;

@@ -10,7 +10,7 @@ use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::run::run;
 use firstfill::engine::simulation::{Simulation, Watcher};
-use firstfill::model::component::{POOLS, Pool};
+use firstfill::model::pool::{POOLS, Pool};
 use support::drive::go_on;
 use support::reference;
 

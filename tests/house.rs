@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 
 use firstfill::base::sources::{ALL_WORKS, Evidence};
 use firstfill::base::units;
+use firstfill::model::group::GROUPS;
 use firstfill::model::parameters;
-use firstfill::model::stand::GROUPS;
 
 /// Storeys from the ground up; `scenario` and `output` share one and do not know each other.
 const STOREYS: [&[&str]; 7] = [

@@ -106,7 +106,7 @@ fn the_interval_of_recording_does_not_change_the_run() {
     let plan = Plan::new(&input);
     let recorded = |every: u32| {
         let mut tank = Simulation::filled(&plan);
-        let mut recorder = Recorder::new(&plan.model, every);
+        let mut recorder = Recorder::new(&plan, every);
         go_on(&mut tank, 56, &mut recorder).unwrap();
         (Left::by(&tank), recorder)
     };
@@ -133,7 +133,7 @@ fn a_copy_of_a_tank_under_way_goes_on_with_the_same_bits() {
     let mut copy = tank.clone();
     go_on(&mut tank, 56, &mut Nobody).unwrap();
     // the copy is put aside in between, and looked at
-    let mut looks = Recorder::new(&plan.model, 5);
+    let mut looks = Recorder::new(&plan, 5);
     copy.show(&mut looks);
     go_on(&mut copy, 56, &mut looks).unwrap();
     assert!(Left::by(&tank) == Left::by(&copy));

@@ -60,11 +60,10 @@ fn ready_day(name: &str) -> u32 {
 fn at_lights_on(name: &str, day: u32) -> Reading {
     let run = &outcome(name).run;
     let lights_on = day * 1440 + 11 * 60 + 30;
-    run.readings
+    *run.readings
         .iter()
         .find(|r| r.minute == lights_on)
         .expect("a reading at 11:30")
-        .clone()
 }
 
 #[test]

@@ -12,7 +12,7 @@ use firstfill::engine::recorder::{Recorder, crossed};
 use firstfill::engine::run::run;
 use firstfill::engine::simulation::Simulation;
 use firstfill::engine::timers::line_on;
-use firstfill::model::component::QUANTITIES;
+use firstfill::model::conserved::QUANTITIES;
 use support::diary::{
     NITRITE, OXYGEN, PH, TAN, at, clean_day, first_above, gas_lines, highest, kh, lowest, peak,
     stand,
@@ -131,7 +131,7 @@ fn the_accounts_close_every_day() {
     let input = reference::input("base_fish");
     let plan = Plan::new(&input);
     let mut tank = Simulation::filled(&plan);
-    let mut recorder = Recorder::new(&plan.model, DAY);
+    let mut recorder = Recorder::new(&plan, DAY);
     let contents = plan.model.contents();
     let start = held(contents, &plan.start);
     for day in 0..=input.last_day {

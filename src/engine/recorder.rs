@@ -4,10 +4,10 @@ use crate::base::clock::HOUR;
 use crate::model::matrix::Matrix;
 use crate::model::pool::Pool;
 use crate::model::processes;
-use crate::model::tank_model::TankModel;
 
 use super::event::Event;
 use super::happening::Crossed;
+use super::plan::Plan;
 use super::result::{EventRecord, Reading, Side, Tally};
 use super::simulation::{Simulation, Watcher};
 
@@ -29,8 +29,10 @@ pub struct Recorder {
 const ROOM_FOR_EVENTS: usize = 256;
 
 impl Recorder {
-    /// A recorder for a run of some minutes; between events it reads every so many of the clock.
-    pub fn new(model: &TankModel<f64>, minutes: u32, every_minutes: u32) -> Self {
+    /// A recorder for a plan; between events it reads every so many minutes of the clock.
+    pub fn new(plan: &Plan, every_minutes: u32) -> Self {
+        let model = &plan.model;
+        let minutes = plan.input.final_minute() - plan.input.filled_at;
         let by_process = |pool: Pool| {
             let column = model.matrix().column(pool);
             model

@@ -21,11 +21,7 @@ use super::valve::Valve;
 /// The first impossible number with its cause, or a ledger that does not close to rounding.
 pub fn run(input: &ModelInput) -> Result<RunResult, RunError> {
     let plan = Plan::new(input);
-    let mut recorder = Recorder::new(
-        &plan.model,
-        input.final_minute() - input.filled_at,
-        input.step_minutes,
-    );
+    let mut recorder = Recorder::new(&plan, input.step_minutes);
     let mut tank = Simulation::filled(&plan);
     let mut valve = Valve::new(&plan.input);
     let mut notices = Vec::new();

@@ -62,6 +62,7 @@ impl Draft {
     ///
     /// # Errors
     /// When the file cannot be written.
+    #[expect(clippy::disallowed_methods, reason = "the one place that makes files")]
     pub fn put(&self, name: &str, bytes: &[u8]) -> Result<(), WriteError> {
         fs::write(self.filled().join(name), bytes).map_err(|why| self.refused(why))
     }
@@ -212,6 +213,7 @@ fn is_taken(why: &io::Error) -> bool {
 }
 
 #[cfg(test)]
+#[allow(clippy::disallowed_methods)]
 mod tests {
     use super::*;
     use crate::output::place::MARK;
