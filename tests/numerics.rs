@@ -11,7 +11,9 @@ use support::drive::go_on;
 use support::reference;
 
 /// What is compared: name and reading.
-const COMPARED: [(&str, fn(&Reading) -> f64); 5] = [
+type Compared = (&'static str, fn(&Reading) -> f64);
+
+const COMPARED: [Compared; 5] = [
     ("TAN", |r| r.tan_mg_n_per_l),
     ("NO2", |r| r.nitrite_mg_n_per_l),
     ("O2", |r| r.oxygen_mg_per_l),
@@ -55,9 +57,8 @@ fn apart(one: &Track, other: &Track) -> [f64; 5] {
     let mut worst = [0.0f64; 5];
     for (a, b) in one.0.iter().zip(&other.0) {
         for place in 0..5 {
-            // written so that a NaN stays
             let difference = (a[place] - b[place]).abs();
-            if !(difference <= worst[place]) {
+            if difference.is_nan() || difference > worst[place] {
                 worst[place] = difference;
             }
         }

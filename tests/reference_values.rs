@@ -67,8 +67,7 @@ impl Worst {
     }
     fn see(&mut self, difference: f64, at: impl std::fmt::Debug) {
         self.count += 1;
-        // written so that a NaN is the worst
-        if !(difference.abs() <= self.size) {
+        if difference.is_nan() || difference.abs() > self.size {
             self.size = difference.abs();
             self.at = format!("{at:?}");
         }

@@ -127,14 +127,7 @@ impl<R: Real> Stepper<R> {
         for (extent, rate) in self.extents[..rows].iter_mut().zip(&self.first) {
             *extent = *rate * length;
         }
-        let mut trial = *state;
-        model.matrix().apply(&self.extents, &mut trial);
-        let short = in_debt(&trial);
-        if R::any(short) {
-            model.matrix().hold_back(state, &mut self.extents, short);
-            trial = *state;
-            model.matrix().apply(&self.extents, &mut trial);
-        }
+        let (trial, short) = self.apply(model, state);
         self.trial_water.hydrogen = self.water.hydrogen * self.drift;
         model.look(
             &trial,
@@ -152,19 +145,27 @@ impl<R: Real> Stepper<R> {
         {
             *extent = (*first + *second) * half;
         }
-        let before = *state;
-        model.matrix().apply(&self.extents, state);
-        let short_again = in_debt(state);
-        if R::any(short_again) {
-            model
-                .matrix()
-                .hold_back(&before, &mut self.extents, short_again);
-            *state = before;
-            model.matrix().apply(&self.extents, state);
-        }
+        let (end, short_again) = self.apply(model, state);
+        *state = end;
         work.steps += 1;
         work.evaluations += 2;
-        work.held_back += u64::from(R::any(short) || R::any(short_again));
+        work.held_back += u64::from(short || short_again);
+    }
+
+    /// Runs all rows by their extents from a state, held back where a pool would fall below zero
+    /// (and says whether that was so in any lane).
+    #[inline]
+    fn apply(&mut self, model: &TankModel<R>, from: &State<R>) -> (State<R>, bool) {
+        let mut to = *from;
+        model.matrix().apply(&self.extents, &mut to);
+        let short = in_debt(&to);
+        if !R::any(short) {
+            return (to, false);
+        }
+        model.matrix().hold_back(from, &mut self.extents, short);
+        to = *from;
+        model.matrix().apply(&self.extents, &mut to);
+        (to, true)
     }
 
     /// The first row whose rate is not an ordinary number, in either evaluation of the last part.
