@@ -127,7 +127,9 @@ impl<R: Real> Stepper<R> {
         for (extent, rate) in self.extents[..rows].iter_mut().zip(&self.first) {
             *extent = *rate * length;
         }
-        let (trial, short) = self.apply(model, state);
+        let mut trial = *state;
+        model.matrix().apply(&self.extents, &mut trial);
+        let short = self.mend(model, state, &mut trial);
         self.trial_water.hydrogen = self.water.hydrogen * self.drift;
         model.look(
             &trial,
@@ -145,27 +147,26 @@ impl<R: Real> Stepper<R> {
         {
             *extent = (*first + *second) * half;
         }
-        let (end, short_again) = self.apply(model, state);
-        *state = end;
+        let before = *state;
+        model.matrix().apply(&self.extents, state);
+        let short_again = self.mend(model, &before, state);
         work.steps += 1;
         work.evaluations += 2;
         work.held_back += u64::from(short || short_again);
     }
 
-    /// Runs all rows by their extents from a state, held back where a pool would fall below zero
-    /// (and says whether that was so in any lane).
+    /// Where a pool has fallen below zero, holds the rows back and runs them again; says whether that
+    /// was so in any lane.
     #[inline]
-    fn apply(&mut self, model: &TankModel<R>, from: &State<R>) -> (State<R>, bool) {
-        let mut to = *from;
-        model.matrix().apply(&self.extents, &mut to);
-        let short = in_debt(&to);
+    fn mend(&mut self, model: &TankModel<R>, from: &State<R>, to: &mut State<R>) -> bool {
+        let short = in_debt(to);
         if !R::any(short) {
-            return (to, false);
+            return false;
         }
         model.matrix().hold_back(from, &mut self.extents, short);
-        to = *from;
-        model.matrix().apply(&self.extents, &mut to);
-        (to, true)
+        *to = *from;
+        model.matrix().apply(&self.extents, to);
+        true
     }
 
     /// The first row whose rate is not an ordinary number, in either evaluation of the last part.
