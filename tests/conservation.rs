@@ -37,8 +37,7 @@ fn leak(row: &Row<f64>, contents: &Contents<f64>) -> Option<(Quantity, f64)> {
     QUANTITIES.into_iter().find_map(|quantity| {
         let made = row.balance(contents, quantity);
         let allowed = ROUNDING_OF_A_ROW * moved(row, contents, quantity);
-        // written so that a NaN is a leak
-        (!(made.abs() <= allowed)).then_some((quantity, made))
+        (made.is_nan() || made.abs() > allowed).then_some((quantity, made))
     })
 }
 

@@ -50,7 +50,10 @@ fn the_order_of_events_in_the_list_does_not_matter() {
     assert!(left_by(&swapped) != in_order);
 }
 
-const VALUES: [(&str, fn(&Reading) -> f64); 4] = [
+/// What is compared: name and reading.
+type Compared = (&'static str, fn(&Reading) -> f64);
+
+const VALUES: [Compared; 4] = [
     ("TAN", |r| r.tan_mg_n_per_l),
     ("nitrite", |r| r.nitrite_mg_n_per_l),
     ("oxygen", |r| r.oxygen_mg_per_l),

@@ -11,8 +11,7 @@ use support::bands::gases::{algae_and_fish, carbon_dioxide, oxygen};
 use support::bands::nitrogen::{alkalinity, nitrogen, plants};
 use support::bands::{Check, Checks};
 
-/// The figures that are missed, on purpose: no value inside its range was found that meets these
-/// and keeps the others.
+/// The figures that are missed, and left missed: among the sets tried, the best met one more.
 const MISSED: [(u32, &str); 7] = [
     // plants that grow slowly on ammonia and hold back the oxidisers; outside the scored bands
     (5, "day of the nitrite peak, no changes with plants and gas"),
@@ -24,7 +23,7 @@ const MISSED: [(u32, &str); 7] = [
     (15, "gas to hold 30 mg/L in week 1, g a day"),
     // 0.74: at the nitrite peak, when nitrification takes most alkalinity
     (16, "KH at the end of week 3, weekly changes"),
-    // 3.3 with 2 in the tap: changes of week 7 and 8 are few
+    // 3.3 with 2 in the tap; cause not looked into
     (17, "nitrate at the end, dense plants"),
     // 0.09: a film would need faster algae, which push noon CO2 further under 1.5 (see 14)
     (18, "algae on day 28, 100 µmol for 8 h"),

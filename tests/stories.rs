@@ -89,6 +89,27 @@ fn oxygen_is_highest_near_lights_off_and_lowest_before_lights_on() {
 }
 
 #[test]
+fn air_by_night_lifts_the_dawn_to_within_half_a_milligram_of_saturation() {
+    for day in [14, 28, 42] {
+        let below = |name| {
+            let dawn = at(name, day, 8.0);
+            OXYGEN(dawn) * (100.0 / dawn.oxygen_saturation_percent - 1.0)
+        };
+        assert!(
+            below("base_night_air") < 0.5,
+            "day {day}: {}",
+            below("base_night_air")
+        );
+        assert!(
+            below("base") > 0.8,
+            "day {day}, without air: {}",
+            below("base")
+        );
+        assert!(below("dense_still") > below("dense") && below("dense") > below("base"));
+    }
+}
+
+#[test]
 fn gas_doubles_the_stems_and_without_it_they_stand_still() {
     let growth = |name| stand(name, 0, 56) / stand(name, 0, 0);
     assert!(growth("base") > 2.0);

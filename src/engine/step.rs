@@ -130,12 +130,7 @@ impl<R: Real> Stepper<R> {
         }
         let mut trial = *state;
         model.matrix().apply(&self.extents, &mut trial);
-        let short = in_debt(&trial);
-        if R::any(short) {
-            model.matrix().hold_back(state, &mut self.extents, short);
-            trial = *state;
-            model.matrix().apply(&self.extents, &mut trial);
-        }
+        let short = self.mend(model, state, &mut trial);
         self.trial_water.hydrogen = self.water.hydrogen * self.drift;
         model.look(
             &trial,
@@ -155,17 +150,24 @@ impl<R: Real> Stepper<R> {
         }
         let before = *state;
         model.matrix().apply(&self.extents, state);
-        let short_again = in_debt(state);
-        if R::any(short_again) {
-            model
-                .matrix()
-                .hold_back(&before, &mut self.extents, short_again);
-            *state = before;
-            model.matrix().apply(&self.extents, state);
-        }
+        let short_again = self.mend(model, &before, state);
         work.steps += 1;
         work.evaluations += 2;
-        work.held_back += u64::from(R::any(short) || R::any(short_again));
+        work.held_back += u64::from(short || short_again);
+    }
+
+    /// Where a pool has fallen below zero, holds the rows back and runs them again; says whether that
+    /// was so in any lane.
+    #[inline]
+    fn mend(&mut self, model: &TankModel<R>, from: &State<R>, to: &mut State<R>) -> bool {
+        let short = in_debt(to);
+        if !R::any(short) {
+            return false;
+        }
+        model.matrix().hold_back(from, &mut self.extents, short);
+        *to = *from;
+        model.matrix().apply(&self.extents, to);
+        true
     }
 
     /// The first row whose rate is not an ordinary number, in either evaluation of the last part.

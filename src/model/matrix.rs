@@ -94,6 +94,7 @@ impl<R: Real> Matrix<R> {
     /// ```text
     /// s_i = min(1, y_i / Σ taken from i)        row ← row · min over what its fate takes of s_i
     /// ```
+    #[cold]
     pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>, short: R::Mask) {
         let mut kept = vec![R::one(); self.fate_count];
         for pool in (0..POOLS).filter(|&pool| !Pool::at(pool).may_be_negative()) {
