@@ -12,7 +12,7 @@ use firstfill::analysis::outcome::Outcome;
 use firstfill::analysis::ready::{Ready, Verdict};
 use firstfill::base::clock::DAY;
 use firstfill::engine::result::RunResult;
-use firstfill::model::component::{Flux, Quantity};
+use firstfill::model::conserved::{Flux, Quantity};
 use firstfill::output::chart::fonts::FAMILY;
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::style::LEAST;
@@ -98,6 +98,13 @@ fn cases() -> Vec<(&'static str, Knobs)> {
                 scale: 60.0,
                 still: 0.02,
                 kh: 20.0,
+                ..with()
+            },
+        ),
+        (
+            "odd-names",
+            Knobs {
+                step_name: "light.steps.漢字 <b>&",
                 ..with()
             },
         ),
@@ -212,6 +219,11 @@ fn no_two_words_overlap() {
         }
         faults
     });
+}
+
+#[test]
+fn no_words_are_left_out_for_want_of_room() {
+    every_chart(|figure| figure.left_out.clone());
 }
 
 #[test]
@@ -396,6 +408,17 @@ fn a_file_that_leaves_home_carries_its_faces_and_its_words() {
     assert_eq!(text.matches("data:font/woff2;base64,").count(), 2);
     assert!(text.contains(&format!("<title>{}</title>", figure.title)));
     assert!(text.contains("<desc>") && text.contains("total ammonia between"));
+}
+
+#[test]
+fn a_name_in_another_script_leaves_a_trace_and_does_no_harm() {
+    let knobs = Knobs {
+        step_name: "light.steps.漢字 <b>&",
+        ..Knobs::default()
+    };
+    let text = svg(&charts(&knobs.invent())[0]);
+    assert!(text.contains("light: ?? &lt;b&gt;&amp;"));
+    assert!(png(&text).is_ok());
 }
 
 #[test]

@@ -7,7 +7,7 @@ use firstfill::base::clock::{DAY, HOUR, TimeOfDay};
 use firstfill::base::units;
 use firstfill::engine::event::{Event, EventKind};
 use firstfill::engine::input::{GasHours, GasPlan, ModelInput, TopUp};
-use firstfill::model::parameter::Origin;
+use firstfill::model::parameter_set::Origin;
 use firstfill::model::parameters;
 use firstfill::scenario;
 use firstfill::scenario::keys::KEYS;

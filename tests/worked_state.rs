@@ -5,15 +5,16 @@
 
 use firstfill::base::units::MEQ_PER_DKH;
 use firstfill::chemistry::activity::ionic_strength_mol_per_l;
-use firstfill::model::component::Pool;
 use firstfill::model::composition::Composition;
+use firstfill::model::group::Group;
+use firstfill::model::held::Held;
 use firstfill::model::matrix::MAX_ROWS;
-use firstfill::model::parameter::{ParameterSet, Values};
+use firstfill::model::parameter_set::{ParameterSet, Values};
+use firstfill::model::pool::Pool;
 use firstfill::model::setup::{Setup, StandPlan, Surroundings, Tank};
-use firstfill::model::stand::Group;
 use firstfill::model::state::State;
 use firstfill::model::tank_model::TankModel;
-use firstfill::model::water::{Held, Water};
+use firstfill::model::water::Water;
 
 const STATE: [(Pool, f64); 31] = [
     (Pool::Volume, 50.0),

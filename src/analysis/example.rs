@@ -8,11 +8,12 @@ use crate::engine::event::{Animals, Event, EventKind};
 use crate::engine::input::{GasPlan, Heating, ModelInput, Room, TimerLine, TopUp};
 use crate::engine::ledger::{Account, Ledger};
 use crate::engine::result::{EventRecord, Reading, RunResult, Side, Tally, Work};
-use crate::model::component::{FLUXES, QUANTITIES};
 use crate::model::composition::Composition;
-use crate::model::parameter::ParameterSet;
+use crate::model::conserved::{FLUXES, QUANTITIES};
+use crate::model::group::Group;
+use crate::model::parameter_set::ParameterSet;
+use crate::model::pool::MAX_STANDS;
 use crate::model::setup::{StandPlan, Tank};
-use crate::model::stand::{Group, MAX_STANDS};
 
 use super::case::{Case, PlanStep, Resolved, SetBy};
 use super::limits::Limits;
@@ -279,7 +280,6 @@ fn plain_reading(minute: u32, side: Side) -> Reading {
         oxygen_saturation_percent: 96.0,
         co2_mg_per_l: 6.0,
         indicator_co2_mg_per_l: 10.0,
-        indicator_ph: 6.8,
         ph: 6.9,
         alkalinity_meq_per_l: 1.0,
         inorganic_carbon_mmol_per_l: 1.2,

@@ -1,6 +1,7 @@
 //! Storey 0: numbers, maths, units and sources. Nothing here knows what a tank is.
 
 pub mod clock;
+pub mod lanes;
 pub mod maths;
 pub mod real;
 pub mod sources;

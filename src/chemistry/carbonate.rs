@@ -40,8 +40,10 @@ impl<R: Real> Carbonate<R> {
 
 /// Least and greatest activity of H+ considered: pH 12 and pH 2.
 const HYDROGEN: (f64, f64) = (1e-12, 1e-2);
-/// A Newton step (in ln H+) below this is the last: the next would be about its square, 1e-14.
-const LAST_STEP: f64 = 1e-7;
+/// A Newton step (in ln H+) below this is the last: the next would be half its square, 5e-13.
+const LAST_STEP: f64 = 1e-6;
+/// Halvings of the bracket, pH 2 to 12, until it is narrower than the last bit.
+const HALVINGS: u32 = 60;
 /// Most trials; bisection alone needs 55 from pH 2 to 12.
 const TRIALS: u32 = 120;
 
@@ -180,13 +182,20 @@ impl StillWater {
         1000.0 * (of_carbon / charge).max(0.0)
     }
     /// Inorganic carbon, mmol/L, of the water at a content of CO2, mg/L.
-    ///
-    /// With CO2 held, alkalinity falls steadily with H+, so halving the bracket finds the root.
     pub fn carbon_at_co2(&self, co2_mg_per_l: f64) -> f64 {
+        let h = self.hydrogen_at_co2(co2_mg_per_l);
+        co2_mg_per_l / CO2_G_PER_MOL / self.constants().shares(h).0
+    }
+    /// pH of the water at a content of CO2, mg/L.
+    pub fn ph_at_co2(&self, co2_mg_per_l: f64) -> f64 {
+        -maths::log10(self.hydrogen_at_co2(co2_mg_per_l))
+    }
+    /// With CO2 held, alkalinity falls steadily with H+, so halving the bracket finds the root.
+    fn hydrogen_at_co2(&self, co2_mg_per_l: f64) -> f64 {
         let constants = self.constants();
         let co2 = co2_mg_per_l / CO2_G_PER_MOL / 1000.0;
         let (mut low, mut high) = HYDROGEN;
-        for _ in 0..200 {
+        for _ in 0..HALVINGS {
             let h = (low * high).sqrt();
             let (r1, r2) = (constants.k1 / h, constants.k12 / (h * h));
             let excess = co2 * (r1 + 2.0 * r2) + constants.kw / h
@@ -194,8 +203,7 @@ impl StillWater {
                 - self.alkalinity_meq_per_l / 1000.0;
             if excess > 0.0 { low = h } else { high = h }
         }
-        let h = (low * high).sqrt();
-        1000.0 * co2 / constants.shares(h).0
+        (low * high).sqrt()
     }
 }
 

@@ -5,6 +5,7 @@ pub mod air;
 pub mod ammonia;
 pub mod carbonate;
 pub mod constants;
+pub mod indicator;
 pub mod nitrous_acid;
 pub mod schmidt;
 pub mod solubility;

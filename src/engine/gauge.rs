@@ -1,30 +1,18 @@
 //! Reads a tank: everything a person could want to know of it at one instant.
 
 use crate::base::maths;
-use crate::base::units::{CO2_G_PER_MOL, MEQ_PER_DKH};
-use crate::chemistry::carbonate::Carbonate;
-use crate::model::component::Pool;
+use crate::base::units::CO2_G_PER_MOL;
+use crate::model::pool::MAX_STANDS;
+use crate::model::pool::Pool;
 use crate::model::setup::Setup;
-use crate::model::stand::MAX_STANDS;
 use crate::model::tank_model::TankModel;
-use crate::model::temperature::{Factor, FactorList, Factors, TemperatureTable};
 use crate::model::water::Water;
 
 use super::result::{Reading, Side};
 
-/// Alkalinity of the indicator's reference liquid, meq/L: 4.0 dKH (common practice, no source).
-const REFERENCE_MEQ_PER_L: f64 = 4.0 * MEQ_PER_DKH;
-/// Ionic strength of that liquid, mol/L.
-const REFERENCE_IONIC_STRENGTH: f64 = 0.0014;
-
 /// Reads tanks of one setup.
 #[derive(Debug, Clone)]
 pub struct Gauge {
-    reference: TemperatureTable<f64>,
-    k1: Factor,
-    k12: Factor,
-    kw: Factor,
-    inverse_gamma: Factor,
     lit_m2: f64,
     covers: Vec<f64>,
     algae_nitrogen_mg_per_g: f64,
@@ -36,14 +24,7 @@ pub struct Gauge {
 impl Gauge {
     /// Prepares to read tanks of a setup.
     pub fn new(setup: &Setup<'_, f64>) -> Gauge {
-        let mut factors = FactorList::new(f64::INFINITY);
-        let at = |t: f64| Carbonate::at(t, REFERENCE_IONIC_STRENGTH);
         Gauge {
-            k1: factors.free("k1", |t| at(t).k1),
-            k12: factors.free("k12", |t| at(t).k12),
-            kw: factors.free("kw", |t| at(t).kw),
-            inverse_gamma: factors.free("1/gamma1", |t| at(t).inverse_gamma),
-            reference: factors.table(),
             lit_m2: setup.lit_m2(),
             covers: setup.stands.iter().map(|stand| stand.cover_frac).collect(),
             algae_nitrogen_mg_per_g: setup.get("q_NG"),
@@ -81,7 +62,6 @@ impl Gauge {
             oxygen_saturation_percent: 100.0 * water.oxygen / saturation,
             co2_mg_per_l: water.co2_mg_per_l(),
             indicator_co2_mg_per_l: state[Pool::Indicator],
-            indicator_ph: self.indicator_ph(state[Pool::Indicator], water.temperature()),
             ph: -maths::log10(water.hydrogen),
             alkalinity_meq_per_l: water.alkalinity,
             inorganic_carbon_mmol_per_l: water.carbon,
@@ -143,30 +123,7 @@ impl Gauge {
         };
         water.held.gas_mmol_per_day * open * self.mg_per_h_and_mmol_per_day
     }
-
-    /// pH of the reference liquid that holds a concentration of CO2.
-    ///
-    /// ```text
-    /// Alk = CO2·(K_1/(H γ1) + 2 K_1 K_2/(H² γ2)) + (K_w/H − H)/γ1, solved for H by repetition: what
-    /// carbonate and water add is under a hundredth, so six rounds are exact to 1e-12
-    /// ```
-    fn indicator_ph(&self, co2_mg_per_l: f64, t_c: f64) -> f64 {
-        let mut at = Factors::default();
-        self.reference.at(t_c, &mut at);
-        let co2 = co2_mg_per_l.max(LEAST_CO2_MG_PER_L) / CO2_G_PER_MOL / 1000.0;
-        let alkalinity = REFERENCE_MEQ_PER_L / 1000.0;
-        let (k1, k12) = (at.get(self.k1) * co2, at.get(self.k12) * co2);
-        let (kw, inverse_gamma) = (at.get(self.kw), at.get(self.inverse_gamma));
-        let mut h = (k1 + kw) / alkalinity;
-        for _ in 0..6 {
-            h = (k1 + kw + 2.0 * k12 / h) / (alkalinity + inverse_gamma * h);
-        }
-        -maths::log10(h)
-    }
 }
-
-/// Below this the indicator shows nothing else, mg/L.
-const LEAST_CO2_MG_PER_L: f64 = 0.1;
 
 struct Plants {
     grams: f64,

@@ -1,15 +1,17 @@
 //! What an event does to a tank, and what it carries across the boundary.
 
-use crate::model::component::{Component, DISSOLVED, Flux, Pool, QUANTITIES, Quantity};
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, QUANTITIES, Quantity};
 use crate::model::content::Contents;
 use crate::model::films::GUILDS;
+use crate::model::pool::{DISSOLVED, Pool};
 use crate::model::state::State;
 
 use super::event::{Dose, EventKind};
 use super::plan::Plan;
 
 /// Amounts carried across the boundary by events: per way and conserved quantity.
-pub type Crossed = [[f64; QUANTITIES.len()]; crate::model::component::FLUXES.len()];
+pub type Crossed = [[f64; QUANTITIES.len()]; crate::model::conserved::FLUXES.len()];
 
 /// A tank in the hands of its keeper: changes of pools are booked as they are made.
 pub struct Hands<'a> {
@@ -103,7 +105,7 @@ impl Hands<'_> {
 
     fn dose(&mut self, dose: &Dose) {
         let litres = self.state[Pool::Volume];
-        let alkali = crate::model::component::MEQ_PER_MG_N * dose.ammonia_mg_n_per_l;
+        let alkali = crate::model::equivalents::MEQ_PER_MG_N * dose.ammonia_mg_n_per_l;
         let per_l = [
             (
                 Pool::Tan,

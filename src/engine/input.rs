@@ -2,7 +2,7 @@
 
 use crate::base::clock::{DAY, Window};
 use crate::model::composition::Composition;
-use crate::model::parameter::ParameterSet;
+use crate::model::parameter_set::ParameterSet;
 use crate::model::setup::{StandPlan, Tank};
 
 use super::event::Event;

@@ -1,6 +1,6 @@
 //! Start + in − out = now, per conserved quantity.
 
-use crate::model::component::{FLUXES, Flux, QUANTITIES, Quantity};
+use crate::model::conserved::{FLUXES, Flux, QUANTITIES, Quantity};
 
 /// The account of one conserved quantity.
 #[derive(Debug, Clone)]

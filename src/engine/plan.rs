@@ -2,13 +2,13 @@
 
 use crate::base::clock::DAY;
 use crate::base::units::CO2_G_PER_MOL;
-use crate::model::parameter::Values;
+use crate::model::held::Held;
+use crate::model::parameter_set::Values;
+use crate::model::pool::MAX_STANDS;
 use crate::model::setup::{Setup, Surroundings};
-use crate::model::stand::MAX_STANDS;
 use crate::model::start::Start;
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
-use crate::model::water::Held;
 
 use super::event::{Animals, Event};
 use super::gauge::Gauge;
@@ -80,6 +80,7 @@ impl Plan {
             shortening: ShorteningRule {
                 most_per_part: get("dt_stiff"),
                 cut_band_mmol_per_l: get("cut_band"),
+                finer: 1,
             },
             shedding_from: after(get("t_lag")),
             recovered_at: after(get("t_acc")),

@@ -1,13 +1,13 @@
 //! Writes down a run as it goes.
 
 use crate::base::clock::HOUR;
-use crate::model::component::Pool;
 use crate::model::matrix::Matrix;
+use crate::model::pool::Pool;
 use crate::model::processes;
-use crate::model::tank_model::TankModel;
 
 use super::event::Event;
 use super::happening::Crossed;
+use super::plan::Plan;
 use super::result::{EventRecord, Reading, Side, Tally};
 use super::simulation::{Simulation, Watcher};
 
@@ -25,9 +25,14 @@ pub struct Recorder {
     tan: Vec<(usize, f64)>,
 }
 
+/// Places kept for readings on both sides of events, so that a usual run never grows its lists.
+const ROOM_FOR_EVENTS: usize = 256;
+
 impl Recorder {
-    /// A recorder for runs of a model; between events it reads every so many minutes of the clock.
-    pub fn new(model: &TankModel<f64>, every_minutes: u32) -> Self {
+    /// A recorder for a plan; between events it reads every so many minutes of the clock.
+    pub fn new(plan: &Plan, every_minutes: u32) -> Self {
+        let model = &plan.model;
+        let minutes = plan.input.final_minute() - plan.input.filled_at;
         let by_process = |pool: Pool| {
             let column = model.matrix().column(pool);
             model
@@ -38,8 +43,10 @@ impl Recorder {
                 .collect()
         };
         Recorder {
-            readings: Vec::new(),
-            tallies: Vec::new(),
+            readings: Vec::with_capacity(
+                minutes as usize / every_minutes.max(1) as usize + ROOM_FOR_EVENTS,
+            ),
+            tallies: Vec::with_capacity(minutes as usize / HOUR as usize + ROOM_FOR_EVENTS),
             events: Vec::new(),
             every_minutes,
             alkalinity: by_process(Pool::Alkalinity),

@@ -1,7 +1,8 @@
 //! What a run gives back.
 
-use crate::model::component::{FLUXES, QUANTITIES, Quantity};
-use crate::model::stand::MAX_STANDS;
+use crate::chemistry::indicator;
+use crate::model::conserved::{FLUXES, QUANTITIES, Quantity};
+use crate::model::pool::MAX_STANDS;
 
 use super::input::ModelInput;
 use super::ledger::Ledger;
@@ -49,8 +50,6 @@ pub struct Reading {
     pub co2_mg_per_l: f64,
     /// Carbon dioxide as the indicator shows it, mg/L.
     pub indicator_co2_mg_per_l: f64,
-    /// pH of the indicator's reference liquid.
-    pub indicator_ph: f64,
     /// pH.
     pub ph: f64,
     /// Alkalinity, meq/L.
@@ -113,6 +112,13 @@ pub struct Reading {
     pub stands_g: [f64; MAX_STANDS],
     /// Share of the bed shaded by plants, 0 to 1.
     pub canopy_frac: f64,
+}
+
+impl Reading {
+    /// pH of the indicator's reference liquid, which gives it its colour.
+    pub fn indicator_ph(&self) -> f64 {
+        indicator::reference_ph(self.indicator_co2_mg_per_l, self.temperature_c)
+    }
 }
 
 /// What has crossed the boundary and been turned over since filling, at one instant.
@@ -224,7 +230,7 @@ impl RunResult {
         &self.readings[from..until]
     }
     /// What crossed the boundary by one way, of one quantity, up to a tally.
-    pub fn crossed(tally: &Tally, flux: crate::model::component::Flux, quantity: Quantity) -> f64 {
+    pub fn crossed(tally: &Tally, flux: crate::model::conserved::Flux, quantity: Quantity) -> f64 {
         let q = QUANTITIES
             .iter()
             .position(|&x| x == quantity)

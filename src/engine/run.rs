@@ -1,7 +1,7 @@
 //! One run: from the filled tank through the last day and the look-ahead.
 
 use crate::base::clock::{DAY, days};
-use crate::model::component::{FLUXES, QUANTITIES};
+use crate::model::conserved::{FLUXES, QUANTITIES};
 use crate::model::processes;
 
 use super::error::RunError;
@@ -21,7 +21,7 @@ use super::valve::Valve;
 /// The first impossible number with its cause, or a ledger that does not close to rounding.
 pub fn run(input: &ModelInput) -> Result<RunResult, RunError> {
     let plan = Plan::new(input);
-    let mut recorder = Recorder::new(&plan.model, input.step_minutes);
+    let mut recorder = Recorder::new(&plan, input.step_minutes);
     let mut tank = Simulation::filled(&plan);
     let mut valve = Valve::new(&plan.input);
     let mut notices = Vec::new();

@@ -1,9 +1,10 @@
 //! A tank under way: its state at one minute, and how to take it to a later one.
 
 use crate::base::clock::{self, DAY};
-use crate::model::component::{POOLS, Pool};
+use crate::model::held::Held;
+use crate::model::pool::{POOLS, Pool};
 use crate::model::state::State;
-use crate::model::water::{Held, Water};
+use crate::model::water::Water;
 
 use super::error::RunError;
 use super::event::{Event, EventKind};

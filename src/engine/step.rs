@@ -8,7 +8,8 @@
 //! In this order:
 //! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller)
 //!    per day times the part is at most `dt_stiff` (0.3). What decides is the tank's own state at
-//!    the start of the step and what is switched, nothing else.
+//!    the start of the step and what is switched, nothing else. To measure the error of a step,
+//!    every part can be cut further (see [`ShorteningRule::finer`]).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
 //! 3. If a pool would fall below zero, the part is done again with processes held back: each by
@@ -16,11 +17,12 @@
 //! 4. Extents are added up; the ledger is made of them.
 
 use crate::base::real::Real;
-use crate::model::component::{POOLS, Pool};
+use crate::model::held::Held;
 use crate::model::matrix::{MAX_ROWS, PerRow};
+use crate::model::pool::{POOLS, Pool};
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
-use crate::model::water::{Held, Water};
+use crate::model::water::Water;
 
 use super::result::Work;
 
@@ -97,6 +99,9 @@ impl<R: Real> Stepper<R> {
         let part_days = stretch.days / f64::from(parts);
         for part in 0..parts {
             let from_days = stretch.from_days + f64::from(part) * part_days;
+            if part > 0 {
+                self.look(model, state, &stretch.held, from_days);
+            }
             let part = Stretch {
                 from_days,
                 days: part_days,
@@ -125,9 +130,9 @@ impl<R: Real> Stepper<R> {
         }
         let mut trial = *state;
         model.matrix().apply(&self.extents, &mut trial);
-        let mut short = in_debt(&trial);
-        if short {
-            model.matrix().hold_back(state, &mut self.extents);
+        let short = in_debt(&trial);
+        if R::any(short) {
+            model.matrix().hold_back(state, &mut self.extents, short);
             trial = *state;
             model.matrix().apply(&self.extents, &mut trial);
         }
@@ -150,15 +155,17 @@ impl<R: Real> Stepper<R> {
         }
         let before = *state;
         model.matrix().apply(&self.extents, state);
-        if in_debt(state) {
-            short = true;
-            model.matrix().hold_back(&before, &mut self.extents);
+        let short_again = in_debt(state);
+        if R::any(short_again) {
+            model
+                .matrix()
+                .hold_back(&before, &mut self.extents, short_again);
             *state = before;
             model.matrix().apply(&self.extents, state);
         }
         work.steps += 1;
         work.evaluations += 2;
-        work.held_back += u64::from(short);
+        work.held_back += u64::from(R::any(short) || R::any(short_again));
     }
 
     /// The first row whose rate is not an ordinary number, in either evaluation of the last part.
@@ -183,7 +190,7 @@ const ALLOWED_DEBT: [f64; POOLS] = {
 
 /// Whether a pool that must not be negative is.
 #[inline]
-fn in_debt<R: Real>(state: &State<R>) -> bool {
+fn in_debt<R: Real>(state: &State<R>) -> R::Mask {
     const ABREAST: usize = 4;
     let mut least = [R::zero(); ABREAST];
     for (amounts, allowed) in state
@@ -197,12 +204,10 @@ fn in_debt<R: Real>(state: &State<R>) -> bool {
             least[lane] = least[lane].least(amounts[lane] + R::of(allowed[lane]));
         }
     }
-    R::any(
-        least[0]
-            .least(least[1])
-            .least(least[2].least(least[3]))
-            .below(R::zero()),
-    )
+    least[0]
+        .least(least[1])
+        .least(least[2].least(least[3]))
+        .below(R::zero())
 }
 
 /// How many parts a stretch is cut into: see the head of this file.
@@ -221,14 +226,15 @@ pub fn parts(
     };
     let per_day = (gas + controller) / water.volume();
     let parts = (per_day * days / limits.most_per_part).ceil();
-    if parts.is_finite() {
+    let needed = if parts.is_finite() {
         (parts as u32).clamp(1, MOST_PARTS)
     } else {
         1
-    }
+    };
+    needed * limits.finer
 }
 
-/// Most parts of one step.
+/// Most parts the rule asks for.
 const MOST_PARTS: u32 = 10_000;
 
 /// What the shortening rule needs to know of the parameters.
@@ -238,6 +244,8 @@ pub struct ShorteningRule {
     pub most_per_part: f64,
     /// `cut_band`, mmol/L.
     pub cut_band_mmol_per_l: f64,
+    /// Every part is cut into this many equal ones; 1 but where the error of a step is measured.
+    pub finer: u32,
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@
 //! day. Between tuning days the valve stays put, whatever the tank does.
 
 use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
-use crate::model::component::Pool;
+use crate::model::pool::Pool;
 
 use super::error::RunError;
 use super::event::Event;

@@ -2,7 +2,8 @@
 
 use crate::base::units::N_PER_CL2;
 use crate::chemistry::activity;
-use crate::model::component::{MEQ_PER_MG_N, Pool};
+use crate::model::equivalents::MEQ_PER_MG_N;
+use crate::model::pool::Pool;
 
 /// Dissolved matter per litre of a water, and its temperature.
 #[derive(Debug, Clone, Copy, PartialEq)]

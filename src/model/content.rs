@@ -2,11 +2,15 @@
 
 use crate::base::real::Real;
 
-use super::component::{
-    Component, Flux, MEQ_PER_MG_K, MEQ_PER_MG_N, MEQ_PER_MG_P, MMOL_C_PER_MG_COD, O2_PER_C,
-    O2_PER_N_TO_NITRATE, O2_PER_N_TO_NITRITE, Pool, Quantity,
+use super::component::Component;
+use super::conserved::Quantity;
+use super::equivalents::{
+    MEQ_PER_MG_K, MEQ_PER_MG_N, MEQ_PER_MG_P, MMOL_C_PER_MG_COD, O2_PER_C, O2_PER_N_TO_NITRATE,
+    O2_PER_N_TO_NITRITE,
 };
-use super::parameter::{ParameterSpec, Values, parameter};
+use super::parameter::{ParameterSpec, parameter};
+use super::parameter_set::Values;
+use super::pool::Pool;
 use crate::base::sources::{DUARTE_1992, GERLOFF_1966, HIATT_GRADY_2008, memory, published};
 use crate::base::units::{CARBON_G_PER_MOL, N_PER_CL2};
 
@@ -183,21 +187,6 @@ impl<R: Real> Contents<R> {
         }
         sum
     }
-}
-
-/// Oxygen demand of nitrogen gas, mg O2 per mg N (N2 lies half way from NH3 to nitrite).
-pub const O2_PER_N_AS_GAS: f64 = -O2_PER_N_TO_NITRITE / 2.0;
-
-/// Puts nitrogen gas that leaves into a row, mg N per unit.
-pub fn gas_leaves<R: Real>(row: super::row::Row<R>, mg_n: R) -> super::row::Row<R> {
-    row.put(
-        Component::Outside(Flux::NitrogenGas, Quantity::Nitrogen),
-        mg_n,
-    )
-    .put(
-        Component::Outside(Flux::NitrogenGas, Quantity::OxygenDemand),
-        mg_n * R::of(O2_PER_N_AS_GAS),
-    )
 }
 
 fn is_tissue(pool: Pool) -> bool {

@@ -6,11 +6,11 @@ use crate::base::sources::{
     VANNECKE_VOLCKE, calibrated, derived, memory, published,
 };
 
-use super::component::Pool;
 use super::parameter::{ParameterSpec, parameter};
+use super::pool::Pool;
 use super::setup::Setup;
-use super::temperature::{Factor, FactorList, theta};
-use super::water::Water;
+use super::state::State;
+use super::temperature::{Factor, FactorList, Factors, theta};
 
 /// Growth, yield and room of the guilds.
 pub const PARAMETERS: &[ParameterSpec] = &[
@@ -184,19 +184,17 @@ impl<R: Real> FilmSpeeds<R> {
     /// L_A = (XA·μ_A/Y_A + XK·μ_K/Y_K)/(1000·q_area·A_bio)        L_N = (XN·μ_N/Y_N)/(1000·q_area·A_bio)
     /// ```
     #[inline]
-    pub fn look(&self, water: &mut Water<R>) {
+    pub fn look(&self, state: &State<R>, factors: &Factors<R>, power: bool) -> Films<R> {
+        let mut films = Films::none();
         let mut demand = [R::zero(); 3];
         for guild in 0..3 {
-            let speed = self.fastest[guild] * water.factor(self.temperature[guild]);
-            water.films.speed[guild] = speed;
-            demand[guild] = water.amount(GUILDS[guild]) * speed * self.per_yield[guild];
+            let speed = self.fastest[guild] * factors.get(self.temperature[guild]);
+            films.speed[guild] = speed;
+            demand[guild] = state[GUILDS[guild]] * speed * self.per_yield[guild];
         }
-        water.films.ammonia_crowding = (demand[0] + demand[2]) * self.per_room;
-        water.films.nitrite_crowding = demand[1] * self.per_room;
-        water.films.active = if water.held.power {
-            R::one()
-        } else {
-            self.outside_filter
-        };
+        films.ammonia_crowding = (demand[0] + demand[2]) * self.per_room;
+        films.nitrite_crowding = demand[1] * self.per_room;
+        films.active = if power { R::one() } else { self.outside_filter };
+        films
     }
 }

@@ -2,8 +2,9 @@
 
 use crate::base::real::Real;
 
-use super::component::{Pool, Quantity};
+use super::conserved::Quantity;
 use super::limitation::{monod, ph_bell};
+use super::pool::Pool;
 use super::process::Builder;
 use super::row::Row;
 use super::water::Water;

@@ -3,8 +3,8 @@
 use crate::base::real::Real;
 use crate::base::sources::memory;
 
-use super::component::Pool;
 use super::parameter::{ParameterSpec, parameter};
+use super::pool::Pool;
 use super::process::Builder;
 use super::row::Row;
 

@@ -5,7 +5,9 @@ use ndarray::Array2;
 
 use crate::base::real::Real;
 
-use super::component::{Component, FLUXES, POOLS, Pool, QUANTITIES};
+use super::component::Component;
+use super::conserved::{FLUXES, QUANTITIES};
+use super::pool::{POOLS, Pool};
 use super::row::Row;
 use super::state::State;
 
@@ -87,12 +89,12 @@ impl<R: Real> Matrix<R> {
     }
 
     /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,
-    /// or a row that shares its fate, takes from.
+    /// or a row that shares its fate, takes from. Only lanes that are `short` are touched.
     ///
     /// ```text
     /// s_i = min(1, y_i / Σ taken from i)        row ← row · min over what its fate takes of s_i
     /// ```
-    pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>) {
+    pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>, short: R::Mask) {
         let mut kept = vec![R::one(); self.fate_count];
         for pool in (0..POOLS).filter(|&pool| !Pool::at(pool).may_be_negative()) {
             let entries = &self.entries[self.starts[pool]..self.starts[pool + 1]];
@@ -112,7 +114,7 @@ impl<R: Real> Matrix<R> {
             }
         }
         for (extent, &fate) in extents.iter_mut().zip(&self.fates) {
-            *extent *= kept[fate];
+            *extent = R::pick(short, *extent * kept[fate], *extent);
         }
     }
 

@@ -1,20 +1,27 @@
 //! Storey 2: what can change. Pools, stoichiometric rows, parameters and processes.
 
+pub mod canopy;
 pub mod component;
 pub mod composition;
+pub mod conserved;
 pub mod content;
+pub mod equivalents;
 pub mod films;
+pub mod group;
 pub mod guild;
+pub mod held;
 pub mod limitation;
 pub mod litter;
 pub mod matrix;
+pub mod observer;
 pub mod parameter;
+pub mod parameter_set;
 pub mod parameters;
+pub mod pool;
 pub mod process;
 pub mod processes;
 pub mod row;
 pub mod setup;
-pub mod stand;
 pub mod start;
 pub mod state;
 pub mod tank_model;

@@ -1,6 +1,5 @@
 //! Parameters: each declared once, with unit, default, range and source.
 
-use crate::base::real::Real;
 use crate::base::sources::Source;
 
 /// Everything there is to say about one parameter.
@@ -55,100 +54,5 @@ impl ParameterSpec {
             0.0
         };
         value.is_finite() && value >= floor && !(self.is_share() && value > 1.0)
-    }
-}
-
-/// What set the value of a parameter.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Origin {
-    /// The declared default.
-    Default,
-    /// A word of the scenario, for example `soil.kind = "rich"`.
-    Word(String),
-    /// A value given in the scenario, with the reason given there.
-    Given {
-        /// Why, in the user's words.
-        why: String,
-    },
-}
-
-/// One value for every parameter, and what set it.
-#[derive(Debug, Clone)]
-pub struct ParameterSet {
-    values: Vec<f64>,
-    origins: Vec<Origin>,
-}
-
-impl Default for ParameterSet {
-    fn default() -> Self {
-        let specs = super::parameters::all();
-        ParameterSet {
-            values: specs.iter().map(|s| s.default).collect(),
-            origins: vec![Origin::Default; specs.len()],
-        }
-    }
-}
-
-impl ParameterSet {
-    /// The value of a parameter.
-    ///
-    /// # Panics
-    /// When the id is not declared: ids in code are fixed, those of users are checked before.
-    pub fn get(&self, id: &str) -> f64 {
-        self.values[super::parameters::index(id).unwrap_or_else(|| panic!("no parameter {id}"))]
-    }
-    /// What set the value.
-    ///
-    /// # Panics
-    /// When the id is not declared.
-    pub fn origin(&self, id: &str) -> &Origin {
-        &self.origins[super::parameters::index(id).unwrap_or_else(|| panic!("no parameter {id}"))]
-    }
-    /// Sets a value. A value given by the user stands against any word set later.
-    ///
-    /// # Panics
-    /// When the id is not declared.
-    pub fn set(&mut self, id: &str, value: f64, origin: Origin) {
-        let at = super::parameters::index(id).unwrap_or_else(|| panic!("no parameter {id}"));
-        if matches!(self.origins[at], Origin::Given { .. }) && matches!(origin, Origin::Word(_)) {
-            return;
-        }
-        self.values[at] = value;
-        self.origins[at] = origin;
-    }
-    /// The same set with one value changed; for the library and for tests.
-    pub fn with(mut self, id: &str, value: f64) -> Self {
-        self.set(id, value, Origin::Given { why: String::new() });
-        self
-    }
-    /// Every parameter with its value and what set it, in the order of declaration.
-    pub fn iter(&self) -> impl Iterator<Item = (&'static ParameterSpec, f64, &Origin)> {
-        super::parameters::all()
-            .iter()
-            .zip(self.values.iter().copied())
-            .zip(&self.origins)
-            .map(|((s, v), o)| (*s, v, o))
-    }
-}
-
-/// Parameter values in the number type of the run.
-#[derive(Debug, Clone)]
-pub struct Values<R> {
-    values: Vec<R>,
-}
-
-impl<R: Real> Values<R> {
-    /// The same values in every lane.
-    pub fn of(set: &ParameterSet) -> Self {
-        Values {
-            values: set.values.iter().map(|&v| R::of(v)).collect(),
-        }
-    }
-    /// The value of a parameter.
-    ///
-    /// # Panics
-    /// When the id is not declared.
-    pub fn get(&self, id: &str) -> R {
-        self.values[super::parameters::index(id).unwrap_or_else(|| panic!("no parameter {id}"))]
     }
 }

@@ -3,23 +3,24 @@
 use std::sync::LazyLock;
 
 use super::parameter::ParameterSpec;
-use super::{content, films, litter, processes, stand, start, water};
+use super::parameter_set::ParameterSet;
+use super::{content, films, group, litter, observer, processes, start};
 
 static ALL: LazyLock<Vec<&'static ParameterSpec>> = LazyLock::new(|| {
     let shared: [&'static [ParameterSpec]; 5] = [
-        water::PARAMETERS,
+        observer::PARAMETERS,
         content::PARAMETERS,
         films::PARAMETERS,
         litter::PARAMETERS,
         start::PARAMETERS,
     ];
     let groups: [&'static [ParameterSpec]; 6] = [
-        stand::PARAMETERS,
-        &stand::STEMS,
-        &stand::CARPET,
-        &stand::ROSETTE,
-        &stand::TIED_RHIZOME,
-        &stand::MOSS,
+        group::PARAMETERS,
+        &group::STEMS,
+        &group::CARPET,
+        &group::ROSETTE,
+        &group::TIED_RHIZOME,
+        &group::MOSS,
     ];
     shared
         .into_iter()
@@ -42,4 +43,10 @@ pub fn index(id: &str) -> Option<usize> {
 /// The declaration of a parameter.
 pub fn spec(id: &str) -> Option<&'static ParameterSpec> {
     index(id).map(|at| ALL[at])
+}
+
+impl Default for ParameterSet {
+    fn default() -> Self {
+        ParameterSet::defaults(all())
+    }
 }

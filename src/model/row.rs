@@ -2,8 +2,10 @@
 
 use crate::base::real::Real;
 
-use super::component::{Component, Pool, Quantity};
+use super::component::Component;
+use super::conserved::Quantity;
 use super::content::Contents;
+use super::pool::Pool;
 
 /// What one unit of a process changes, constant in time.
 #[derive(Debug, Clone)]

@@ -3,8 +3,8 @@
 use crate::base::real::Real;
 
 use super::composition::Composition;
-use super::parameter::Values;
-use super::stand::Group;
+use super::group::Group;
+use super::parameter_set::Values;
 
 /// Dimensions of a tank.
 #[derive(Debug, Clone, Copy, PartialEq)]

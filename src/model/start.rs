@@ -4,10 +4,10 @@ use crate::base::real::Real;
 use crate::base::sources::{calibrated, derived, practice};
 use crate::chemistry::carbonate::StillWater;
 
-use super::component::Pool;
 use super::composition::Composition;
 use super::films::GUILDS;
 use super::parameter::{ParameterSpec, parameter};
+use super::pool::Pool;
 use super::setup::Setup;
 use super::state::State;
 

@@ -4,7 +4,7 @@ use std::ops::{Index, IndexMut};
 
 use crate::base::real::Real;
 
-use super::component::{POOLS, Pool};
+use super::pool::{POOLS, Pool};
 
 /// Amounts per tank, indexed by pool, in the units of [`Pool`].
 #[derive(Debug, Clone, Copy, PartialEq)]

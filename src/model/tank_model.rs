@@ -3,14 +3,16 @@
 use crate::base::real::Real;
 
 use super::content::Contents;
+use super::held::Held;
 use super::matrix::Matrix;
+use super::observer::Observer;
 use super::process::Builder;
 use super::processes::{self, Processes};
 use super::row::Row;
 use super::setup::Setup;
 use super::state::State;
 use super::temperature::{FactorList, TemperatureTable};
-use super::water::{Held, Observer, Water};
+use super::water::Water;
 
 /// Everything that can change in one tank, and how fast.
 #[derive(Debug, Clone)]

@@ -64,7 +64,7 @@ columns! {
         "dissolved carbon dioxide" "inorganic carbon, alkalinity and temperature";
     indicator_co2_mg_per_l "mg/L" [daily] Reading(|r| r.indicator_co2_mg_per_l)
         "carbon dioxide the drop checker has caught up with" "pool of the model, lags the water by tau_ind";
-    indicator_ph "1" [] Reading(|r| r.indicator_ph)
+    indicator_ph "1" [] Reading(|r| r.indicator_ph())
         "pH of the drop checker's 4 dKH liquid" "from what it has caught up with";
     // Alkalinity, hardness and residuals
     ph "1" [daily at_events] Reading(|r| r.ph)

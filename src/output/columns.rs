@@ -3,7 +3,7 @@
 
 use crate::engine::input::ModelInput;
 use crate::engine::result::Reading;
-use crate::model::stand::{GROUPS, Group};
+use crate::model::group::{GROUPS, Group};
 
 use super::column_list::fixed;
 

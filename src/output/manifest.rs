@@ -7,7 +7,7 @@ use crate::analysis::case::{Case, SetBy};
 use crate::analysis::outcome::Outcome;
 use crate::analysis::ready::{Ready, Verdict};
 use crate::engine::result::RunResult;
-use crate::model::parameter::Origin;
+use crate::model::parameter_set::Origin;
 
 /// Everything the manifest is made from.
 #[derive(Debug, Clone, Copy)]

@@ -3,7 +3,7 @@
 use crate::analysis::case::PlanStep;
 use crate::base::units;
 use crate::engine::event::{Event, EventKind};
-use crate::model::parameter::{Origin, ParameterSet};
+use crate::model::parameter_set::{Origin, ParameterSet};
 use crate::model::parameters;
 
 use super::calendar::Calendar;

@@ -6,9 +6,9 @@ use firstfill::chemistry::carbonate::StillWater;
 use firstfill::engine::event::{Animals, Dose, Event, EventKind};
 use firstfill::engine::input::{GasPlan, Heating, ModelInput, PowerCut, Room, TimerLine, TopUp};
 use firstfill::model::composition::Composition;
-use firstfill::model::parameter::ParameterSet;
+use firstfill::model::group::{GROUPS, Group};
+use firstfill::model::parameter_set::ParameterSet;
 use firstfill::model::setup::{StandPlan, Tank};
-use firstfill::model::stand::{GROUPS, Group};
 use serde_json::Value;
 
 /// Names of the runs, in the order of the file.

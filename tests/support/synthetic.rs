@@ -13,11 +13,12 @@ use firstfill::engine::event::{Animals, Event, EventKind};
 use firstfill::engine::input::{GasHours, GasPlan, Heating, ModelInput, Room, TimerLine, TopUp};
 use firstfill::engine::ledger::Ledger;
 use firstfill::engine::result::{EventRecord, Reading, RunResult, Side, Tally, Tuning, Work};
-use firstfill::model::component::{FLUXES, Flux, QUANTITIES, Quantity};
 use firstfill::model::composition::Composition;
-use firstfill::model::parameter::ParameterSet;
+use firstfill::model::conserved::{FLUXES, Flux, QUANTITIES, Quantity};
+use firstfill::model::group::Group;
+use firstfill::model::parameter_set::ParameterSet;
+use firstfill::model::pool::MAX_STANDS;
 use firstfill::model::setup::{StandPlan, Tank};
-use firstfill::model::stand::{Group, MAX_STANDS};
 
 /// What to invent.
 #[derive(Debug, Clone)]
@@ -37,6 +38,7 @@ pub struct Knobs {
     pub kh: f64,
     pub steps: bool,
     pub still: f64,
+    pub step_name: &'static str,
 }
 
 impl Default for Knobs {
@@ -59,6 +61,7 @@ impl Default for Knobs {
             kh: 2.8,
             steps: true,
             still: 0.18,
+            step_name: "light.steps.brighter",
         }
     }
 }
@@ -141,7 +144,7 @@ impl Knobs {
         let switches = if self.steps {
             vec![
                 step(0, "light", "light 11:30..18:30"),
-                step(21, "light.steps.brighter", "light 11:30..19:00"),
+                step(21, self.step_name, "light 11:30..19:00"),
             ]
         } else {
             Vec::new()
@@ -470,7 +473,6 @@ impl Knobs {
             oxygen_saturation_percent: 12.0 * s.oxygen / VOLUME,
             co2_mg_per_l: s.co2,
             indicator_co2_mg_per_l: s.indicator,
-            indicator_ph: 6.8,
             ph,
             alkalinity_meq_per_l: s.alk / VOLUME,
             inorganic_carbon_mmol_per_l: s.alk / VOLUME + s.co2 / 44.0,

@@ -1,11 +1,11 @@
 //! `explain processes`: the stoichiometric matrix, printed from the code that runs.
 
 use super::sheet::Sheet;
-use crate::model::component::{POOLS, Pool};
-use crate::model::parameter::{ParameterSet, Values};
+use crate::model::group::Group;
+use crate::model::parameter_set::{ParameterSet, Values};
+use crate::model::pool::{POOLS, Pool};
 use crate::model::processes::{IDS, WHAT};
 use crate::model::setup::{Setup, StandPlan, Surroundings, Tank};
-use crate::model::stand::Group;
 use crate::model::tank_model::TankModel;
 use crate::output::number::six_digits;
 

@@ -9,7 +9,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{ECOSIM, calibrated, derived, memory, published};
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::limitation::monod;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};

@@ -9,7 +9,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{ANTHONISEN_1976, GUISASOLA_2007, HIATT_GRADY_2008, SIN_2008, calibrated, derived, published};
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::films::Films;
 use crate::model::guild::{GuildLimits, film_lost};
 use crate::model::limitation::{inhibition, monod};

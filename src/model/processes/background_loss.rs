@@ -5,7 +5,7 @@
 //! ```
 
 use crate::base::real::Real;
-use crate::model::component::Pool;
+use crate::model::pool::Pool;
 use crate::model::litter::Litter;
 use crate::model::parameter::ParameterSpec;
 use crate::model::process::{Builder, Process};

@@ -10,7 +10,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{KITS_2017, calibrated};
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::films::Films;
 use crate::model::guild::{GuildLimits, film_lost};
 use crate::model::limitation::{inhibition, monod};

@@ -8,8 +8,10 @@
 use crate::base::real::Real;
 use crate::base::sources::{VERAART_2011, memory, published};
 use crate::base::units::{NITROGEN_G_PER_MOL, OXYGEN_G_PER_MOL};
-use crate::model::component::{Component, Flux, MEQ_PER_MG_N, Pool, Quantity};
-use crate::model::content::gas_leaves;
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, Quantity};
+use crate::model::equivalents::{MEQ_PER_MG_N, O2_PER_N_TO_NITRITE};
+use crate::model::pool::Pool;
 use crate::model::limitation::monod;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
@@ -19,6 +21,9 @@ use crate::model::water::Water;
 
 /// Carbon burnt per nitrate, mol/mol: five electrons of nitrate over four of carbon.
 const CARBON_PER_NITRATE: f64 = 1.25;
+
+/// Oxygen demand of nitrogen gas, mg O2 per mg N (N2 lies half way from NH3 to nitrite).
+const O2_PER_N_AS_GAS: f64 = -O2_PER_N_TO_NITRITE / 2.0;
 
 /// See the head of this file.
 #[derive(Debug, Clone)]
@@ -37,9 +42,13 @@ impl<R: Real> Process<R> for Denitrification<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
+        let gas = |quantity| Component::Outside(Flux::NitrogenGas, quantity);
         let mmol_c = R::of(CARBON_PER_NITRATE / NITROGEN_G_PER_MOL);
         let burnt = R::of(CARBON_PER_NITRATE * OXYGEN_G_PER_MOL / NITROGEN_G_PER_MOL);
-        let row = gas_leaves(Row::new("").put(Pool::Nitrate, -R::one()), R::one())
+        let row = Row::new("")
+            .put(Pool::Nitrate, -R::one())
+            .put(gas(Quantity::Nitrogen), R::one())
+            .put(gas(Quantity::OxygenDemand), R::of(O2_PER_N_AS_GAS))
             .put(Pool::Dic, mmol_c)
             .put(Pool::Alkalinity, R::of(MEQ_PER_MG_N))
             .put(Component::Outside(Flux::SoilCarbon, Quantity::Carbon), -mmol_c)

@@ -7,7 +7,9 @@
 use crate::base::real::Real;
 use crate::base::sources::{SMITH_1998, memory, practice, published};
 use crate::chemistry::air::{self, KPA_PER_ATM};
-use crate::model::component::{Component, Flux, Pool, Quantity};
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, Quantity};
+use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

@@ -7,7 +7,9 @@
 use crate::base::real::Real;
 use crate::base::sources::{LUCAS_PRIEDE_1992, memory, published};
 use crate::base::units::OXYGEN_G_PER_MOL;
-use crate::model::component::{Component, Flux, Pool, Quantity};
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, Quantity};
+use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

@@ -8,7 +8,7 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{definition, memory};
-use crate::model::component::Pool;
+use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

@@ -8,7 +8,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{DUARTE_1992, WOLF_GLADROW_2007, memory, published};
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};

@@ -17,7 +17,9 @@
 use crate::base::real::Real;
 use crate::base::sources::{GERLOFF_1966, VAN_1976, calibrated, derived, memory, practice, published};
 use crate::base::clock;
-use crate::model::component::{Component, Flux, Pool, Quantity};
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, Quantity};
+use crate::model::pool::Pool;
 use crate::model::limitation::monod;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};

@@ -9,7 +9,8 @@
 use crate::base::real::Real;
 use crate::base::sources::memory;
 use crate::base::units::N_PER_CL2;
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

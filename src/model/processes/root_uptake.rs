@@ -8,7 +8,8 @@
 //! ```
 
 use crate::base::real::Real;
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::parameter::ParameterSpec;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

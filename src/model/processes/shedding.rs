@@ -6,7 +6,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::practice;
-use crate::model::component::{Pool, Quantity};
+use crate::model::conserved::Quantity;
+use crate::model::pool::Pool;
 use crate::model::litter::Litter;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};

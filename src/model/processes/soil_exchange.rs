@@ -11,7 +11,7 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{SOIL_SCIENCE_1983, calibrated, derived, memory};
-use crate::model::component::Pool;
+use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

@@ -9,7 +9,10 @@
 use crate::base::real::Real;
 use crate::base::sources::{calibrated, memory};
 use crate::base::units::CARBON_G_PER_MOL;
-use crate::model::component::{Component, Flux, O2_PER_C, Pool, Quantity};
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, Quantity};
+use crate::model::equivalents::O2_PER_C;
+use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

@@ -5,7 +5,9 @@
 //! ```
 
 use crate::base::real::Real;
-use crate::model::component::{Component, Flux, Pool, QUANTITIES};
+use crate::model::component::Component;
+use crate::model::conserved::{Flux, QUANTITIES};
+use crate::model::pool::Pool;
 use crate::model::parameter::ParameterSpec;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;

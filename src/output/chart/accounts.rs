@@ -3,7 +3,8 @@
 use crate::base::clock::days;
 use crate::engine::event::EventKind;
 use crate::engine::result::{Reading, RunResult, Side, Tally};
-use crate::model::component::{Flux, MEQ_PER_MG_N, Quantity};
+use crate::model::conserved::{Flux, Quantity};
+use crate::model::equivalents::MEQ_PER_MG_N;
 
 /// A tally and the reading of the same instant.
 #[derive(Debug, Clone, Copy)]

@@ -195,7 +195,11 @@ impl Day<'_> {
         panel.lines = vec![Line::new("pH", points, pen)];
         let axis = panel.across.clone();
         let at = sheet.panel(panel, "pH", "", 14.0);
-        let both = format!("{}–{}", number(low, 1), number(high, 1));
+        let (least, most) = (number(low, 1), number(high, 1));
+        let both = match least == most {
+            true => least,
+            false => format!("{least}–{most}"),
+        };
         name_ends(sheet, at, &[EndName::curve("pH", both, end, pen)]);
         sheet.ticks_below(at, &axis);
         let middle = (LEFT + RIGHT) / 2.0;

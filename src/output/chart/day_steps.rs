@@ -29,6 +29,12 @@ impl Day<'_> {
             .filter(|e| of_today(e.minute))
             .map(|e| (e.minute, e.kind.rank(), event_words(&e.kind)))
             .collect();
+        for cut in &self.story.run.input.power_cuts {
+            let ends = [(cut.from, "power fails"), (cut.until, "power back")];
+            let today = ends.into_iter().filter(|(minute, _)| of_today(*minute));
+            // after everything that is done at the same minute
+            found.extend(today.map(|(minute, words)| (minute, u8::MAX, words.to_string())));
+        }
         found.sort();
         found.dedup();
         let mut steps: Vec<Done> = Vec::new();
@@ -63,9 +69,12 @@ impl Day<'_> {
             let half = width_of(&spans) / 2.0;
             let middle = x.clamp(LEFT + half, RIGHT + 100.0 - half);
             let rows = [top - 14.0, top - 31.0];
-            let _ = rows
+            let said = rows
                 .into_iter()
                 .any(|row| sheet.say_clear(spans.clone(), Anchor::Middle, middle, row));
+            if !said {
+                sheet.leave_out(&spans);
+            }
         }
     }
 }

@@ -26,6 +26,8 @@ pub struct Figure {
     pub shapes: Vec<Shape>,
     /// Every text, with its measured box.
     pub labels: Vec<Label>,
+    /// Words that found no free place and are not on the page.
+    pub left_out: Vec<String>,
 }
 
 /// Something drawn in pixels of the page.

@@ -84,11 +84,13 @@ impl Story<'_> {
     fn day_of(&self, minute: u32) -> u32 {
         (minute / DAY).min(self.run.input.last_day)
     }
-    /// What the lowest oxygen of the run is called: mostly a night, but it may fall by day.
+    /// Whether the lowest oxygen of the run ends a dark spell, lights-on itself included; now and
+    /// then it falls by day.
     fn lowest_is_at_night(&self) -> bool {
         let minute = self.milestones.oxygen_low.minute;
-        let same = self.run.readings.iter().find(|r| r.minute == minute);
-        same.is_none_or(|r| r.light_umol_per_m2_s <= 0.0)
+        let after = self.run.readings.partition_point(|r| r.minute < minute);
+        let before = after.checked_sub(1).map(|n| &self.run.readings[n]);
+        before.is_none_or(|r| r.light_umol_per_m2_s <= 0.0)
     }
     /// The figures of the days that are shown.
     fn days(&self) -> impl Iterator<Item = &DayFigures> {

@@ -2,7 +2,7 @@
 
 use crate::base::units::N_PER_CL2;
 use crate::engine::result::Reading;
-use crate::model::component::{Flux, Quantity};
+use crate::model::conserved::{Flux, Quantity};
 
 use super::Story;
 use super::accounts::{Account, accounts};

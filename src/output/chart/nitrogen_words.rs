@@ -1,6 +1,6 @@
 //! Title and sentence of the chart of nitrogen, and what came in after filling.
 
-use crate::model::component::{Flux, Quantity};
+use crate::model::conserved::{Flux, Quantity};
 
 use super::Story;
 use super::accounts::accounts;

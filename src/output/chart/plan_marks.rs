@@ -45,19 +45,28 @@ fn grouped(steps: &[Step], places: &[f64]) -> Vec<std::ops::Range<usize>> {
 
 /// `planted, seeded on day 1`: words of one group, with or without the days.
 fn joined(steps: &[Step], with_days: bool) -> String {
-    let mut parts: Vec<String> = Vec::new();
-    for (n, step) in steps.iter().enumerate() {
+    let mut told: Vec<(f64, Vec<&str>)> = Vec::new();
+    for step in steps {
         let day = step.at.floor();
-        if steps[..n].iter().any(|s| s.words == step.words) {
+        if told
+            .iter()
+            .any(|(_, words)| words.contains(&step.words.as_str()))
+        {
             continue;
         }
-        let says_day = with_days && day > 0.0 && steps.len() > 1;
-        parts.push(if says_day {
-            format!("{} on day {day}", step.words)
-        } else {
-            step.words.clone()
-        });
+        match told.last_mut() {
+            Some((same, words)) if *same == day => words.push(&step.words),
+            _ => told.push((day, vec![&step.words])),
+        }
     }
+    let says_days = with_days && steps.len() > 1;
+    let parts: Vec<String> = told
+        .iter()
+        .map(|(day, words)| match words.join(", ") {
+            words if says_days && *day > 0.0 => format!("{words} on day {day}"),
+            words => words,
+        })
+        .collect();
     parts.join(", ")
 }
 
@@ -100,6 +109,11 @@ impl Weekly<'_> {
                     words: switch_words(&s.name),
                 }),
         );
+        let cuts = self.story.run.input.power_cuts.iter();
+        steps.extend(cuts.filter(|cut| cut.from < end).map(|cut| Step {
+            at: days(cut.from),
+            words: "power cut".to_string(),
+        }));
         steps.sort_by(|a, b| a.at.total_cmp(&b.at));
         steps.dedup();
         steps
@@ -123,20 +137,52 @@ impl Weekly<'_> {
             let (start, end) = (places[group.start], places[group.end - 1]);
             let next = places.get(group.end).map_or(right + 140.0, |x| x - 10.0);
             let before = places[..group.start].last().map_or(left, |x| x + 10.0);
-            for with_days in [true, false] {
+            let said = [true, false].into_iter().any(|with_days| {
                 let words = vec![small(&joined(&steps[group.clone()], with_days), INK)];
                 let width = width_of(&words);
-                let said = if end + 10.0 + width <= next {
+                if end + 10.0 + width <= next {
                     sheet.say_clear(words, Anchor::Start, end + 10.0, top - 12.5)
                 } else if start - 10.0 - width >= before {
                     sheet.say_clear(words, Anchor::End, start - 10.0, top - 12.5)
                 } else {
                     false
-                };
-                if said {
-                    break;
                 }
+            });
+            if !said {
+                sheet.leave_out(&[small(&joined(&steps[group], true), INK)]);
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn step(at: f64, words: &str) -> Step {
+        Step {
+            at,
+            words: words.to_string(),
+        }
+    }
+
+    #[test]
+    fn each_day_of_a_group_is_said_once() {
+        let steps = [
+            step(0.4, "planted"),
+            step(28.0, "light changes"),
+            step(28.4, "fish in"),
+        ];
+        assert_eq!(
+            joined(&steps, true),
+            "planted, light changes, fish in on day 28"
+        );
+        assert_eq!(joined(&steps[..1], true), "planted");
+    }
+
+    #[test]
+    fn a_dotted_path_becomes_words() {
+        assert_eq!(switch_words("light.steps.brighter"), "light: brighter");
+        assert_eq!(switch_words("gas"), "gas changes");
     }
 }

@@ -52,6 +52,7 @@ impl Sheet {
                 panels: Vec::new(),
                 shapes: Vec::new(),
                 labels: Vec::new(),
+                left_out: Vec::new(),
             },
         };
         let title = Span::new(&title, Face::SemiBold, TITLE, INK);
@@ -115,15 +116,16 @@ impl Sheet {
         self.figure.panels[panel].marks.push(mark);
     }
     /// Words about a point of a panel, in the emptiest place; with a fine line to the point where
-    /// they stand apart from it. False when there is no room, and nothing is written.
-    pub fn words_at(&mut self, panel: usize, at: Point, spans: Vec<Span>) -> bool {
+    /// they stand apart from it. Without room they are noted as left out.
+    pub fn words_at(&mut self, panel: usize, at: Point, spans: Vec<Span>) {
         let mark = self.figure.panels[panel].at(at);
         let taken = self.taken(panel);
         let height = spans.iter().map(|s| s.size).fold(0.0, f64::max);
         let size = (width_of(&spans), (ASCENT + DESCENT) * height);
         let room = self.figure.panels[panel].frame.grown(-4.0);
         let Some(space) = taken.beside(mark, size, &room) else {
-            return false;
+            self.leave_out(&spans);
+            return;
         };
         let near = space.nearest(mark);
         let gap = (near.0 - mark.0).abs().max((near.1 - mark.1).abs());
@@ -143,7 +145,11 @@ impl Sheet {
             space.left,
             space.top + ASCENT * height,
         );
-        true
+    }
+    /// Notes words that found no place.
+    pub fn leave_out(&mut self, spans: &[Span]) {
+        let words: Vec<&str> = spans.iter().map(|s| s.text.as_str()).collect();
+        self.figure.left_out.push(words.join(" "));
     }
     /// What words in a panel have to keep off.
     pub fn taken(&self, panel: usize) -> Taken {

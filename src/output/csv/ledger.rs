@@ -1,7 +1,7 @@
 //! `ledger.csv`: start, every way in and out, now, and what is missing, per conserved quantity.
 
 use crate::engine::ledger::{Account, Ledger};
-use crate::model::component::FLUXES;
+use crate::model::conserved::FLUXES;
 
 use super::{Head, NotANumber, Table, cell};
 
@@ -82,7 +82,7 @@ fn row(account: &Account, minute: u32) -> Result<Vec<String>, NotANumber> {
 mod tests {
     use super::*;
     use crate::analysis::example::Example;
-    use crate::model::component::QUANTITIES;
+    use crate::model::conserved::QUANTITIES;
 
     #[test]
     fn every_quantity_has_a_row_and_every_way_a_column() {

@@ -1,7 +1,7 @@
 //! What was assumed, and what the user should know.
 
 use crate::analysis::case::{Case, Resolved, SetBy};
-use crate::model::parameter::Origin;
+use crate::model::parameter_set::Origin;
 
 use super::words::counted;
 use super::{Page, Tone};

@@ -2,7 +2,8 @@
 
 use crate::analysis::case::SetBy;
 use crate::base::units::{self, digits};
-use crate::model::parameter::{Origin, ParameterSpec};
+use crate::model::parameter::ParameterSpec;
+use crate::model::parameter_set::Origin;
 use crate::model::parameters;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;

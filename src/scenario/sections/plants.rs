@@ -3,8 +3,9 @@
 use crate::base::clock::DAY;
 use crate::base::units::{digits, everyday};
 use crate::engine::event::EventKind;
+use crate::model::group::{GROUPS, Group};
+use crate::model::pool::MAX_STANDS;
 use crate::model::setup::StandPlan;
-use crate::model::stand::{GROUPS, Group, MAX_STANDS};
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Read, Reader};

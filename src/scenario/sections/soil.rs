@@ -2,7 +2,7 @@
 
 use crate::base::maths;
 use crate::base::units::{digits, everyday};
-use crate::model::parameter::Origin;
+use crate::model::parameter_set::Origin;
 use crate::scenario::draft::Draft;
 use crate::scenario::reader::{Read, Reader};
 

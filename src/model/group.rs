@@ -1,15 +1,8 @@
-//! Plant groups, their numbers, and light and shade in a planted stand.
+//! Plant groups and their numbers.
 
-use crate::base::real::Real;
 use crate::base::sources::{BEST_1986, VAN_1976, calibrated, derived, memory, practice, published};
 
-use super::component::Pool;
 use super::parameter::{ParameterSpec, parameter};
-use super::setup::Setup;
-use super::water::Water;
-
-/// How many stands a tank can hold.
-pub const MAX_STANDS: usize = 8;
 
 /// A group of plants that shares its numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -249,44 +242,3 @@ pub const PARAMETERS: &[ParameterSpec] = &[
         derived("mol O2 per mol photons"),
     ),
 ];
-
-/// Light and shade in one stand.
-#[derive(Debug, Clone, Copy)]
-pub struct Canopy<R> {
-    /// Share of the light that reaches the bed below, 0 to 1.
-    pub passed: R,
-}
-
-/// Works out the canopies of all stands.
-#[derive(Debug, Clone)]
-pub struct Canopies<R> {
-    count: usize,
-    /// Shading per g of dry weight in the whole stand, 1/g.
-    shading_per_g: [R; MAX_STANDS],
-}
-
-impl<R: Real> Canopies<R> {
-    /// Prepares the stands of a tank.
-    pub fn new(setup: &Setup<'_, R>) -> Self {
-        let mut shading_per_g = [R::zero(); MAX_STANDS];
-        for (stand, shading) in setup.stands.iter().zip(&mut shading_per_g) {
-            *shading =
-                setup.get(&stand.group.id("k_B")) / R::of(stand.cover_frac * setup.tank.bed_m2);
-        }
-        Canopies {
-            count: setup.stands.len(),
-            shading_per_g,
-        }
-    }
-
-    /// ```text
-    /// W = (B + E)/A_i        passed = e^(−k_B·W)
-    /// ```
-    #[inline]
-    pub fn look(&self, water: &mut Water<R>) {
-        for stand in 0..self.count {
-            let mass = water.state[Pool::Biomass(stand)] + water.state[Pool::Emersed(stand)];
-            water.canopies[stand].passed = (-self.shading_per_g[stand] * mass).exp();
-        }
-    }
-}

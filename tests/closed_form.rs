@@ -1,0 +1,368 @@
+//! Runs of the engine against formulas one can work out on paper.
+//!
+//! In these tanks all life is left out (no films, plants or algae), so that one thing happens at a
+//! time. Tolerances: the step is of second order, so a decay at rate k over a time t is off by
+//! about (k·Δt)²/6·k·t of itself, with Δt 5 minutes; sums that a step gets right exactly are held
+//! to rounding.
+
+mod support;
+
+use firstfill::base::clock::{DAY, days};
+use firstfill::chemistry::carbonate::StillWater;
+use firstfill::chemistry::{schmidt, solubility};
+use firstfill::engine::event::{Animals, Event, EventKind};
+use firstfill::engine::input::ModelInput;
+use firstfill::engine::result::{Reading, RunResult, Side};
+use firstfill::engine::run::run;
+use firstfill::model::composition::Composition;
+use support::reference;
+
+const LITRES: f64 = 50.0;
+const SURFACE_M2: f64 = 0.18;
+/// One step, days.
+const STEP_DAYS: f64 = 5.0 / 1440.0;
+
+/// Water in glass at 25 °C in a room just as warm and moist: nothing lives, nothing evaporates.
+fn lifeless() -> ModelInput {
+    let mut input = reference::input("bare_no_change");
+    input.tank.soil_l = 0.0;
+    input.seed_level = 0.0;
+    input.events.clear();
+    input.heating.set_c = None;
+    input.heating.start_c = 25.0;
+    input.room.temperature_c = 25.0;
+    input.room.humidity_frac = 1.0;
+    input.parameters = input
+        .parameters
+        .with("G0", 0.0)
+        .with("pump", 0.0)
+        .with("lamp", 0.0);
+    input.fill.temperature_c = 25.0;
+    input.refill.temperature_c = 25.0;
+    input
+}
+
+/// `lifeless` with other parameters.
+fn with(mut input: ModelInput, parameters: &[(&str, f64)]) -> ModelInput {
+    for (id, value) in parameters {
+        input.parameters = input.parameters.with(id, *value);
+    }
+    input
+}
+
+fn change(day: u32, share: f64) -> Event {
+    Event {
+        minute: day * DAY,
+        name: "change".into(),
+        kind: EventKind::Change { share },
+    }
+}
+
+fn at(result: &RunResult, minute: u32) -> &Reading {
+    result
+        .readings
+        .iter()
+        .rfind(|reading| reading.minute == minute)
+        .unwrap()
+}
+
+/// Asserts that a decay towards `rest` follows e^(−k·t); `more` is allowed beside the step's error.
+fn assert_decays(
+    result: &RunResult,
+    value: fn(&Reading) -> f64,
+    rest: f64,
+    per_day: f64,
+    more: f64,
+) {
+    let start = value(&result.readings[0]) - rest;
+    let mut compared = 0;
+    for reading in &result.readings {
+        let turned = per_day * days(reading.minute);
+        if turned > 3.0 {
+            break;
+        }
+        let left = (value(reading) - rest) / start;
+        let expected = (-turned).exp();
+        let of_the_step = (per_day * STEP_DAYS).powi(2) / 6.0 * turned;
+        let error = (left / expected - 1.0).abs();
+        assert!(
+            error <= 1.1 * of_the_step + 1e-7 + more,
+            "minute {}: {left} left, not {expected}: {error:e}, allowed {of_the_step:e} + {more:e}",
+            reading.minute
+        );
+        compared += 1;
+    }
+    assert!(compared > 20, "only {compared} readings compared");
+}
+
+#[test]
+fn n_changes_leave_what_was_there_to_the_nth_power() {
+    // (1 − f)^n. Chloride only mixes; tolerance: rounding of n products
+    for share in [0.5, 0.3, 0.8] {
+        let mut input = lifeless();
+        input.last_day = 12;
+        input.fill.chloride_mg_per_l = 40.0;
+        input.refill.chloride_mg_per_l = 0.0;
+        input.events = (1..=12).map(|day| change(day, share)).collect();
+        let result = run(&input).unwrap();
+        for (done, event) in result.events.iter().enumerate() {
+            let left = event.after.chloride_mg_per_l / 40.0;
+            let expected = (1.0 - share).powi(done as i32 + 1);
+            assert!(
+                (left / expected - 1.0).abs() < 1e-12,
+                "{share} for the {done}th time: {left}, not {expected}"
+            );
+            assert!((event.litres - share * LITRES).abs() < 1e-10);
+        }
+        assert_eq!(result.events.len(), 12);
+    }
+}
+
+#[test]
+fn changes_bring_a_pool_towards_the_tap() {
+    // c_n = tap + (c_0 − tap)·(1 − f)^n
+    let mut input = lifeless();
+    input.last_day = 8;
+    input.fill.chloride_mg_per_l = 5.0;
+    input.refill.chloride_mg_per_l = 30.0;
+    input.events = (1..=8).map(|day| change(day, 0.5)).collect();
+    let result = run(&input).unwrap();
+    for (done, event) in result.events.iter().enumerate() {
+        let expected = 30.0 - 25.0 * 0.5f64.powi(done as i32 + 1);
+        assert!((event.after.chloride_mg_per_l - expected).abs() < 1e-11);
+    }
+}
+
+/// A tank fed evenly: the only source of ammonia, mg N/L/day, and nobody takes it.
+fn fed_evenly(source: f64) -> ModelInput {
+    let mut input = with(lifeless(), &[("feces", 0.0), ("fec_N", 0.0)]);
+    let excreted_mg_per_g = input.parameters.get("e_N") * input.parameters.get("N_feed");
+    input.events.push(Event {
+        minute: 0,
+        name: "feeders".into(),
+        kind: EventKind::Stock(Animals {
+            mass_g: 0.0,
+            feed_g_per_day: source * LITRES / (0.4 * excreted_mg_per_g),
+            protein_frac: 0.4,
+            shrimp: false,
+        }),
+    });
+    input.fill.tan_mg_n_per_l = 0.0;
+    input.refill.tan_mg_n_per_l = 0.0;
+    input
+}
+
+#[test]
+fn a_constant_source_and_regular_changes_end_in_a_saw_tooth() {
+    // peak s·T/f, trough s·T·(1 − f)/f, as multiples of s: 2.0 and 1.0 for half a tank daily, 4 and
+    // 2 on alternate days, 2.9 and 0.9 for 70 %, 14 and 7 weekly, 23 and 16 for 30 % weekly.
+    // Derived; a constant source is exact in any step, so only rounding is allowed.
+    for (share, every, printed) in [
+        (0.5, 1, ["2.0", "1.0"]),
+        (0.5, 2, ["4", "2"]),
+        (0.7, 2, ["2.9", "0.9"]),
+        (0.5, 7, ["14", "7"]),
+        (0.3, 7, ["23", "16"]),
+    ] {
+        let source = 0.8;
+        let mut input = fed_evenly(source);
+        input.last_day = 70 * every;
+        let changes = (1..=70).map(|done| change(done * every, share));
+        input.events.extend(changes);
+        let result = run(&input).unwrap();
+        let records: Vec<_> = result.events.iter().filter(|e| e.litres > 0.0).collect();
+        assert_eq!(records.len(), 70);
+        let period = f64::from(every);
+        for (done, record) in records.iter().enumerate() {
+            let so_far = 1.0 - (1.0f64 - share).powi(done as i32 + 1);
+            let peak = source * period / share * so_far;
+            assert!(
+                (record.before.tan_mg_n_per_l / peak - 1.0).abs() < 1e-9,
+                "change {done} of {share} every {every}: {}, not {peak}",
+                record.before.tan_mg_n_per_l
+            );
+        }
+        let last = records[69];
+        let teeth = [
+            last.before.tan_mg_n_per_l / source,
+            last.after.tan_mg_n_per_l / source,
+        ];
+        for (tooth, printed) in teeth.into_iter().zip(printed) {
+            let decimals = printed.split_once('.').map_or(0, |(_, d)| d.len());
+            let limit: f64 = printed.parse().unwrap();
+            assert!(
+                (tooth - limit).abs() <= 0.5 * 10f64.powi(-(decimals as i32)),
+                "{share} every {every}: {tooth}, printed {printed}"
+            );
+        }
+    }
+}
+
+#[test]
+fn soil_and_water_share_their_ammonium_exponentially() {
+    // Two boxes, total conserved: TAN = C∞·(1 − e^(−k·t)), C∞ = NX0/(V + m·Kd + V_pw),
+    // k = k_ex·1000·A·(1/V + 1/(m·Kd + V_pw)) at 25 °C. Derived.
+    let mut input = lifeless();
+    input.tank.soil_l = 9.4;
+    input.fill.tan_mg_n_per_l = 0.0;
+    let input = with(input, &[("N_o0", 0.0), ("E_H0", 0.0)]);
+    let result = run(&input).unwrap();
+    let get = |id: &str| input.parameters.get(id);
+    let kg = 9.4 * get("rho_soil");
+    let soil_l = kg * get("Kd") + 9.4 * get("por");
+    let per_day = get("k_ex") * 1000.0 * SURFACE_M2 * (1.0 / LITRES + 1.0 / soil_l);
+    let rest = kg * get("q0") / (LITRES + soil_l);
+    println!("leaching: {per_day:.4} per day towards {rest:.3} mg N/L");
+    assert!(rest > 3.0);
+    // 1e-7 more: the table of temperature factors is off by up to 2e-8
+    assert_decays(&result, |r| r.tan_mg_n_per_l, rest, per_day, 1e-7);
+    let last = at(&result, 56 * DAY);
+    assert!((last.tan_mg_n_per_l - last.pore_water_ammonium_mg_n_per_l).abs() < 1e-5);
+}
+
+#[test]
+fn oxygen_returns_with_the_half_time_of_its_transfer() {
+    // t½ = ln 2·V/(k·1000·A), k = k_600·(600/Sc)^0.5. Derived; Sc of Wanninkhof 2014
+    let mut input = lifeless();
+    input.last_day = 1;
+    input.fill.oxygen_mg_per_l = 2.0;
+    let result = run(&input).unwrap();
+    let velocity = 0.75 * (600.0 / schmidt::oxygen(25.0)).sqrt();
+    let per_day = velocity * 1000.0 * SURFACE_M2 / LITRES;
+    let rest = solubility::oxygen_saturation_mg_per_l(25.0, 1.0);
+    assert_decays(&result, |r| r.oxygen_mg_per_l, rest, per_day, 1e-6);
+    let half_time_h = 24.0 * half_time_days(&result, |r| r.oxygen_mg_per_l, rest);
+    let by_formula = 24.0 * std::f64::consts::LN_2 / per_day;
+    println!("oxygen: half-time {half_time_h:.4} h, by formula {by_formula:.4} h");
+    // second order of the step, and a straight line between two readings
+    assert!((half_time_h / by_formula - 1.0).abs() < 1e-4);
+}
+
+/// When half of the way to `rest` is done, on the line between two readings.
+fn half_time_days(result: &RunResult, value: fn(&Reading) -> f64, rest: f64) -> f64 {
+    let left = |reading: &Reading| (value(reading) - rest) / (value(&result.readings[0]) - rest);
+    let after = result.readings.iter().position(|r| left(r) < 0.5).unwrap();
+    let (a, b) = (&result.readings[after - 1], &result.readings[after]);
+    let part = (left(a) - 0.5) / (left(a) - left(b));
+    days(a.minute) + part * (days(b.minute) - days(a.minute))
+}
+
+/// A lifeless tank with a content of CO2 (mg/L) at an alkalinity (meq/L).
+fn gassed(co2_mg_per_l: f64, alkalinity_meq_per_l: f64) -> ModelInput {
+    let mut input = lifeless();
+    input.last_day = 1;
+    input.fill.alkalinity_meq_per_l = alkalinity_meq_per_l;
+    input.refill = input.fill;
+    let water = StillWater {
+        t_c: 25.0,
+        ionic_strength_mol_per_l: input.refill.ionic_strength_mol_per_l(),
+        alkalinity_meq_per_l,
+    };
+    input.fill.inorganic_carbon_mmol_per_l = water.carbon_at_co2(co2_mg_per_l);
+    input
+}
+
+#[test]
+fn carbon_dioxide_leaves_with_the_half_time_of_its_transfer() {
+    // t½ = ln 2·V/(k·1000·A). In sour water (−1 meq/L, pH 3) all carbon but 0.05 % is CO2; with
+    // 1 meq/L bicarbonate stays while CO2 goes, until above pH 7.7 some of it turns to carbonate and
+    // makes up for up to 4 % of what is left.
+    let velocity = 0.75 * (600.0 / schmidt::carbon_dioxide(25.0)).sqrt();
+    let per_day = velocity * 1000.0 * SURFACE_M2 / LITRES;
+    let rest = solubility::co2_saturation_mg_per_l(25.0, 1.0, 600.0);
+    for (alkalinity, more) in [(-1.0, 2e-3), (1.0, 0.04)] {
+        let result = run(&gassed(30.0, alkalinity)).unwrap();
+        assert!((result.readings[0].co2_mg_per_l - 30.0).abs() < 1e-5);
+        assert_decays(&result, |r| r.co2_mg_per_l, rest, per_day, more);
+        let half_time_h = 24.0 * half_time_days(&result, |r| r.co2_mg_per_l, rest);
+        let by_formula = 24.0 * std::f64::consts::LN_2 / per_day;
+        println!(
+            "CO2 at {alkalinity} meq/L: half-time {half_time_h:.4} h, by formula {by_formula:.4} h"
+        );
+        assert!((half_time_h / by_formula - 1.0).abs() < 0.3 * more);
+    }
+}
+
+#[test]
+fn thirty_mg_of_carbon_dioxide_fall_to_five_in_twelve_hours_at_0_2_per_hour() {
+    // derived: 2.5 + 27.5·e^(−0.2·12) = 4.99 mg/L with an equilibrium of 2.5
+    let factor = (600.0 / schmidt::carbon_dioxide(25.0)).sqrt();
+    let velocity = 0.2 * 24.0 * LITRES / (1000.0 * SURFACE_M2) / factor;
+    let room = 2.5 / solubility::co2_saturation_mg_per_l(25.0, 1.0, 1.0);
+    let input = with(
+        gassed(30.0, 1.0),
+        &[("k_600", velocity), ("co2_room", room)],
+    );
+    let result = run(&input).unwrap();
+    let left = at(&result, DAY / 2).co2_mg_per_l;
+    // printed to 0.1
+    assert!((left - 5.0).abs() < 0.05, "{left}");
+}
+
+#[test]
+fn chlorine_and_chloramine_fade_at_ten_a_day_and_leave_their_ammonia() {
+    // first order; 0.19754 mg N per mg Cl2 by atomic masses
+    let mut input = lifeless();
+    input.last_day = 2;
+    input.fill = Composition {
+        chlorine_mg_cl2_per_l: 0.5,
+        chloramine_mg_cl2_per_l: 2.0,
+        tan_mg_n_per_l: 0.0,
+        ..input.fill
+    };
+    let alkalinity = input.fill.alkalinity_meq_per_l;
+    let result = run(&input).unwrap();
+    let per_day = input.parameters.get("k_Cl");
+    assert_eq!(per_day, 10.0);
+    assert_decays(&result, |r| r.chlorine_mg_cl2_per_l, 0.0, per_day, 0.0);
+    assert_decays(&result, |r| r.chloramine_mg_cl2_per_l, 0.0, per_day, 0.0);
+    for reading in &result.readings {
+        let freed = (2.0 - reading.chloramine_mg_cl2_per_l) * 14.007 / 70.906;
+        assert!((reading.tan_mg_n_per_l - freed).abs() < 1e-12);
+        let raised = reading.alkalinity_meq_per_l - alkalinity;
+        assert!((raised - freed / 14.007).abs() < 1e-12);
+    }
+}
+
+#[test]
+fn an_unheated_tank_cools_to_the_room_exponentially() {
+    // k = 86.4·U·A_wall/(V·c_w), W and kJ. Derived
+    let mut input = lifeless();
+    input.last_day = 3;
+    input.heating.start_c = 28.0;
+    input.room.temperature_c = 18.0;
+    let input = with(input, &[("E_act", 0.0)]);
+    let result = run(&input).unwrap();
+    let per_day = 86.4 * 6.0 * 0.83 / (LITRES * 4.184);
+    assert_decays(&result, |r| r.temperature_c, 18.0, per_day, 0.0);
+    let evaporating = run(&with(input, &[("E_act", 0.6)])).unwrap();
+    let colder = at(&evaporating, DAY).temperature_c;
+    assert!(
+        colder < at(&result, DAY).temperature_c - 0.5,
+        "evaporation cools further: {colder}"
+    );
+}
+
+#[test]
+fn in_a_lifeless_tank_nothing_else_moves() {
+    let result = run(&lifeless()).unwrap();
+    let (first, last) = (&result.readings[0], result.readings.last().unwrap());
+    assert_eq!(last.minute, 56 * DAY);
+    assert_eq!(last.side, Side::Plain);
+    for (what, value) in [
+        ("TAN", (|r| r.tan_mg_n_per_l) as fn(&Reading) -> f64),
+        ("nitrate", |r| r.nitrate_mg_n_per_l),
+        ("alkalinity", |r| r.alkalinity_meq_per_l),
+        ("chloride", |r| r.chloride_mg_per_l),
+        ("volume", |r| r.volume_l),
+        ("temperature", |r| r.temperature_c),
+    ] {
+        // 16,000 steps that add nothing
+        assert!(
+            (value(last) - value(first)).abs() <= 1e-9 * value(first).abs(),
+            "{what}: {} became {}",
+            value(first),
+            value(last)
+        );
+    }
+}
