@@ -7,7 +7,7 @@ use firstfill::base::clock::{DAY, HOUR, TimeOfDay};
 use firstfill::base::units;
 use firstfill::engine::event::{Event, EventKind};
 use firstfill::engine::input::{GasHours, GasPlan, ModelInput, TopUp};
-use firstfill::model::parameter_set::Origin;
+use firstfill::model::parameter_set::{Origin, ParameterSet};
 use firstfill::model::parameters;
 use firstfill::scenario;
 use firstfill::scenario::keys::KEYS;
@@ -54,12 +54,15 @@ fn days_of(case: &Case, name: &str) -> Vec<u32> {
 
 /// Everything that will be run, as text, with numbers to ten digits; what set them is left out.
 fn printed(case: &Case) -> String {
-    let text = format!("{:?}", case.input);
-    let (before, after) = text
-        .split_once("origins: [")
-        .expect("parameters have origins");
-    let (_, after) = after.split_once("] }").expect("the list ends");
-    let text = format!("{before}{after}");
+    let values: Vec<(&str, f64)> = case
+        .input
+        .parameters
+        .iter()
+        .map(|(spec, value, _)| (spec.id, value))
+        .collect();
+    let mut input = case.input.clone();
+    input.parameters = ParameterSet::default();
+    let text = format!("{values:?} {input:?}");
     let is_part = |c: char| c.is_ascii_digit() || c == '.' || c == '-' || c == 'e';
     let mut out = String::new();
     let mut number = String::new();
@@ -866,9 +869,9 @@ fn limits_and_prices_are_read_in_their_units() {
     assert!(case.limits.nitrite.given && !case.limits.oxygen.given);
     close(case.limits.co2.value, 20.0);
     close(case.limits.ph_jump.value, 0.3);
-    assert_eq!(case.prices[0].0, "gas");
-    close(case.prices[0].1, 0.012);
-    close(case.prices[1].1, 0.004);
+    assert_eq!(case.prices.by_name[0].0, "gas");
+    close(case.prices.by_name[0].1, 0.012);
+    close(case.prices.by_name[1].1, 0.004);
 }
 
 #[test]

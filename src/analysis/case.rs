@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use crate::engine::input::ModelInput;
 
+use super::cost::Prices;
 use super::limits::Limits;
 
 /// A checked scenario.
@@ -29,8 +30,8 @@ pub struct Case {
     pub resolved: Vec<Resolved>,
     /// What the user should know before the run.
     pub notices: Vec<String>,
-    /// Prices by name, money per litre or gram.
-    pub prices: Vec<(String, f64)>,
+    /// What waters and gas cost, if the scenario says so.
+    pub prices: Prices,
 }
 
 /// A change of the plan that is not an event of its own.

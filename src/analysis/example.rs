@@ -17,6 +17,7 @@ use crate::model::setup::{StandPlan, Tank};
 
 use super::case::{Case, PlanStep, Resolved, SetBy};
 use super::limits::Limits;
+use crate::analysis::cost::Prices;
 
 /// Minute of the day of every change.
 pub const CHANGE_MINUTE: u32 = 9 * HOUR + 30;
@@ -90,7 +91,7 @@ impl Example {
                 ),
             ],
             notices: vec!["no water changes planned".into()],
-            prices: vec![],
+            prices: Prices::default(),
         }
     }
 

@@ -3,6 +3,7 @@
 pub mod alkalinity;
 pub mod arrivals;
 pub mod case;
+pub mod cost;
 pub mod criteria;
 #[cfg(test)]
 pub mod example;

@@ -47,7 +47,7 @@ impl fmt::Display for Notice {
             ),
             Notice::NoStartReaches { day, at_lights_on } => write!(
                 f,
-                "gas tuned on day {day}: no start gives 90 % of the target at lights-on (earliest start: {at_lights_on:.1} mg/L); calm the surface or lower the target"
+                "gas tuned on day {day}: no start gives 90 % of the target at lights-on (earliest start: {at_lights_on:.1} mg/L); calm the surface, end the night air earlier, or write the gas hours yourself"
             ),
             Notice::Said(words) => f.write_str(words),
         }

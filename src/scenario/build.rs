@@ -1,6 +1,7 @@
 //! From the merged tree to a checked case: the sections in the order of the documentation.
 
 use crate::analysis::case::Case;
+use crate::analysis::cost::Prices;
 use crate::analysis::limits::Limits;
 use crate::engine::input::{GasPlan, Heating, ModelInput, PowerCut, Room, TimerLine, TopUp};
 use crate::model::composition::Composition;
@@ -34,10 +35,14 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let limits = limits::read(&file);
     let surroundings = Surroundings::read(&file, &mut draft);
     let waters = surroundings.waters(&file);
-    let (fill, refill) = blends(&file, &mut draft, &waters);
+    let ((fill, fill_parts), (refill, refill_parts)) = blends(&file, &mut draft, &waters);
     let top_up = surroundings.top_up(&file, &waters);
     let plan = Plan::read(&file, &mut draft, &limits);
-    let prices = prices::read(&file, &waters);
+    let prices = Prices {
+        by_name: prices::read(&file, &waters),
+        fill: fill_parts,
+        refill: refill_parts,
+    };
     file.close();
     let tank = surroundings.tank?;
     if desk.has_problems() {
@@ -154,7 +159,8 @@ impl Surroundings {
 }
 
 /// The waters of filling and of changes, ready to use.
-fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Composition, Composition) {
+/// The waters of the first filling and of the changes, each with its parts by share and name.
+fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepared, Prepared) {
     let refill = waters.blend(&file.section("refill"), &Blend::tap());
     let fill = waters.blend(&file.section("fill"), &refill);
     let (filled, refilled) = (waters.prepare(&fill), waters.prepare(&refill));
@@ -168,15 +174,18 @@ fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Composi
             format!("{}: {}", fill.words(), water::in_words(&filled)),
         );
     }
-    (filled, refilled)
+    ((filled, fill.parts), (refilled, refill.parts))
 }
+
+/// A water ready to use, with the waters it is blended of.
+type Prepared = (Composition, Vec<(f64, String)>);
 
 fn finish(
     mut draft: Draft<'_>,
     name: String,
     mut input: ModelInput,
     limits: Limits,
-    prices: Vec<(String, f64)>,
+    prices: Prices,
 ) -> Case {
     input.events.sort_by(|a, b| {
         (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))

@@ -160,7 +160,7 @@ impl Knobs {
             facts: Vec::new(),
             resolved: Vec::new(),
             notices: Vec::new(),
-            prices: Vec::new(),
+            prices: firstfill::analysis::cost::Prices::default(),
         }
     }
 

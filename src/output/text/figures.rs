@@ -1,5 +1,6 @@
 //! The figures: peaks, the worst night, running limits, water and gas.
 
+use crate::analysis::cost::{Item, Taken};
 use crate::analysis::levels::Level;
 use crate::analysis::milestones::{DayFigures, Extreme, Milestones};
 use crate::analysis::running::Finding;
@@ -168,6 +169,30 @@ pub fn water_and_gas(page: &mut Page, story: &Story) {
     if m.gas_g > 0.0 {
         page.block("Gas", Tone::Plain, gas(story));
     }
+    let bill = story.case.prices.bill(&Taken {
+        litres_filled: m.litres_filled,
+        litres_refilled: m.litres_changed,
+        gas_g: m.gas_g,
+    });
+    if !bill.is_empty() {
+        page.block("Cost", Tone::Plain, cost(&bill));
+    }
+}
+
+/// The bill in one line, in the money the prices are given in.
+fn cost(bill: &[Item]) -> String {
+    let total: f64 = bill.iter().filter_map(|item| item.money).sum();
+    let items: Vec<String> = bill
+        .iter()
+        .map(|item| {
+            let (amount, unit, name) = (short(item.amount), item.unit, &item.name);
+            match item.money {
+                Some(money) => format!("{amount} {unit} {name} {money:.2}"),
+                None => format!("{amount} {unit} {name} without a price"),
+            }
+        })
+        .collect();
+    format!("{total:.2} in your money: {}", items.join(", "))
 }
 
 fn gas(story: &Story) -> String {
