@@ -66,6 +66,24 @@ pub trait Real:
         column: usize,
     ) -> Self;
 
+    /// The weighted sum of four neighbouring rows of a table `width` wide, column by column.
+    #[inline]
+    fn blend_rows(
+        table: &[Self],
+        rows: Self::Rows,
+        width: usize,
+        weights: [Self; 4],
+        out: &mut [Self],
+    ) {
+        for (column, value) in out.iter_mut().enumerate().take(width) {
+            let entry = |ahead| Self::table_entry(table, rows, ahead, width, column);
+            *value = weights[0] * entry(0)
+                + weights[1] * entry(1)
+                + weights[2] * entry(2)
+                + weights[3] * entry(3);
+        }
+    }
+
     /// Zero.
     #[inline]
     fn zero() -> Self {
@@ -152,5 +170,17 @@ impl Real for f64 {
     #[inline(always)]
     fn table_entry(table: &[f64], row: usize, ahead: usize, width: usize, column: usize) -> f64 {
         table[(row + ahead) * width + column]
+    }
+    #[inline(always)]
+    fn blend_rows(table: &[f64], row: usize, width: usize, weights: [f64; 4], out: &mut [f64]) {
+        let mut rows = table[row * width..(row + 4) * width].chunks_exact(width.max(1));
+        let [Some(a), Some(b), Some(c), Some(d)] =
+            [rows.next(), rows.next(), rows.next(), rows.next()]
+        else {
+            return; // a table without columns
+        };
+        for ((((value, a), b), c), d) in out.iter_mut().zip(a).zip(b).zip(c).zip(d) {
+            *value = weights[0] * a + weights[1] * b + weights[2] * c + weights[3] * d;
+        }
     }
 }

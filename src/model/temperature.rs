@@ -115,13 +115,7 @@ impl<R: Real> Nodes<R> {
             -(x1 * x * x3) * half,
             x1 * x * x2 * sixth,
         ];
-        for (column, factor) in out.iter_mut().enumerate().take(self.width) {
-            let entry = |ahead| R::table_entry(&self.values, row, ahead, self.width, column);
-            *factor = weights[0] * entry(0)
-                + weights[1] * entry(1)
-                + weights[2] * entry(2)
-                + weights[3] * entry(3);
-        }
+        R::blend_rows(&self.values, row, self.width, weights, out);
     }
 }
 
