@@ -8,8 +8,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{calibrated, practice};
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -27,20 +27,57 @@ impl<R: Real> Process<R> for AcidExchange<R> {
     const ID: &'static str = "acid_exchange";
     const WHAT: &'static str = "acid sites of the soil take alkalinity, or give it back";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("E_H0", "acid-exchange capacity of the soil", "meq/kg", 60.0, (20.0, 200.0), calibrated(&[], "13 half-volume changes of 4 dKH")),
-        parameter("k_ac", "acid-exchange velocity", "m/day", 0.10, (0.03, 0.30), calibrated(&[], "half-time of two days")),
-        parameter("Alk_eq", "alkalinity at which the soil neither takes nor gives", "meq/L", 0.45, (0.10, 0.60), practice("0 to 2 dKH over soil")),
-        parameter("psi_back", "speed of giving back, as a share of taking", "1", 1.0, (0.1, 1.0), calibrated(&[], "no data; decides whether a tank without changes stalls")),
+        parameter(
+            "E_H0",
+            "acid-exchange capacity of the soil",
+            "meq/kg",
+            60.0,
+            (20.0, 200.0),
+            calibrated(&[], "13 half-volume changes of 4 dKH"),
+        ),
+        parameter(
+            "k_ac",
+            "acid-exchange velocity",
+            "m/day",
+            0.10,
+            (0.03, 0.30),
+            calibrated(&[], "half-time of two days"),
+        ),
+        parameter(
+            "Alk_eq",
+            "alkalinity at which the soil neither takes nor gives",
+            "meq/L",
+            0.45,
+            (0.10, 0.60),
+            practice("0 to 2 dKH over soil"),
+        ),
+        parameter(
+            "psi_back",
+            "speed of giving back, as a share of taking",
+            "1",
+            1.0,
+            (0.1, 1.0),
+            calibrated(
+                &[],
+                "no data; decides whether a tank without changes stalls",
+            ),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let take = Row::new("taking").put(Pool::Alkalinity, -R::one()).put(Pool::SoilAcid, -R::one());
+        let take = Row::new("taking")
+            .put(Pool::Alkalinity, -R::one())
+            .put(Pool::SoilAcid, -R::one());
         let give = take.reversed("giving back");
         let soil = builder.setup.has_soil();
         let area = R::of(1000.0 * builder.setup.tank.bed_m2);
         let capacity = builder.get("E_H0") * builder.setup.soil_kg();
         let process = AcidExchange {
-            litres_per_day: if soil { builder.get("k_ac") * area } else { R::zero() },
+            litres_per_day: if soil {
+                builder.get("k_ac") * area
+            } else {
+                R::zero()
+            },
             level: builder.get("Alk_eq"),
             per_capacity: R::pick(R::zero().below(capacity), R::one() / capacity, R::zero()),
             giving_back: builder.get("psi_back"),

@@ -7,8 +7,8 @@
 use crate::base::real::Real;
 use crate::base::sources::{ECOSIM, published};
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -26,12 +26,28 @@ impl<R: Real> Process<R> for AlgaeLoss<R> {
     const ID: &'static str = "algae_loss";
     const WHAT: &'static str = "algae respire and die";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("r_Gr", "respiration of algae at 20 °C", "/day", 0.1, (0.05, 0.2), published(&[ECOSIM], "")),
-        parameter("r_Gd", "death of algae at 20 °C", "/day", 0.1, (0.05, 0.2), published(&[ECOSIM], "")),
+        parameter(
+            "r_Gr",
+            "respiration of algae at 20 °C",
+            "/day",
+            0.1,
+            (0.05, 0.2),
+            published(&[ECOSIM], ""),
+        ),
+        parameter(
+            "r_Gd",
+            "death of algae at 20 °C",
+            "/day",
+            0.1,
+            (0.05, 0.2),
+            published(&[ECOSIM], ""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let respiration = Row::new("respiration").put(Pool::Algae, -R::one()).burn(builder.contents);
+        let respiration = Row::new("respiration")
+            .put(Pool::Algae, -R::one())
+            .burn(builder.contents);
         let death = Row::new("death")
             .put(Pool::Algae, -R::one())
             .put(Pool::FastDetritus, R::one())

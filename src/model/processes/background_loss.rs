@@ -5,9 +5,9 @@
 //! ```
 
 use crate::base::real::Real;
-use crate::model::pool::Pool;
 use crate::model::litter::Litter;
 use crate::model::parameter::ParameterSpec;
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -31,9 +31,16 @@ impl<R: Real> Process<R> for BackgroundLoss<R> {
         let mut per_day = Vec::new();
         for (stand, plan) in builder.setup.stands.iter().enumerate() {
             per_day.push(builder.get(&plan.group.id("m_loss")));
-            let mass = Row::new(format!("{}, tissue", plan.name)).of_stand(stand).put(Pool::Biomass(stand), -R::one());
-            let nitrogen = Row::new(format!("{}, nitrogen", plan.name)).of_stand(stand).put(Pool::TissueN(stand), -R::one());
-            rows.extend([litter.tissue(mass, R::one()), litter.nitrogen(nitrogen, R::one())]);
+            let mass = Row::new(format!("{}, tissue", plan.name))
+                .of_stand(stand)
+                .put(Pool::Biomass(stand), -R::one());
+            let nitrogen = Row::new(format!("{}, nitrogen", plan.name))
+                .of_stand(stand)
+                .put(Pool::TissueN(stand), -R::one());
+            rows.extend([
+                litter.tissue(mass, R::one()),
+                litter.nitrogen(nitrogen, R::one()),
+            ]);
         }
         (BackgroundLoss { per_day }, rows)
     }

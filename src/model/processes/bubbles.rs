@@ -9,8 +9,8 @@ use crate::base::sources::practice;
 use crate::chemistry::{air, solubility};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -35,8 +35,22 @@ impl<R: Real> Process<R> for Bubbles<R> {
     const ID: &'static str = "bubbles";
     const WHAT: &'static str = "oxygen far above saturation leaves as bubbles";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("sigma_eb", "oxygen, relative to saturation, above which bubbles form", "1", 1.35, (1.2, 1.8), practice("open weedy waters reach 1.7 to 1.8")),
-        parameter("k_eb", "speed at which bubbles carry the rest away", "/h", 1.0, (0.3, 3.0), practice("")),
+        parameter(
+            "sigma_eb",
+            "oxygen, relative to saturation, above which bubbles form",
+            "1",
+            1.35,
+            (1.2, 1.8),
+            practice("open weedy waters reach 1.7 to 1.8"),
+        ),
+        parameter(
+            "k_eb",
+            "speed at which bubbles carry the rest away",
+            "/h",
+            1.0,
+            (0.3, 3.0),
+            practice(""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -49,9 +63,9 @@ impl<R: Real> Process<R> for Bubbles<R> {
         let process = Bubbles {
             per_day: R::of(24.0) * builder.get("k_eb"),
             threshold: builder.get("sigma_eb"),
-            saturation: builder
-                .factors
-                .free("O2 saturation", |t| R::of(solubility::oxygen_saturation_mg_per_l(t, pressure))),
+            saturation: builder.factors.free("O2 saturation", |t| {
+                R::of(solubility::oxygen_saturation_mg_per_l(t, pressure))
+            }),
         };
         (process, vec![row])
     }

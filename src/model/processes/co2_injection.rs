@@ -8,8 +8,8 @@ use crate::base::real::Real;
 use crate::base::sources::{definition, memory, practice};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -24,10 +24,38 @@ impl<R: Real> Process<R> for Co2Injection<R> {
     const ID: &'static str = "co2_injection";
     const WHAT: &'static str = "gas of the cylinder dissolves";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("eta_CO2", "share of the gas that dissolves", "1", 0.7, (0.3, 1.0), practice("bell 0.3 to a closed reactor 1.0; no measurement found")),
-        parameter("cut_band", "CO2 below the cut-off at which a controller begins to close", "mmol/L", 0.05, (0.02, 0.1), memory(&[], "fixed")),
-        parameter("d_bub", "diameter of a bubble in a counter", "mm", 4.5, (3.0, 6.0), memory(&[], "a bubble's mass goes with its cube")),
-        parameter("rho_gas", "density of carbon dioxide at 25 °C and 1 atm", "g/L", 1.80, (1.80, 1.80), definition("ideal gas: 44.01 g/mol over 24.47 L/mol")),
+        parameter(
+            "eta_CO2",
+            "share of the gas that dissolves",
+            "1",
+            0.7,
+            (0.3, 1.0),
+            practice("bell 0.3 to a closed reactor 1.0; no measurement found"),
+        ),
+        parameter(
+            "cut_band",
+            "CO2 below the cut-off at which a controller begins to close",
+            "mmol/L",
+            0.05,
+            (0.02, 0.1),
+            memory(&[], "fixed"),
+        ),
+        parameter(
+            "d_bub",
+            "diameter of a bubble in a counter",
+            "mm",
+            4.5,
+            (3.0, 6.0),
+            memory(&[], "a bubble's mass goes with its cube"),
+        ),
+        parameter(
+            "rho_gas",
+            "density of carbon dioxide at 25 °C and 1 atm",
+            "g/L",
+            1.80,
+            (1.80, 1.80),
+            definition("ideal gas: 44.01 g/mol over 24.47 L/mol"),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -36,7 +64,12 @@ impl<R: Real> Process<R> for Co2Injection<R> {
             Quantity::Carbon,
             Component::Outside(Flux::InjectedGas, Quantity::Carbon),
         );
-        (Co2Injection { band: builder.get("cut_band") }, vec![row])
+        (
+            Co2Injection {
+                band: builder.get("cut_band"),
+            },
+            vec![row],
+        )
     }
 
     #[inline]

@@ -11,11 +11,11 @@
 use crate::base::real::Real;
 use crate::base::sources::{KITS_2017, calibrated};
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::films::Films;
 use crate::model::guild::{GuildLimits, film_lost};
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -45,10 +45,38 @@ impl<R: Real> Process<R> for CompleteOxidation<R> {
     const ID: &'static str = "complete_oxidation";
     const WHAT: &'static str = "complete oxidisers turn ammonia into nitrate and grow";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("K_NHK", "total ammonia at half speed of complete oxidisers", "mg N/L", 0.02, (0.005, 0.1), calibrated(&[KITS_2017], "")),
-        parameter("K_O_K", "oxygen at half speed of complete oxidisers", "mg/L", 0.30, (0.1, 0.6), calibrated(&[KITS_2017], "")),
-        parameter("pK1_K", "pH at which complete oxidisers run at half speed", "1", 5.5, (5.0, 6.0), calibrated(&[KITS_2017], "")),
-        parameter("XK0", "complete oxidisers at filling, seeding level 1", "mg COD/L", 6e-6, (6e-7, 6e-3), calibrated(&[], "a tenth of the ammonia oxidisers")),
+        parameter(
+            "K_NHK",
+            "total ammonia at half speed of complete oxidisers",
+            "mg N/L",
+            0.02,
+            (0.005, 0.1),
+            calibrated(&[KITS_2017], ""),
+        ),
+        parameter(
+            "K_O_K",
+            "oxygen at half speed of complete oxidisers",
+            "mg/L",
+            0.30,
+            (0.1, 0.6),
+            calibrated(&[KITS_2017], ""),
+        ),
+        parameter(
+            "pK1_K",
+            "pH at which complete oxidisers run at half speed",
+            "1",
+            5.5,
+            (5.0, 6.0),
+            calibrated(&[KITS_2017], ""),
+        ),
+        parameter(
+            "XK0",
+            "complete oxidisers at filling, seeding level 1",
+            "mg COD/L",
+            6e-6,
+            (6e-7, 6e-3),
+            calibrated(&[], "a tenth of the ammonia oxidisers"),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {

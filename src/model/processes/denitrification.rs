@@ -11,9 +11,9 @@ use crate::base::units::{NITROGEN_G_PER_MOL, OXYGEN_G_PER_MOL};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
 use crate::model::equivalents::{MEQ_PER_MG_N, O2_PER_N_TO_NITRITE};
-use crate::model::pool::Pool;
 use crate::model::limitation::monod;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -37,8 +37,22 @@ impl<R: Real> Process<R> for Denitrification<R> {
     const ID: &'static str = "denitrification";
     const WHAT: &'static str = "nitrate is breathed in the soil and leaves as nitrogen gas";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("k_den", "fastest denitrification at 20 °C", "mg N/m²/day", 3.0, (0.9, 7.0), published(&[VERAART_2011], "0.9 to 7.0")),
-        parameter("K_den", "nitrate at half speed of denitrification", "mg N/L", 0.5, (0.1, 1.0), memory(&[], "")),
+        parameter(
+            "k_den",
+            "fastest denitrification at 20 °C",
+            "mg N/m²/day",
+            3.0,
+            (0.9, 7.0),
+            published(&[VERAART_2011], "0.9 to 7.0"),
+        ),
+        parameter(
+            "K_den",
+            "nitrate at half speed of denitrification",
+            "mg N/L",
+            0.5,
+            (0.1, 1.0),
+            memory(&[], ""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -51,11 +65,21 @@ impl<R: Real> Process<R> for Denitrification<R> {
             .put(gas(Quantity::OxygenDemand), R::of(O2_PER_N_AS_GAS))
             .put(Pool::Dic, mmol_c)
             .put(Pool::Alkalinity, R::of(MEQ_PER_MG_N))
-            .put(Component::Outside(Flux::SoilCarbon, Quantity::Carbon), -mmol_c)
-            .put(Component::Outside(Flux::SoilCarbon, Quantity::OxygenDemand), -burnt);
+            .put(
+                Component::Outside(Flux::SoilCarbon, Quantity::Carbon),
+                -mmol_c,
+            )
+            .put(
+                Component::Outside(Flux::SoilCarbon, Quantity::OxygenDemand),
+                -burnt,
+            );
         let soil = builder.setup.has_soil();
         let process = Denitrification {
-            fastest: if soil { builder.get("k_den") * R::of(builder.setup.tank.bed_m2) } else { R::zero() },
+            fastest: if soil {
+                builder.get("k_den") * R::of(builder.setup.tank.bed_m2)
+            } else {
+                R::zero()
+            },
             half: builder.get("K_den"),
             temperature: builder.theta("th_soil", "T_ref_bio"),
         };

@@ -9,8 +9,8 @@ use crate::base::sources::{SMITH_1998, memory, practice, published};
 use crate::chemistry::air::{self, KPA_PER_ATM};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -39,11 +39,46 @@ impl<R: Real> Process<R> for Evaporation<R> {
     const ID: &'static str = "evaporation";
     const WHAT: &'static str = "water leaves the surface";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("E_act", "evaporation as a share of a pool in use", "1", 0.6, (0.3, 0.75), published(&[SMITH_1998], "0.74 of undisturbed pools")),
-        parameter("E_coef", "heat carried off by evaporation", "kW/m²/kPa", 0.089, (0.08, 0.1), memory(&[SMITH_1998], "SI form of the pool formula")),
-        parameter("L_v", "heat of evaporation", "kJ/kg", 2440.0, (2400.0, 2460.0), memory(&[], "water at 25 °C")),
-        parameter("lid", "what a lid leaves of evaporation", "1", 1.0, (0.1, 1.0), practice("1 is open")),
-        parameter("lid_closed", "what a closed lid leaves of evaporation", "1", 0.2, (0.1, 0.3), practice("")),
+        parameter(
+            "E_act",
+            "evaporation as a share of a pool in use",
+            "1",
+            0.6,
+            (0.3, 0.75),
+            published(&[SMITH_1998], "0.74 of undisturbed pools"),
+        ),
+        parameter(
+            "E_coef",
+            "heat carried off by evaporation",
+            "kW/m²/kPa",
+            0.089,
+            (0.08, 0.1),
+            memory(&[SMITH_1998], "SI form of the pool formula"),
+        ),
+        parameter(
+            "L_v",
+            "heat of evaporation",
+            "kJ/kg",
+            2440.0,
+            (2400.0, 2460.0),
+            memory(&[], "water at 25 °C"),
+        ),
+        parameter(
+            "lid",
+            "what a lid leaves of evaporation",
+            "1",
+            1.0,
+            (0.1, 1.0),
+            practice("1 is open"),
+        ),
+        parameter(
+            "lid_closed",
+            "what a closed lid leaves of evaporation",
+            "1",
+            0.2,
+            (0.1, 0.3),
+            practice(""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -55,12 +90,15 @@ impl<R: Real> Process<R> for Evaporation<R> {
         let surroundings = &builder.setup.surroundings;
         let area_and_time = R::of(SECONDS_PER_DAY * builder.setup.tank.surface_m2);
         let process = Evaporation {
-            l_per_day_and_kpa: builder.get("E_act") * builder.get("lid") * builder.get("E_coef") / builder.get("L_v")
+            l_per_day_and_kpa: builder.get("E_act") * builder.get("lid") * builder.get("E_coef")
+                / builder.get("L_v")
                 * area_and_time,
-            vapour_of_room_kpa: surroundings.humidity_frac * air::vapour_pressure_atm(surroundings.room_c) * R::of(KPA_PER_ATM),
-            vapour: builder
-                .factors
-                .free("vapour pressure", |t| R::of(air::vapour_pressure_atm(t) * KPA_PER_ATM)),
+            vapour_of_room_kpa: surroundings.humidity_frac
+                * air::vapour_pressure_atm(surroundings.room_c)
+                * R::of(KPA_PER_ATM),
+            vapour: builder.factors.free("vapour pressure", |t| {
+                R::of(air::vapour_pressure_atm(t) * KPA_PER_ATM)
+            }),
         };
         (process, vec![row])
     }

@@ -8,8 +8,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{definition, memory};
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -41,12 +41,54 @@ impl<R: Real> Process<R> for Heat<R> {
     const ID: &'static str = "heat";
     const WHAT: &'static str = "heater, lamp and pump warm; walls and evaporation cool";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("U", "heat loss of the glass", "W/m²/K", 6.0, (4.0, 9.0), memory(&[], "glass and air films")),
-        parameter("band", "band of the thermostat", "K", 1.0, (0.5, 1.0), memory(&[], "")),
-        parameter("heater", "power of the heater", "W/L", 1.0, (0.5, 2.0), memory(&[], "")),
-        parameter("lamp", "lamp heat that reaches the water", "W/L", 0.15, (0.05, 0.3), memory(&[], "")),
-        parameter("pump", "pump heat that reaches the water", "W/L", 0.05, (0.02, 0.1), memory(&[], "")),
-        parameter("c_w", "heat capacity of water", "kJ/L/K", 4.184, (4.17, 4.2), definition("the thermochemical calorie")),
+        parameter(
+            "U",
+            "heat loss of the glass",
+            "W/m²/K",
+            6.0,
+            (4.0, 9.0),
+            memory(&[], "glass and air films"),
+        ),
+        parameter(
+            "band",
+            "band of the thermostat",
+            "K",
+            1.0,
+            (0.5, 1.0),
+            memory(&[], ""),
+        ),
+        parameter(
+            "heater",
+            "power of the heater",
+            "W/L",
+            1.0,
+            (0.5, 2.0),
+            memory(&[], ""),
+        ),
+        parameter(
+            "lamp",
+            "lamp heat that reaches the water",
+            "W/L",
+            0.15,
+            (0.05, 0.3),
+            memory(&[], ""),
+        ),
+        parameter(
+            "pump",
+            "pump heat that reaches the water",
+            "W/L",
+            0.05,
+            (0.02, 0.1),
+            memory(&[], ""),
+        ),
+        parameter(
+            "c_w",
+            "heat capacity of water",
+            "kJ/L/K",
+            4.184,
+            (4.17, 4.2),
+            definition("the thermochemical calorie"),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -75,7 +117,11 @@ impl<R: Real> Process<R> for Heat<R> {
         let above_room = temperature - self.room_c;
         let powered = if water.held.power {
             let call = ((self.set_c + R::of(0.5) * self.band_k - temperature) / self.band_k).unit();
-            let lamp = if water.held.lit { self.lamp_w } else { R::zero() };
+            let lamp = if water.held.lit {
+                self.lamp_w
+            } else {
+                R::zero()
+            };
             self.heater_w * call + lamp + self.pump_w
         } else {
             R::zero()

@@ -6,8 +6,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::practice;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -21,11 +21,19 @@ pub struct Indicator<R> {
 impl<R: Real> Process<R> for Indicator<R> {
     const ID: &'static str = "indicator";
     const WHAT: &'static str = "the CO2 indicator follows the water with a lag";
-    const PARAMETERS: &'static [ParameterSpec] =
-        &[parameter("tau_ind", "lag of the CO2 indicator", "h", 1.5, (1.0, 2.0), practice("1 to 2 h to settle"))];
+    const PARAMETERS: &'static [ParameterSpec] = &[parameter(
+        "tau_ind",
+        "lag of the CO2 indicator",
+        "h",
+        1.5,
+        (1.0, 2.0),
+        practice("1 to 2 h to settle"),
+    )];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let process = Indicator { per_day: R::of(24.0) / builder.get("tau_ind") };
+        let process = Indicator {
+            per_day: R::of(24.0) / builder.get("tau_ind"),
+        };
         (process, vec![Row::new("").put(Pool::Indicator, R::one())])
     }
 

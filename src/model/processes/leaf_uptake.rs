@@ -9,9 +9,9 @@
 use crate::base::real::Real;
 use crate::base::sources::{DUARTE_1992, WOLF_GLADROW_2007, memory, published};
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -45,7 +45,12 @@ impl<R: Real> Appetite<R> {
         Appetite {
             per_fullest: R::one() / builder.get("Q_max"),
             half_roots: builder.get("K_rN"),
-            root_share: builder.setup.stands.iter().map(|plan| share(plan.group.id("f_root"))).collect(),
+            root_share: builder
+                .setup
+                .stands
+                .iter()
+                .map(|plan| share(plan.group.id("f_root")))
+                .collect(),
             temperature: builder.held_theta("th_P", "T_ref_plant"),
         }
     }
@@ -66,11 +71,46 @@ impl<R: Real> Process<R> for LeafUptake<R> {
     const ID: &'static str = "leaf_uptake";
     const WHAT: &'static str = "leaves store nitrogen from the water";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("Q_max", "tissue nitrogen at which uptake stops", "mg/g", 45.0, (35.0, 45.0), memory(&[DUARTE_1992], "")),
-        parameter("K_NHp", "total ammonia at half speed of leaves", "mg N/L", 0.15, (0.03, 0.6), published(&[], "thesis abstract on a pondweed, 0.03 to 0.4")),
-        parameter("K_NOp", "nitrate at half speed of leaves", "mg N/L", 0.30, (0.05, 1.5), memory(&[WOLF_GLADROW_2007], "signs of alkalinity by that work")),
-        parameter("K_inhNO3", "total ammonia that halves nitrate uptake", "mg N/L", 0.15, (0.05, 0.5), memory(&[], "")),
-        parameter("K_rN", "pore-water ammonium at half speed of roots", "mg N/L", 1.0, (0.3, 3.0), memory(&[], "")),
+        parameter(
+            "Q_max",
+            "tissue nitrogen at which uptake stops",
+            "mg/g",
+            45.0,
+            (35.0, 45.0),
+            memory(&[DUARTE_1992], ""),
+        ),
+        parameter(
+            "K_NHp",
+            "total ammonia at half speed of leaves",
+            "mg N/L",
+            0.15,
+            (0.03, 0.6),
+            published(&[], "thesis abstract on a pondweed, 0.03 to 0.4"),
+        ),
+        parameter(
+            "K_NOp",
+            "nitrate at half speed of leaves",
+            "mg N/L",
+            0.30,
+            (0.05, 1.5),
+            memory(&[WOLF_GLADROW_2007], "signs of alkalinity by that work"),
+        ),
+        parameter(
+            "K_inhNO3",
+            "total ammonia that halves nitrate uptake",
+            "mg N/L",
+            0.15,
+            (0.05, 0.5),
+            memory(&[], ""),
+        ),
+        parameter(
+            "K_rN",
+            "pore-water ammonium at half speed of roots",
+            "mg N/L",
+            1.0,
+            (0.3, 3.0),
+            memory(&[], ""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {

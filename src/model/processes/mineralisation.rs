@@ -7,8 +7,8 @@
 use crate::base::real::Real;
 use crate::base::sources::{ENRIQUEZ_1993, memory, published};
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -26,15 +26,42 @@ impl<R: Real> Process<R> for Mineralisation<R> {
     const ID: &'static str = "mineralisation";
     const WHAT: &'static str = "detritus is burnt and its nutrients return";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("k_Dfast", "decay of leachable detritus at 20 °C", "/day", 0.5, (0.3, 1.0), memory(&[], "particles in a river model 0.5")),
-        parameter("k_Ds", "decay of slow detritus at 20 °C", "/day", 0.030, (0.014, 0.045), published(&[ENRIQUEZ_1993], "seven macrophytes 0.014 to 0.045, by abstract")),
-        parameter("th_D", "temperature factor of decay of detritus", "1", 1.08, (1.05, 1.124), published(&[], "a waterweed 1.124, by abstract")),
+        parameter(
+            "k_Dfast",
+            "decay of leachable detritus at 20 °C",
+            "/day",
+            0.5,
+            (0.3, 1.0),
+            memory(&[], "particles in a river model 0.5"),
+        ),
+        parameter(
+            "k_Ds",
+            "decay of slow detritus at 20 °C",
+            "/day",
+            0.030,
+            (0.014, 0.045),
+            published(
+                &[ENRIQUEZ_1993],
+                "seven macrophytes 0.014 to 0.045, by abstract",
+            ),
+        ),
+        parameter(
+            "th_D",
+            "temperature factor of decay of detritus",
+            "1",
+            1.08,
+            (1.05, 1.124),
+            published(&[], "a waterweed 1.124, by abstract"),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
         let contents = builder.contents;
         let tissue = |part: &str, pool: Pool, group: usize| {
-            Row::new(part).of_stand(group).put(pool, -R::one()).from_water(contents)
+            Row::new(part)
+                .of_stand(group)
+                .put(pool, -R::one())
+                .from_water(contents)
         };
         let nitrogen = |part: &str, pool: Pool, group: usize| {
             Row::new(part)

@@ -6,13 +6,16 @@
 //! ```
 
 use crate::base::real::Real;
-use crate::base::sources::{ANTHONISEN_1976, ECOSIM, HIATT_GRADY_2008, SIN_2008, USHIKI_2017, calibrated, derived, published};
+use crate::base::sources::{
+    ANTHONISEN_1976, ECOSIM, HIATT_GRADY_2008, SIN_2008, USHIKI_2017, calibrated, derived,
+    published,
+};
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::films::Films;
 use crate::model::guild::{GuildLimits, film_lost};
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -49,12 +52,57 @@ impl<R: Real> Process<R> for NitriteOxidation<R> {
     const ID: &'static str = "nitrite_oxidation";
     const WHAT: &'static str = "nitrite oxidisers turn nitrite into nitrate and grow";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("K_NO2", "nitrite at half speed of nitrite oxidisers", "mg N/L", 0.50, (0.05, 1.5), published(&[ECOSIM, USHIKI_2017], "low end Nitrospira")),
-        parameter("K_O_NOB", "oxygen at half speed of nitrite oxidisers", "mg/L", 0.60, (0.1, 1.5), published(&[SIN_2008, USHIKI_2017], "")),
-        parameter("pK1_N", "pH at which nitrite oxidisers run at half speed", "1", 5.8, (5.2, 6.5), calibrated(&[], "acid-tolerant strains grow best at pH 6; range published")),
-        parameter("K_I_FA", "free ammonia that halves nitrite oxidisers", "mg N/L", 0.50, (0.10, 4.0), published(&[HIATT_GRADY_2008, USHIKI_2017], "0.2 to 0.5; 0.85 to 4.3")),
-        parameter("K_I_FNA_N", "nitrous acid that halves nitrite oxidisers", "mg N/L", 0.04, (0.02, 0.26), published(&[HIATT_GRADY_2008, ANTHONISEN_1976], "high end from memory")),
-        parameter("XN0", "nitrite oxidisers at filling, seeding level 1", "mg COD/L", 2e-5, (2e-6, 2e-2), derived("a third of the ammonia oxidisers")),
+        parameter(
+            "K_NO2",
+            "nitrite at half speed of nitrite oxidisers",
+            "mg N/L",
+            0.50,
+            (0.05, 1.5),
+            published(&[ECOSIM, USHIKI_2017], "low end Nitrospira"),
+        ),
+        parameter(
+            "K_O_NOB",
+            "oxygen at half speed of nitrite oxidisers",
+            "mg/L",
+            0.60,
+            (0.1, 1.5),
+            published(&[SIN_2008, USHIKI_2017], ""),
+        ),
+        parameter(
+            "pK1_N",
+            "pH at which nitrite oxidisers run at half speed",
+            "1",
+            5.8,
+            (5.2, 6.5),
+            calibrated(
+                &[],
+                "acid-tolerant strains grow best at pH 6; range published",
+            ),
+        ),
+        parameter(
+            "K_I_FA",
+            "free ammonia that halves nitrite oxidisers",
+            "mg N/L",
+            0.50,
+            (0.10, 4.0),
+            published(&[HIATT_GRADY_2008, USHIKI_2017], "0.2 to 0.5; 0.85 to 4.3"),
+        ),
+        parameter(
+            "K_I_FNA_N",
+            "nitrous acid that halves nitrite oxidisers",
+            "mg N/L",
+            0.04,
+            (0.02, 0.26),
+            published(&[HIATT_GRADY_2008, ANTHONISEN_1976], "high end from memory"),
+        ),
+        parameter(
+            "XN0",
+            "nitrite oxidisers at filling, seeding level 1",
+            "mg COD/L",
+            2e-5,
+            (2e-6, 2e-2),
+            derived("a third of the ammonia oxidisers"),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {

@@ -7,8 +7,8 @@
 use crate::base::real::Real;
 use crate::base::sources::{calibrated, memory};
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -27,8 +27,22 @@ impl<R: Real> Process<R> for PhosphorusExchange<R> {
     const ID: &'static str = "phosphorus_exchange";
     const WHAT: &'static str = "phosphate moves between soil and water";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("P0", "exchangeable phosphorus of the soil at filling", "mg P/kg", 20.0, (5.0, 60.0), calibrated(&[], "pore water 0.1 mg P/L")),
-        parameter("KdP", "phosphate held by the soil per pore water", "L/kg", 200.0, (50.0, 1000.0), memory(&[], "")),
+        parameter(
+            "P0",
+            "exchangeable phosphorus of the soil at filling",
+            "mg P/kg",
+            20.0,
+            (5.0, 60.0),
+            calibrated(&[], "pore water 0.1 mg P/L"),
+        ),
+        parameter(
+            "KdP",
+            "phosphate held by the soil per pore water",
+            "L/kg",
+            200.0,
+            (50.0, 1000.0),
+            memory(&[], ""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -46,7 +60,9 @@ impl<R: Real> Process<R> for PhosphorusExchange<R> {
 
     #[inline]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
-        let rate = self.litres_per_day * water.factor(self.temperature) * (water.pore_phosphate - water.phosphate);
+        let rate = self.litres_per_day
+            * water.factor(self.temperature)
+            * (water.pore_phosphate - water.phosphate);
         rates[0] = rate.floor_zero();
         rates[1] = (-rate).floor_zero();
     }

@@ -14,14 +14,16 @@
 //! acc = acc0 + (1 − acc0)·min(1, age/t_acc) after planting from out of water
 //! ```
 
-use crate::base::real::Real;
-use crate::base::sources::{GERLOFF_1966, VAN_1976, calibrated, derived, memory, practice, published};
 use crate::base::clock;
+use crate::base::real::Real;
+use crate::base::sources::{
+    GERLOFF_1966, VAN_1976, calibrated, derived, memory, practice, published,
+};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
-use crate::model::pool::Pool;
 use crate::model::limitation::monod;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -65,7 +67,9 @@ impl<R: Real> Photosynthesis<R> {
     fn potential(&self, water: &Water<R>, stand: usize) -> R {
         let plant = &self.stands[stand];
         let light = water.held.light_umol_per_m2_s;
-        let depth = ((plant.half_light + light) / (plant.half_light + light * water.canopies[stand].passed)).ln();
+        let depth = ((plant.half_light + light)
+            / (plant.half_light + light * water.canopies[stand].passed))
+            .ln();
         let biomass = water.amount(Pool::Biomass(stand));
         let mass = biomass + water.amount(Pool::Emersed(stand));
         let submersed = R::pick(R::zero().below(mass), biomass / mass, R::zero());
@@ -76,13 +80,19 @@ impl<R: Real> Photosynthesis<R> {
         let from_co2 = monod(water.co2 - self.compensation, plant.half_co2);
         match plant.bicarbonate {
             None => from_co2,
-            Some((speed, half)) => (from_co2 + speed * monod(water.bicarbonate, half)).least(R::one()),
+            Some((speed, half)) => {
+                (from_co2 + speed * monod(water.bicarbonate, half)).least(R::one())
+            }
         }
     }
     #[inline]
     fn nitrogen(&self, water: &Water<R>, stand: usize) -> R {
         let biomass = water.amount(Pool::Biomass(stand));
-        let quota = R::pick(R::zero().below(biomass), water.amount(Pool::TissueN(stand)) / biomass, R::zero());
+        let quota = R::pick(
+            R::zero().below(biomass),
+            water.amount(Pool::TissueN(stand)) / biomass,
+            R::zero(),
+        );
         ((quota - self.quota.0) / (self.quota.1 - self.quota.0)).unit()
     }
     #[inline]
@@ -91,7 +101,8 @@ impl<R: Real> Photosynthesis<R> {
             return R::one();
         }
         let age = R::of((water.days - plant.planted_on_day).max(0.0));
-        self.first_speed + (R::one() - self.first_speed) * (age / self.recovery_days).least(R::one())
+        self.first_speed
+            + (R::one() - self.first_speed) * (age / self.recovery_days).least(R::one())
     }
 }
 
@@ -99,22 +110,103 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
     const ID: &'static str = "photosynthesis";
     const WHAT: &'static str = "stands grow on light, carbon dioxide and nutrients";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("Gamma", "CO2 below which nothing grows", "mmol/L", 0.001, (0.0005, 0.0015), published(&[VAN_1976], "19 to 44 µL/L")),
-        parameter("Q_min", "tissue nitrogen at which growth stops", "mg/g", 10.0, (8.0, 10.0), memory(&[GERLOFF_1966], "")),
-        parameter("Q_crit", "tissue nitrogen from which growth is free", "mg/g", 13.0, (12.0, 13.0), published(&[GERLOFF_1966], "critical nitrogen 1.3 %")),
-        parameter("K_rP", "pore-water phosphate at half speed of roots", "mg P/L", 0.02, (0.005, 0.1), calibrated(&[], "")),
-        parameter("K_P", "phosphate at half speed of leaves", "mg P/L", 0.01, (0.005, 0.02), memory(&[], "")),
-        parameter("K_K", "potassium at half speed of growth", "mg/L", 0.2, (0.05, 0.5), calibrated(&[], "")),
-        parameter("K_Fe", "iron at half speed of growth", "mg/L", 0.005, (0.001, 0.02), calibrated(&[], "")),
-        parameter("v_b", "growth on bicarbonate alone, where a plant can use it", "1", 0.09, (0.03, 0.2), derived("fitted to one dense stand in hard water")),
-        parameter("K_b", "bicarbonate at half speed, where a plant can use it", "mmol/L", 0.35, (0.1, 1.5), derived("fitted to one dense stand in hard water")),
-        parameter("acc0", "speed of growth just after planting from out of water", "1", 0.5, (0.2, 1.0), practice("")),
-        parameter("t_acc", "days until growth has recovered after planting from out of water", "day", 10.0, (5.0, 21.0), practice("")),
+        parameter(
+            "Gamma",
+            "CO2 below which nothing grows",
+            "mmol/L",
+            0.001,
+            (0.0005, 0.0015),
+            published(&[VAN_1976], "19 to 44 µL/L"),
+        ),
+        parameter(
+            "Q_min",
+            "tissue nitrogen at which growth stops",
+            "mg/g",
+            10.0,
+            (8.0, 10.0),
+            memory(&[GERLOFF_1966], ""),
+        ),
+        parameter(
+            "Q_crit",
+            "tissue nitrogen from which growth is free",
+            "mg/g",
+            13.0,
+            (12.0, 13.0),
+            published(&[GERLOFF_1966], "critical nitrogen 1.3 %"),
+        ),
+        parameter(
+            "K_rP",
+            "pore-water phosphate at half speed of roots",
+            "mg P/L",
+            0.02,
+            (0.005, 0.1),
+            calibrated(&[], ""),
+        ),
+        parameter(
+            "K_P",
+            "phosphate at half speed of leaves",
+            "mg P/L",
+            0.01,
+            (0.005, 0.02),
+            memory(&[], ""),
+        ),
+        parameter(
+            "K_K",
+            "potassium at half speed of growth",
+            "mg/L",
+            0.2,
+            (0.05, 0.5),
+            calibrated(&[], ""),
+        ),
+        parameter(
+            "K_Fe",
+            "iron at half speed of growth",
+            "mg/L",
+            0.005,
+            (0.001, 0.02),
+            calibrated(&[], ""),
+        ),
+        parameter(
+            "v_b",
+            "growth on bicarbonate alone, where a plant can use it",
+            "1",
+            0.09,
+            (0.03, 0.2),
+            derived("fitted to one dense stand in hard water"),
+        ),
+        parameter(
+            "K_b",
+            "bicarbonate at half speed, where a plant can use it",
+            "mmol/L",
+            0.35,
+            (0.1, 1.5),
+            derived("fitted to one dense stand in hard water"),
+        ),
+        parameter(
+            "acc0",
+            "speed of growth just after planting from out of water",
+            "1",
+            0.5,
+            (0.2, 1.0),
+            practice(""),
+        ),
+        parameter(
+            "t_acc",
+            "days until growth has recovered after planting from out of water",
+            "day",
+            10.0,
+            (5.0, 21.0),
+            practice(""),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let stands: Vec<Stand<R>> = (0..builder.setup.stands.len()).map(|stand| stand_of(builder, stand)).collect();
-        let rows = (0..stands.len()).flat_map(|stand| rows_of(builder, stand)).collect();
+        let stands: Vec<Stand<R>> = (0..builder.setup.stands.len())
+            .map(|stand| stand_of(builder, stand))
+            .collect();
+        let rows = (0..stands.len())
+            .flat_map(|stand| rows_of(builder, stand))
+            .collect();
         let process = Photosynthesis {
             stands,
             temperature: builder.held_theta("th_P", "T_ref_plant"),
@@ -146,7 +238,11 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
             let root_phosphorus = plant.root_share * pore_share;
             let phosphorus = root_phosphorus + (one - root_phosphorus) * leaf_phosphorus;
             let iron = plant.root_iron_share + (one - plant.root_iron_share) * leaf_iron;
-            let scarcest = self.nitrogen(water, stand).least(phosphorus).least(potassium).least(iron);
+            let scarcest = self
+                .nitrogen(water, stand)
+                .least(phosphorus)
+                .least(potassium)
+                .least(iron);
             let growth = self.potential(water, stand)
                 * self.carbon(water, plant)
                 * scarcest
@@ -154,7 +250,8 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
             let from_soil = share(root_phosphorus, phosphorus);
             rates[ROWS * stand] = growth * (one - from_soil);
             rates[ROWS * stand + 1] = growth * from_soil;
-            rates[ROWS * stand + 2] = growth * self.iron_per_g * (one - share(plant.root_iron_share, iron));
+            rates[ROWS * stand + 2] =
+                growth * self.iron_per_g * (one - share(plant.root_iron_share, iron));
         }
     }
 }
@@ -169,16 +266,24 @@ fn stand_of<R: Real>(builder: &Builder<'_, R>, stand: usize) -> Stand<R> {
     let plan = &builder.setup.stands[stand];
     let get = |stem: &str| builder.get(&plan.group.id(stem));
     let area = R::of(plan.cover_frac * builder.setup.tank.bed_m2);
-    let oxygen_per_g = builder.contents.of(Pool::Biomass(stand).into(), Quantity::OxygenDemand);
+    let oxygen_per_g = builder
+        .contents
+        .of(Pool::Biomass(stand).into(), Quantity::OxygenDemand);
     let per_g = oxygen_per_g.expect("tissue has an oxygen demand");
-    let root_share = if builder.setup.has_soil() { get("f_root") } else { R::zero() };
+    let root_share = if builder.setup.has_soil() {
+        get("f_root")
+    } else {
+        R::zero()
+    };
     Stand {
         fastest: R::of(24.0) * get("P_max") / get("k_B") * area / per_g,
         half_light: get("K_I"),
         half_co2: get("K_CO2"),
         root_share,
         root_iron_share: root_share,
-        bicarbonate: plan.uses_bicarbonate.then(|| (builder.get("v_b"), builder.get("K_b"))),
+        bicarbonate: plan
+            .uses_bicarbonate
+            .then(|| (builder.get("v_b"), builder.get("K_b"))),
         planted_on_day: clock::days(plan.planted_at),
         acclimates: plan.acclimates,
     }

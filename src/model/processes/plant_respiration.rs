@@ -7,8 +7,8 @@
 use crate::base::real::Real;
 use crate::base::sources::published;
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -24,8 +24,14 @@ pub struct PlantRespiration<R> {
 impl<R: Real> Process<R> for PlantRespiration<R> {
     const ID: &'static str = "plant_respiration";
     const WHAT: &'static str = "stands burn tissue day and night";
-    const PARAMETERS: &'static [ParameterSpec] =
-        &[parameter("th_R", "temperature factor of plant respiration", "1", 1.07, (1.05, 1.10), published(&[], "abstract on a watermilfoil, 15 to 35 °C"))];
+    const PARAMETERS: &'static [ParameterSpec] = &[parameter(
+        "th_R",
+        "temperature factor of plant respiration",
+        "1",
+        1.07,
+        (1.05, 1.10),
+        published(&[], "abstract on a watermilfoil, 15 to 35 °C"),
+    )];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
         let mut rows = Vec::new();
@@ -33,10 +39,24 @@ impl<R: Real> Process<R> for PlantRespiration<R> {
         for (stand, plan) in builder.setup.stands.iter().enumerate() {
             let burnt = Pool::Biomass(stand);
             let oxygen_per_g = builder.contents.of(burnt.into(), Quantity::OxygenDemand);
-            per_day.push(R::of(24.0) * builder.get(&plan.group.id("R_d")) / oxygen_per_g.expect("tissue burns"));
-            rows.push(Row::new(&plan.name).of_stand(stand).put(burnt, -R::one()).from_water(builder.contents));
+            per_day.push(
+                R::of(24.0) * builder.get(&plan.group.id("R_d"))
+                    / oxygen_per_g.expect("tissue burns"),
+            );
+            rows.push(
+                Row::new(&plan.name)
+                    .of_stand(stand)
+                    .put(burnt, -R::one())
+                    .from_water(builder.contents),
+            );
         }
-        (PlantRespiration { per_day, temperature: builder.theta("th_R", "T_ref_plant") }, rows)
+        (
+            PlantRespiration {
+                per_day,
+                temperature: builder.theta("th_R", "T_ref_plant"),
+            },
+            rows,
+        )
     }
 
     #[inline]

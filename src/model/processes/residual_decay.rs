@@ -10,8 +10,8 @@ use crate::base::real::Real;
 use crate::base::sources::memory;
 use crate::base::units::N_PER_CL2;
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -25,8 +25,14 @@ pub struct ResidualDecay<R> {
 impl<R: Real> Process<R> for ResidualDecay<R> {
     const ID: &'static str = "residual_decay";
     const WHAT: &'static str = "chlorine and chloramine fade; chloramine leaves ammonia";
-    const PARAMETERS: &'static [ParameterSpec] =
-        &[parameter("k_Cl", "decay of chlorine and chloramine in the tank", "/day", 10.0, (5.0, 20.0), memory(&[], ""))];
+    const PARAMETERS: &'static [ParameterSpec] = &[parameter(
+        "k_Cl",
+        "decay of chlorine and chloramine in the tank",
+        "/day",
+        10.0,
+        (5.0, 20.0),
+        memory(&[], ""),
+    )];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
         let freed = R::of(N_PER_CL2);
@@ -34,8 +40,15 @@ impl<R: Real> Process<R> for ResidualDecay<R> {
             .put(Pool::Chloramine, -R::one())
             .put(Pool::Tan, freed)
             .close(builder.contents, Quantity::Charge, Pool::Alkalinity);
-        let chlorine = Row::new("chlorine").put(Pool::Chlorine, -R::one()).of_stand(1);
-        (ResidualDecay { per_day: builder.get("k_Cl") }, vec![chloramine, chlorine])
+        let chlorine = Row::new("chlorine")
+            .put(Pool::Chlorine, -R::one())
+            .of_stand(1);
+        (
+            ResidualDecay {
+                per_day: builder.get("k_Cl"),
+            },
+            vec![chloramine, chlorine],
+        )
     }
 
     #[inline]

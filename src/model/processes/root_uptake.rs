@@ -9,8 +9,8 @@
 
 use crate::base::real::Real;
 use crate::model::conserved::Quantity;
-use crate::model::pool::Pool;
 use crate::model::parameter::ParameterSpec;
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -42,13 +42,21 @@ impl<R: Real> Process<R> for RootUptake<R> {
                     .close(builder.contents, Quantity::Charge, Pool::SoilAcid),
             );
         }
-        (RootUptake { fastest, appetite: Appetite::new(builder) }, rows)
+        (
+            RootUptake {
+                fastest,
+                appetite: Appetite::new(builder),
+            },
+            rows,
+        )
     }
 
     #[inline]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         for (stand, rate) in rates.iter_mut().enumerate() {
-            *rate = self.fastest[stand] * self.appetite.roots(water, stand) * self.appetite.hungry_g(water, stand);
+            *rate = self.fastest[stand]
+                * self.appetite.roots(water, stand)
+                * self.appetite.hungry_g(water, stand);
         }
     }
 }

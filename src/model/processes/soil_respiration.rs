@@ -12,8 +12,8 @@ use crate::base::units::CARBON_G_PER_MOL;
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
 use crate::model::equivalents::O2_PER_C;
-use crate::model::pool::Pool;
 use crate::model::parameter::{ParameterSpec, parameter};
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -31,8 +31,22 @@ impl<R: Real> Process<R> for SoilRespiration<R> {
     const ID: &'static str = "soil_respiration";
     const WHAT: &'static str = "soil carbon is burnt with oxygen";
     const PARAMETERS: &'static [ParameterSpec] = &[
-        parameter("r_CN", "carbon freed per nitrogen mineralised in the soil", "g/g", 12.0, (10.0, 15.0), memory(&[], "")),
-        parameter("x_aer", "share of that carbon burnt with oxygen", "1", 0.3, (0.1, 0.6), calibrated(&[], "0.4 g O2/m²/day")),
+        parameter(
+            "r_CN",
+            "carbon freed per nitrogen mineralised in the soil",
+            "g/g",
+            12.0,
+            (10.0, 15.0),
+            memory(&[], ""),
+        ),
+        parameter(
+            "x_aer",
+            "share of that carbon burnt with oxygen",
+            "1",
+            0.3,
+            (0.1, 0.6),
+            calibrated(&[], "0.4 g O2/m²/day"),
+        ),
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
@@ -40,8 +54,14 @@ impl<R: Real> Process<R> for SoilRespiration<R> {
         let row = Row::new("")
             .put(Pool::Dic, mmol)
             .put(Pool::Oxygen, R::of(-O2_PER_C))
-            .put(Component::Outside(Flux::SoilCarbon, Quantity::Carbon), -mmol)
-            .put(Component::Outside(Flux::SoilCarbon, Quantity::OxygenDemand), R::of(-O2_PER_C));
+            .put(
+                Component::Outside(Flux::SoilCarbon, Quantity::Carbon),
+                -mmol,
+            )
+            .put(
+                Component::Outside(Flux::SoilCarbon, Quantity::OxygenDemand),
+                R::of(-O2_PER_C),
+            );
         let process = SoilRespiration {
             mineralisation: SoilMineralisation::new(builder).0,
             carbon_per_nitrogen: builder.get("r_CN") * builder.get("x_aer"),

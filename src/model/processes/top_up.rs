@@ -7,8 +7,8 @@
 use crate::base::real::Real;
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, QUANTITIES};
-use crate::model::pool::Pool;
 use crate::model::parameter::ParameterSpec;
+use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::water::Water;
@@ -26,7 +26,11 @@ impl<R: Real> TopUp<R> {
     /// Water added, L/day.
     #[inline(always)]
     pub(super) fn l_per_day(&self, water: &Water<R>) -> R {
-        if self.automatic { self.evaporation.l_per_day(water) } else { R::zero() }
+        if self.automatic {
+            self.evaporation.l_per_day(water)
+        } else {
+            R::zero()
+        }
     }
 }
 
@@ -43,7 +47,11 @@ impl<R: Real> Process<R> for TopUp<R> {
             }
         }
         for quantity in QUANTITIES {
-            row = row.close(builder.contents, quantity, Component::Outside(Flux::TopUp, quantity));
+            row = row.close(
+                builder.contents,
+                quantity,
+                Component::Outside(Flux::TopUp, quantity),
+            );
         }
         let process = TopUp {
             evaporation: Evaporation::new(builder).0,
