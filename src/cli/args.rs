@@ -89,7 +89,7 @@ pub struct Run {
     /// The scenario, a TOML file
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
-    /// Folder to write; it must not exist yet [default: output/<name of the file>]
+    /// Folder to write; it must not exist yet [default: output/NAME-OF-THE-FILE]
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
     /// Replace the folder if it holds an earlier run
