@@ -14,4 +14,5 @@ pub mod run;
 pub mod simulation;
 pub mod step;
 pub mod timers;
+mod tuning;
 pub mod valve;
