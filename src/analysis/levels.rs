@@ -1,7 +1,8 @@
 //! Words for how near to harm a value is. They only word a margin; limits decide.
 //!
 //! The steps are those of fish keeping at large: free ammonia 0.02 safe (state hatchery advice),
-//! carbon dioxide under 20 (clinical fish text), oxygen above 6 (advice of several bodies),
+//! carbon dioxide under 20 (clinical fish text), oxygen above 6 (advice of several bodies) and
+//! distress from 4 down (aquaculture notes),
 //! temperature 2 °C (public aquarium guideline); the others are common practice, no source.
 
 use crate::engine::result::Reading;
@@ -53,7 +54,7 @@ pub fn co2(mg_per_l: f64) -> Level {
 }
 /// Oxygen, mg/L.
 pub fn oxygen(mg_per_l: f64) -> Level {
-    Level::rising(-mg_per_l, -6.0, -3.0)
+    Level::rising(-mg_per_l, -6.0, -4.0)
 }
 /// Change of temperature at a water change, °C.
 pub fn temperature_jump(kelvin: f64) -> Level {

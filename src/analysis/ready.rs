@@ -61,6 +61,8 @@ pub struct Verdict {
     pub feed_mg_n_per_day: f64,
     /// Whether that feed was planned in the scenario (else the stated default stands in).
     pub feed_is_planned: bool,
+    /// The limits still broken past the last day, the one met last first; empty when all hold in time.
+    pub unmet: Vec<Waiting>,
     /// First day from which each step's capacity covers the feed to the end, if any.
     pub capacity_covers_from: [Option<u32>; 2],
 }
@@ -106,6 +108,11 @@ pub fn judge(quiet: &RunResult, case: &Case) -> Verdict {
         waited_for: waited.then_some(waited_for),
         feed_mg_n_per_day: needed,
         feed_is_planned: feed.is_planned,
+        unmet: limits
+            .iter()
+            .filter(|(day, _)| *day > last_day)
+            .map(|(_, waiting)| *waiting)
+            .collect(),
         capacity_covers_from: able.map(|day| (day <= last_day).then_some(day)),
     }
 }

@@ -56,13 +56,15 @@ impl Valve<'_> {
                 nearest: trial.highest,
             });
         }
+        let window = self.window(hours, day, lead_minutes);
+        self.first_day_was_short = self.setting.is_none() && tank.minute > day * DAY + window.on.0;
         self.setting = Some(Setting {
             gas_mg_per_h: trial.gas_mg_per_h,
             lead_minutes,
         });
         self.tunings.push(Tuning {
             day,
-            window: self.window(hours, day, lead_minutes),
+            window,
             gas_mg_per_h: trial.gas_mg_per_h,
             highest_mg_per_l: trial.highest,
             at_lights_on_mg_per_l: trial.at_lights_on,

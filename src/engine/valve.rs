@@ -1,7 +1,8 @@
 //! The gas valve: as planned, or tuned on some days so that the day's highest CO2 is the target.
 //!
 //! Tuning replays a day from its midnight with other settings, as a keeper would adjust from day to
-//! day. Between tuning days the valve stays put, whatever the tank does.
+//! day. Between tuning days the valve stays put, whatever the tank does. A first day cut
+//! short, because the tank was filled after the gas came on, is followed by a tuning on the next.
 
 use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
 
@@ -22,6 +23,8 @@ pub struct Valve<'a> {
     input: &'a ModelInput,
     pub(super) tunings: Vec<Tuning>,
     pub(super) setting: Option<Setting>,
+    /// The tank was filled after the gas came on: what suits that day is too much for a whole one.
+    pub(super) first_day_was_short: bool,
 }
 
 /// What stands on the valve and its timer.
@@ -38,6 +41,7 @@ impl<'a> Valve<'a> {
             input,
             tunings: Vec::new(),
             setting: None,
+            first_day_was_short: false,
         }
     }
 
@@ -67,7 +71,8 @@ impl<'a> Valve<'a> {
                 if self.window(hours, day, USUAL_LEAD) == Window::NEVER {
                     return Ok(None);
                 }
-                if self.setting.is_none() || tuned_on.contains(&day) {
+                let again = std::mem::take(&mut self.first_day_was_short);
+                if self.setting.is_none() || tuned_on.contains(&day) || again {
                     self.tune(day, *target_mg_per_l, hours, tank, notices)?;
                 }
                 let setting = self.setting.unwrap_or(Setting {

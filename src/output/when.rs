@@ -5,9 +5,13 @@ use jiff::civil::Date;
 
 use crate::base::clock::{DAY, TimeOfDay};
 
-/// `day 5 at 06:00`.
+/// `day 5 at 06:00`; a midnight closes its day, `day 5 at 24:00`, so that no run ends on a day it
+/// does not have.
 pub fn day_and_clock(minute: u32) -> String {
-    format!("day {} at {}", minute / DAY, TimeOfDay::of(minute))
+    match (minute / DAY, minute % DAY) {
+        (day, 0) if day > 0 => format!("day {} at {}", day - 1, TimeOfDay(DAY)),
+        (day, rest) => format!("day {day} at {}", TimeOfDay(rest)),
+    }
 }
 
 /// The date of a day, when the date of filling is known.
@@ -54,5 +58,8 @@ mod tests {
         assert_eq!(day_in_words(filled, 23), "day 23, Mon 29 Mar");
         assert_eq!(weekday(filled, 0), "Sat");
         assert_eq!(iso_time(None, 23 * DAY + 570), "09:30");
+        assert_eq!(day_and_clock(23 * DAY + 570), "day 23 at 09:30");
+        assert_eq!(day_and_clock(57 * DAY), "day 56 at 24:00");
+        assert_eq!(day_and_clock(0), "day 0 at 00:00");
     }
 }

@@ -610,6 +610,11 @@ fn verdict(run: &RunResult, limits: &Limits) -> Verdict {
         waited_for,
         feed_mg_n_per_day: feed,
         feed_is_planned: run.input.has_animals(),
+        unmet: if quiet > last_day {
+            vec![Waiting::Nitrite]
+        } else {
+            Vec::new()
+        },
         capacity_covers_from: [covers(step_a), covers(step_n)],
     }
 }

@@ -26,11 +26,17 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
             "Quiet from day {day}, but not shown to be ripe: {} falls short of the feed",
             step_words(*step)
         )],
-        (Ready::LaterThan(day), Some(waited)) => vec![
-            format!("Not ready by day {day}: still waiting for {waited}"),
-            format!("Not ready by day {day}"),
-        ],
-        (Ready::LaterThan(day), None) => vec![format!("Not ready by day {day}")],
+        (Ready::LaterThan(day), _) => {
+            let unmet = story.verdict.unmet.iter().map(|limit| waited_words(*limit));
+            let unmet: Vec<&str> = unmet.collect();
+            vec![
+                format!(
+                    "Not ready by day {day}: still waiting for {}",
+                    unmet.join(" and ")
+                ),
+                format!("Not ready by day {day}"),
+            ]
+        }
     }
 }
 

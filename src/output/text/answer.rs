@@ -47,7 +47,13 @@ fn answer(story: &Story) -> (Tone, String) {
             )
         }
         Ready::LaterThan(day) => {
-            let what = waited.unwrap_or("nothing");
+            let verdict = &story.outcome.verdict;
+            let unmet: Vec<&str> = verdict
+                .unmet
+                .iter()
+                .map(|limit| waited_words(*limit))
+                .collect();
+            let what = unmet.join(" and ");
             (
                 Tone::Warn,
                 format!("later than day {day}, waiting for {what}"),

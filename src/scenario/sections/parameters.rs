@@ -116,6 +116,11 @@ fn why(section: &Reader<'_>, entry: &Entry, path: &str) -> Option<String> {
     }
 }
 
+/// A plain number in quotes, as good as one without.
+fn plain(text: &str) -> Option<f64> {
+    text.trim().parse().ok()
+}
+
 /// The value in the unit of the declaration.
 fn number(
     section: &Reader<'_>,
@@ -127,6 +132,7 @@ fn number(
     let value = match &node.value {
         Value::Whole(number) if spec.unit == "1" => *number as f64,
         Value::Number(number) if spec.unit == "1" => *number,
+        Value::Text(text) if spec.unit == "1" && plain(text).is_some() => plain(text)?,
         _ => {
             let all = (f64::NEG_INFINITY, f64::INFINITY);
             unit.from_base(quantity_of(section.desk, path, node, kind, all)?)
