@@ -85,6 +85,9 @@ impl Valve<'_> {
         notices: &mut Vec<Notice>,
     ) -> Result<(u32, bool), RunError> {
         let lights_on = self.light(day).on.0;
+        if tank.minute > day * DAY + lights_on {
+            return Ok((USUAL_LEAD, true)); // filled after lights-on: judged on the next day
+        }
         let at = |lead: u32| -> Result<f64, RunError> {
             Ok(self
                 .reach(day, target, hours, lead, tank)?
@@ -133,6 +136,7 @@ impl Valve<'_> {
             .map_or(FIRST_GUESS_MG_PER_H_AND_L * tank.state[Pool::Volume], |s| {
                 s.gas_mg_per_h
             });
+        // until a trial lies below the target, the lower end is a guess: no gas, what the indicator shows
         let mut low = Trial {
             gas_mg_per_h: 0.0,
             highest: base.min(0.5 * target),
