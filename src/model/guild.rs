@@ -3,6 +3,7 @@
 use crate::base::real::Real;
 
 use super::conserved::Quantity;
+use super::content::Contents;
 use super::limitation::{monod, ph_bell};
 use super::pool::Pool;
 use super::process::Builder;
@@ -48,13 +49,16 @@ impl<R: Real> GuildLimits<R> {
     }
 }
 
-/// The row of films that are lost and burnt at once, per mg COD.
-pub fn film_lost<R: Real>(builder: &Builder<'_, R>, part: &str, films: Pool) -> Row<R> {
-    let contents = builder.contents;
-    Row::new(part)
-        .put(films, -R::one())
-        .close(contents, Quantity::Nitrogen, Pool::Tan)
+/// Closes a row of films with the water: nitrogen by ammonia, carbon, oxygen, and charge by
+/// alkalinity.
+pub fn closed_by_water<R: Real>(row: Row<R>, contents: &Contents<R>) -> Row<R> {
+    row.close(contents, Quantity::Nitrogen, Pool::Tan)
         .close(contents, Quantity::Carbon, Pool::Dic)
         .close(contents, Quantity::OxygenDemand, Pool::Oxygen)
         .close(contents, Quantity::Charge, Pool::Alkalinity)
+}
+
+/// The row of films that are lost and burnt at once, per mg COD.
+pub fn film_lost<R: Real>(builder: &Builder<'_, R>, part: &str, films: Pool) -> Row<R> {
+    closed_by_water(Row::new(part).put(films, -R::one()), builder.contents)
 }

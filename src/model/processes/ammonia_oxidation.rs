@@ -11,9 +11,8 @@ use crate::base::real::Real;
 use crate::base::sources::{
     ANTHONISEN_1976, GUISASOLA_2007, HIATT_GRADY_2008, SIN_2008, calibrated, derived, published,
 };
-use crate::model::conserved::Quantity;
 use crate::model::films::Films;
-use crate::model::guild::{GuildLimits, film_lost};
+use crate::model::guild::{GuildLimits, closed_by_water, film_lost};
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::pool::Pool;
@@ -108,14 +107,10 @@ impl<R: Real> Process<R> for AmmoniaOxidation<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let contents = builder.contents;
         let growth = Row::new("growth")
             .put(Pool::AmmoniaOxidisers, R::one())
-            .put(Pool::Nitrite, R::one() / builder.get("Y_AOB"))
-            .close(contents, Quantity::Nitrogen, Pool::Tan)
-            .close(contents, Quantity::Carbon, Pool::Dic)
-            .close(contents, Quantity::OxygenDemand, Pool::Oxygen)
-            .close(contents, Quantity::Charge, Pool::Alkalinity);
+            .put(Pool::Nitrite, R::one() / builder.get("Y_AOB"));
+        let growth = closed_by_water(growth, builder.contents);
         let overgrowth = film_lost(builder, "overgrowth", Pool::AmmoniaOxidisers);
         let process = AmmoniaOxidation {
             limits: GuildLimits::new(builder, "K_O_AOB", "pK1_A"),

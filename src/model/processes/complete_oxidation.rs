@@ -10,9 +10,8 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{KITS_2017, calibrated};
-use crate::model::conserved::Quantity;
 use crate::model::films::Films;
-use crate::model::guild::{GuildLimits, film_lost};
+use crate::model::guild::{GuildLimits, closed_by_water, film_lost};
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::pool::Pool;
@@ -80,14 +79,10 @@ impl<R: Real> Process<R> for CompleteOxidation<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let contents = builder.contents;
         let growth = Row::new("growth")
             .put(Pool::CompleteOxidisers, R::one())
-            .put(Pool::Nitrate, R::one() / builder.get("Y_K"))
-            .close(contents, Quantity::Nitrogen, Pool::Tan)
-            .close(contents, Quantity::Carbon, Pool::Dic)
-            .close(contents, Quantity::OxygenDemand, Pool::Oxygen)
-            .close(contents, Quantity::Charge, Pool::Alkalinity);
+            .put(Pool::Nitrate, R::one() / builder.get("Y_K"));
+        let growth = closed_by_water(growth, builder.contents);
         let overgrowth = film_lost(builder, "overgrowth", Pool::CompleteOxidisers);
         let process = CompleteOxidation {
             limits: GuildLimits::new(builder, "K_O_K", "pK1_K"),

@@ -10,9 +10,8 @@ use crate::base::sources::{
     ANTHONISEN_1976, ECOSIM, HIATT_GRADY_2008, SIN_2008, USHIKI_2017, calibrated, derived,
     published,
 };
-use crate::model::conserved::Quantity;
 use crate::model::films::Films;
-use crate::model::guild::{GuildLimits, film_lost};
+use crate::model::guild::{GuildLimits, closed_by_water, film_lost};
 use crate::model::limitation::{inhibition, monod};
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::pool::Pool;
@@ -106,16 +105,12 @@ impl<R: Real> Process<R> for NitriteOxidation<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let contents = builder.contents;
         let per_yield = R::one() / builder.get("Y_NOB");
         let growth = Row::new("growth")
             .put(Pool::NitriteOxidisers, R::one())
             .put(Pool::Nitrite, -per_yield)
-            .put(Pool::Nitrate, per_yield)
-            .close(contents, Quantity::Nitrogen, Pool::Tan)
-            .close(contents, Quantity::Carbon, Pool::Dic)
-            .close(contents, Quantity::OxygenDemand, Pool::Oxygen)
-            .close(contents, Quantity::Charge, Pool::Alkalinity);
+            .put(Pool::Nitrate, per_yield);
+        let growth = closed_by_water(growth, builder.contents);
         let overgrowth = film_lost(builder, "overgrowth", Pool::NitriteOxidisers);
         let process = NitriteOxidation {
             limits: GuildLimits::new(builder, "K_O_NOB", "pK1_N"),
