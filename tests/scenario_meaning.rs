@@ -968,3 +968,28 @@ fn every_value_has_one_dotted_path() {
     paths.dedup();
     assert_eq!(paths.len(), all);
 }
+
+#[test]
+fn a_residual_left_in_and_animals_left_unfed_are_said() {
+    let plan = "[tank]\nnet_volume = \"50 L\"\nsurface = \"0.18 m²\"\n[water.tap]\nchloramine = \"1.5 mg Cl2/L\"\n\
+                [refill]\ndechlorinator = TREATED\n[changes]\naway = [\"40..46\"]\n\
+                [stock]\nfirst = { day = 35, kind = \"fish\", count = 6, each = \"0.5 g\" }\n";
+    let said = |treated: &str| {
+        let text = plan.replace("TREATED", treated);
+        firstfill::scenario::read_text("plan.toml", &text)
+            .unwrap_or_else(|problems| panic!("{problems}"))
+            .case
+            .notices
+            .join("\n")
+    };
+    let untreated = said("false"); // with the 0.3 mg/L of chlorine that tap water has by default
+    assert!(
+        untreated.contains("1.8 mg Cl2/L of chlorine or chloramine"),
+        "{untreated}"
+    );
+    assert!(
+        untreated.contains("nobody feeds the animals on days 40 to 46"),
+        "{untreated}"
+    );
+    assert!(!said("true").contains("chloramine"));
+}

@@ -3,6 +3,9 @@
 use crate::analysis::case::Case;
 use crate::analysis::cost::Prices;
 use crate::analysis::limits::Limits;
+use crate::base::clock::DAY;
+use crate::base::units::digits;
+use crate::engine::event::EventKind;
 use crate::engine::input::{GasPlan, Heating, ModelInput, PowerCut, Room, TimerLine, TopUp};
 use crate::model::composition::Composition;
 use crate::model::setup::{StandPlan, Tank};
@@ -70,6 +73,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         unfed: draft.away.clone(),
         events: std::mem::take(&mut draft.events),
     };
+    say_what_harms(desk, &input);
     Some(finish(draft, name, input, limits, prices))
 }
 
@@ -207,6 +211,32 @@ fn finish(
         resolved,
         notices: draft.desk.take_notices(),
         prices,
+    }
+}
+
+/// Plans that a keeper would want to be asked about: a residual left in, animals left unfed.
+fn say_what_harms(desk: &Desk, input: &ModelInput) {
+    let residual =
+        |water: &Composition| water.chlorine_mg_cl2_per_l + water.chloramine_mg_cl2_per_l;
+    let most = residual(&input.fill).max(residual(&input.refill));
+    if most > 0.0 {
+        desk.notice(format!(
+            "the water goes in with {} mg Cl2/L of chlorine or chloramine: it kills fish, shrimp and nitrifiers; set dechlorinator = true under [refill]",
+            digits(most)
+        ));
+    }
+    let stocked = input
+        .events
+        .iter()
+        .filter(|e| matches!(e.kind, EventKind::Stock(_)))
+        .map(|e| e.minute / DAY);
+    if let Some(first) = stocked.min() {
+        for (from, until) in input.unfed.iter().filter(|(_, until)| *until >= first) {
+            desk.notice(format!(
+                "nobody feeds the animals on days {} to {until} (away)",
+                first.max(*from)
+            ));
+        }
     }
 }
 

@@ -155,7 +155,7 @@ fn rule(reader: &Reader<'_>, calendar: &Calendar, spans: Option<&[Span]>) -> Opt
             )
             .label("weekdays")
             .also(&every.key_place, "and a count of days")
-            .help("keep one of the two; every = \"none\" takes out an inherited one"),
+            .help("keep one of the two; if the other is inherited, take it out with every = \"none\" or on = \"none\""),
         );
         return None;
     }

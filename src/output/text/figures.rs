@@ -91,7 +91,7 @@ pub fn running(page: &mut Page, findings: &[Finding]) {
         page.block(
             label,
             Tone::Plain,
-            format!("within limits: {}", kept.join("; ")),
+            format!("these limits are kept: {}", kept.join("; ")),
         );
         label = "";
     }
@@ -169,6 +169,9 @@ pub fn water_and_gas(page: &mut Page, story: &Story) {
     if m.gas_g > 0.0 {
         page.block("Gas", Tone::Plain, gas(story));
     }
+    if let Some(words) = plants(story) {
+        page.block("Plants", Tone::Plain, words);
+    }
     let bill = story.case.prices.bill(&Taken {
         litres_filled: m.litres_filled,
         litres_refilled: m.litres_changed,
@@ -177,6 +180,40 @@ pub fn water_and_gas(page: &mut Page, story: &Story) {
     if !bill.is_empty() {
         page.block("Cost", Tone::Plain, cost(&bill));
     }
+}
+
+/// What became of the plants, and what they are short of at the end; none without plants.
+fn plants(story: &Story) -> Option<String> {
+    let run = &story.outcome.run;
+    let planted = run
+        .input
+        .stands
+        .iter()
+        .map(|stand| stand.planted_at)
+        .max()?;
+    let first = run.shown().iter().find(|r| r.minute > planted)?;
+    let end = &story.outcome.milestones.end;
+    let half = |id: &str| run.input.parameters.get(id);
+    let short_of: Vec<&str> = [
+        ("iron", end.iron_mg_per_l < half("K_Fe")),
+        ("potassium", end.potassium_mg_per_l < half("K_K")),
+        ("phosphate", end.phosphate_mg_p_per_l < half("K_P")),
+    ]
+    .into_iter()
+    .filter_map(|(name, is_short)| is_short.then_some(name))
+    .collect();
+    let hint = if short_of.is_empty() {
+        String::new()
+    } else {
+        format!(
+            "; the water then is short of {}, see [doses]",
+            short_of.join(" and ")
+        )
+    };
+    let (from, to) = (short(first.plants_g), short(end.plants_g));
+    Some(format!(
+        "{from} g dry weight when planted, {to} g at the end{hint}"
+    ))
 }
 
 /// The bill in one line, in the money the prices are given in.
@@ -215,6 +252,7 @@ fn gas(story: &Story) -> String {
             span(&highest),
             span(&lights)
         ));
+        words.extend(drift(story));
     }
     if let Some((swing, day)) = widest_ph_swing(&story.outcome.milestones) {
         words.push(format!(
@@ -225,6 +263,32 @@ fn gas(story: &Story) -> String {
 }
 
 /// `28.0`, or `9.8 to 10.6` where values differ.
+/// How far the day's highest strays from the target once the valve has been set for the first time.
+fn drift(story: &Story) -> Option<String> {
+    let first = story.outcome.run.tunings.first()?.day;
+    let days = &story.outcome.milestones.days;
+    let highest: Vec<f64> = days
+        .iter()
+        .filter(|d| d.day > first)
+        .map(|d| d.co2_high.value)
+        .collect();
+    let (low, high) = (
+        highest.iter().copied().reduce(f64::min)?,
+        highest.iter().copied().reduce(f64::max)?,
+    );
+    let cure = if high - low > STRAYS_MG_PER_L {
+        ", more tuned_on days hold it closer"
+    } else {
+        ""
+    };
+    Some(format!(
+        "the highest of a day then lies between {low:.1} and {high:.1}{cure}"
+    ))
+}
+
+/// A spread of the day's highest CO2 beyond which tuning more often is worth a word, mg/L.
+const STRAYS_MG_PER_L: f64 = 5.0;
+
 fn span(values: &[f64]) -> String {
     let low = values
         .iter()
