@@ -130,3 +130,27 @@ fn with_air_all_night_the_run_says_that_no_start_is_early_enough() {
         "{words:?}"
     );
 }
+
+#[test]
+fn what_the_night_left_over_does_not_stand_in_for_the_gas_of_the_day() {
+    // a still surface keeps most of the gas overnight; the retuned target lies below what is left
+    let mut input = ten_days(0, given(), &[3]);
+    input.parameters = input.parameters.with("k_600", 0.3);
+    input.events.retain(|event| event.name != "change");
+    let result = run(&input).unwrap();
+    for tuning in &result.tunings {
+        let from = tuning.day * DAY + tuning.window.on.0;
+        let of_day = result
+            .day(tuning.day)
+            .iter()
+            .filter(|reading| reading.minute >= from);
+        let highest = of_day
+            .map(|reading| reading.co2_mg_per_l)
+            .fold(0.0, f64::max);
+        assert!(
+            (highest - TARGET).abs() <= NEAR,
+            "day {}: {highest}",
+            tuning.day
+        );
+    }
+}

@@ -41,9 +41,17 @@ impl fmt::Display for Notice {
                 day,
                 target,
                 nearest,
+            } if nearest > target => write!(
+                f,
+                "gas tuned on day {day}: CO2 is at {nearest:.1} mg/L, over the target of {target:.0}, even with the least gas; give no more, let it fall (air, ripple, shorter hours) and watch the animals"
+            ),
+            Notice::TargetOutOfReach {
+                day,
+                target,
+                nearest,
             } => write!(
                 f,
-                "gas tuned on day {day}: {target:.0} mg/L CO2 is out of reach, the nearest is {nearest:.1}; lengthen the gas hours or change the target"
+                "gas tuned on day {day}: {target:.0} mg/L CO2 is out of reach, the nearest is {nearest:.1}; lengthen the gas hours or lower the target"
             ),
             Notice::NoStartReaches { day, at_lights_on } => write!(
                 f,
@@ -51,5 +59,24 @@ impl fmt::Display for Notice {
             ),
             Notice::Said(words) => f.write_str(words),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nobody_is_told_to_give_more_gas_when_there_is_too_much() {
+        let said = |nearest| {
+            Notice::TargetOutOfReach {
+                day: 3,
+                target: 23.0,
+                nearest,
+            }
+            .to_string()
+        };
+        assert!(!said(24.5).contains("lengthen") && said(24.5).contains("give no more"));
+        assert!(said(18.0).contains("lengthen the gas hours"));
     }
 }

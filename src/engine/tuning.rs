@@ -179,7 +179,14 @@ impl Valve<'_> {
         });
         let light = self.light(day);
         let lights_on = (light != Window::NEVER).then_some(day * DAY + light.on.0);
+        let passes_midnight = window.on > window.off;
+        let from = if passes_midnight {
+            day * DAY
+        } else {
+            day * DAY + window.on.0
+        };
         let mut watch = HighestCo2 {
+            from,
             highest: 0.0,
             lights_on,
             at_lights_on: None,
@@ -205,8 +212,11 @@ fn between(low: &Trial, high: Option<&Trial>, target: f64) -> f64 {
     }
 }
 
-/// Watches a day for its highest carbon dioxide and that at lights-on.
+/// Watches a day for its highest carbon dioxide from the gas coming on, and for that at lights-on.
+/// What the night before left over is not the valve's doing: counted in, it would hide how little
+/// or how much today's setting gives.
 struct HighestCo2 {
+    from: u32,
     highest: f64,
     lights_on: Option<u32>,
     at_lights_on: Option<f64>,
@@ -217,7 +227,9 @@ impl Watcher for HighestCo2 {
         true
     }
     fn see(&mut self, reading: &Reading, _: &Simulation<'_>) {
-        self.highest = self.highest.max(reading.co2_mg_per_l);
+        if reading.minute >= self.from {
+            self.highest = self.highest.max(reading.co2_mg_per_l);
+        }
         if Some(reading.minute) == self.lights_on {
             self.at_lights_on = Some(reading.co2_mg_per_l);
         }
