@@ -54,6 +54,8 @@ pub struct Milestones {
     pub co2_high: Extreme,
     /// Lowest KH, dKH.
     pub kh_low: Extreme,
+    /// Highest nitrate, mg N/L.
+    pub nitrate_peak: Extreme,
     /// Nitrate at the end, mg N/L.
     pub nitrate_end: f64,
     /// Each day.
@@ -133,6 +135,7 @@ pub fn of(run: &RunResult, case: &Case) -> Milestones {
     Milestones {
         tan_peak: highest(|r| r.tan_mg_n_per_l),
         nitrite_peak: highest(|r| r.nitrite_mg_n_per_l),
+        nitrate_peak: highest(|r| r.nitrate_mg_n_per_l),
         free_ammonia_peak: highest(|r| r.free_ammonia_mg_n_per_l),
         oxygen_low: lowest(|r| r.oxygen_mg_per_l),
         co2_high: highest(|r| r.co2_mg_per_l),

@@ -557,6 +557,7 @@ fn milestones(run: &RunResult) -> Milestones {
     Milestones {
         tan_peak: extreme(shown, 1.0, |r| r.tan_mg_n_per_l),
         nitrite_peak: extreme(shown, 1.0, |r| r.nitrite_mg_n_per_l),
+        nitrate_peak: extreme(shown, 1.0, |r| r.nitrate_mg_n_per_l),
         free_ammonia_peak: extreme(shown, 1.0, |r| r.free_ammonia_mg_n_per_l),
         oxygen_low: extreme(shown, -1.0, |r| r.oxygen_mg_per_l),
         co2_high: extreme(shown, 1.0, |r| r.co2_mg_per_l),

@@ -114,7 +114,10 @@ fn alkalinity(page: &mut Page, story: &Story, alkalinity: &Alkalinity) {
     );
     let finished = !matches!(story.outcome.verdict.ready, Ready::LaterThan(_));
     if finished {
-        page.line(Tone::Plain, format!("Alkalinity is enough: {facts}"));
+        page.line(
+            Tone::Plain,
+            format!("Alkalinity lasts in this forecast: {facts}"),
+        );
     } else if alkalinity.enough {
         page.line(
             Tone::Plain,

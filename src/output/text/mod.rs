@@ -4,6 +4,7 @@ mod answer;
 mod assumed;
 mod figures;
 mod page;
+mod supplies;
 pub mod understood;
 mod words;
 
@@ -39,7 +40,7 @@ pub fn report(story: &Story) -> Page {
     figures::peaks(&mut page, story);
     figures::running(&mut page, &story.outcome.findings);
     page.gap();
-    figures::water_and_gas(&mut page, story);
+    supplies::water_and_gas(&mut page, story);
     assumed::defaults(&mut page, story.case);
     assumed::notices(&mut page, &notices(&story.outcome.run, story.case));
     page
