@@ -33,7 +33,7 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
             percent_of(&judged)
         )
     } else if comes_back {
-        format!("Enough to finish: KH dips to {kh} dKH on day {day} and comes back")
+        format!("Enough to finish: KH dips to {kh} dKH on day {day}")
     } else {
         format!("Enough to finish: KH is {kh} dKH at its lowest, on day {day}")
     };
