@@ -10,5 +10,6 @@ pub mod least_squares;
 pub mod page;
 pub mod planted_tank;
 pub mod reference;
+pub mod step_error;
 pub mod stream;
 pub mod table;
