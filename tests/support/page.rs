@@ -90,17 +90,21 @@ pub fn row(compared: &str) -> Line {
         .unwrap_or_else(|| panic!("no row \"{compared}\" in tests/README.md"))
 }
 
+/// What is smaller is rounding, which any change of the code stirs: the page prints this instead.
+pub const ROUNDING: f64 = 1e-12;
+
 /// A size as the page prints it: two digits, rounded up, so that what is printed was not exceeded.
 pub fn rounded_up(size: f64) -> String {
-    if size == 0.0 {
-        return "0".into();
+    if size <= ROUNDING {
+        return format!("{ROUNDING:e}");
     }
     let digit = 10f64.powi(size.log10().floor() as i32 - 1);
     // what is a whole number of digits but for rounding stays what it is
     let up = (size / digit - 1e-6).ceil() * digit;
     if (1e-3..1e4).contains(&up) {
         let decimals = (1 - up.log10().floor() as i32).max(0) as usize;
-        format!("{up:.decimals$}")
+        let text = format!("{up:.decimals$}");
+        text.strip_suffix(".0").unwrap_or(&text).to_string()
     } else {
         format!("{up:.1e}").replace(".0e", "e")
     }
@@ -117,7 +121,10 @@ pub fn write_found(compared: &str, size: f64) {
             _ => text.to_string(),
         })
         .collect();
-    std::fs::write(place(), rewritten.join("\n") + "\n").expect("tests/README.md");
+    // whole or not at all: other tests read it meanwhile
+    let draft = place().with_extension("md.draft");
+    std::fs::write(&draft, rewritten.join("\n") + "\n").expect("a draft of tests/README.md");
+    std::fs::rename(draft, place()).expect("tests/README.md");
 }
 
 fn with_found(row: &str, size: f64) -> String {
