@@ -255,7 +255,6 @@ fn oxygen_returns_with_the_half_time_of_its_transfer() {
     check.holds(count);
     let half_time_h = 24.0 * half_time_days(&result, |r| r.oxygen_mg_per_l, rest);
     let by_formula = 24.0 * std::f64::consts::LN_2 / per_day;
-    println!("oxygen: half-time {half_time_h:.4} h, by formula {by_formula:.4} h");
     // a straight line between two readings, five minutes apart
     let mut half = Check::of("Oxygen returning to saturation: half-time ln 2·V/(k·A)");
     half.see_share(half_time_h, by_formula, "half-time");
@@ -304,9 +303,6 @@ fn carbon_dioxide_leaves_with_the_half_time_of_its_transfer() {
         check.holds(count);
         let half_time_h = 24.0 * half_time_days(&result, |r| r.co2_mg_per_l, rest);
         let by_formula = 24.0 * std::f64::consts::LN_2 / per_day;
-        println!(
-            "CO2 at {alkalinity} meq/L: half-time {half_time_h:.4} h, by formula {by_formula:.4} h"
-        );
         assert!((half_time_h / by_formula - 1.0).abs() < 0.3 * more);
     }
 }
