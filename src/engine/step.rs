@@ -34,7 +34,6 @@ use super::work::Counts;
 pub struct Stepper<R> {
     rows: usize,
     water: Water<R>,
-    trial_water: Water<R>,
     memory: Memory<R>,
     /// The factor of [`Memory::drift`], of the present part.
     drift: R,
@@ -45,6 +44,29 @@ pub struct Stepper<R> {
     /// Rates at its end.
     last: PerRow<R>,
     extents: PerRow<R>,
+}
+
+/// The looks at the tank in a part, in order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Look {
+    Start,
+    Middle,
+    MiddleAgain,
+    End,
+}
+
+const LOOKS: [Look; 4] = [Look::Start, Look::Middle, Look::MiddleAgain, Look::End];
+
+impl Look {
+    /// How far ahead the next look is, as a share of the part; none after the last.
+    #[inline(always)]
+    fn next(self) -> Option<f64> {
+        match self {
+            Look::Start | Look::Middle => Some(0.5),
+            Look::MiddleAgain => Some(1.0),
+            Look::End => None,
+        }
+    }
 }
 
 /// What a step remembers of the one before: where to look for the next pH first. Part of the state
@@ -112,7 +134,6 @@ impl<R: Real> Stepper<R> {
             rows: model.matrix().rows(),
             memory: Memory::fresh(),
             water: Water::blank(),
-            trial_water: Water::blank(),
             drift: R::one(),
             first: none,
             middle: none,
@@ -214,47 +235,49 @@ impl<R: Real> Stepper<R> {
         (from_days, days): (R, R),
     ) -> R::Mask {
         let rows = self.rows;
-        let half = R::of(0.5) * days;
-        model.rates(&self.water, &mut self.first[..rows]);
-        self.trial_water.hydrogen = self.water.hydrogen * self.memory.drift;
-        self.extents[..rows].copy_from_slice(&self.first[..rows]);
-        let short = self.look_ahead(model, before, held, from_days, half);
-        model.rates(&self.trial_water, &mut self.middle[..rows]);
-        self.extents[..rows].copy_from_slice(&self.middle[..rows]);
-        let short_again = self.look_ahead(model, before, held, from_days, half);
-        let drift = self.trial_water.hydrogen * self.water.inverse_hydrogen;
-        model.rates(&self.trial_water, &mut self.extents[..rows]);
-        for (middle, rate) in self.middle[..rows].iter_mut().zip(&self.extents) {
-            *middle += *rate;
+        let start = self.water.inverse_hydrogen;
+        let mut short = R::zero().below(R::zero());
+        self.drift = self.memory.drift;
+        for look in LOOKS {
+            model.rates(&self.water, &mut self.extents[..rows]);
+            let sum = match look {
+                Look::Start => &mut self.first,
+                Look::Middle | Look::MiddleAgain => &mut self.middle,
+                Look::End => &mut self.last,
+            };
+            if look == Look::MiddleAgain {
+                for (sum, rate) in sum[..rows].iter_mut().zip(&self.extents) {
+                    *sum += *rate;
+                }
+                // what H+ did in the first half it will do in the second, nearly
+                self.drift = self.water.hydrogen * start;
+            } else {
+                sum[..rows].copy_from_slice(&self.extents[..rows]);
+            }
+            let Some(share) = look.next() else {
+                break;
+            };
+            let ahead = R::of(share) * days;
+            let mut trial = *before;
+            model.matrix().apply(&self.extents, ahead, &mut trial);
+            short = R::either(short, self.mend(model, before, &mut trial, ahead));
+            if look != Look::Middle {
+                self.water.hydrogen *= self.drift;
+            }
+            model.look(&trial, held, from_days + ahead, &mut self.water);
         }
-        // what H+ did in the first half it will do in the second, nearly
-        self.trial_water.hydrogen *= drift;
-        let short_at_end = self.look_ahead(model, before, held, from_days, days);
-        model.rates(&self.trial_water, &mut self.last[..rows]);
-        let sixth = R::of(1.0 / 6.0) * days;
-        for row in 0..rows {
-            let middle = self.middle[row];
-            self.extents[row] = (self.first[row] + (middle + middle) + self.last[row]) * sixth;
-        }
-        self.drift = drift;
-        R::either(short, R::either(short_again, short_at_end))
+        self.add_up(days);
+        short
     }
 
-    /// Looks at where the rates in `self.extents` lead within a length of time.
+    /// The extents of a part: the looks, weighted.
     #[inline(always)]
-    fn look_ahead(
-        &mut self,
-        model: &TankModel<R>,
-        before: &State<R>,
-        held: &Held<R>,
-        from_days: R,
-        days: R,
-    ) -> R::Mask {
-        let mut trial = *before;
-        model.matrix().apply(&self.extents, days, &mut trial);
-        let short = self.mend(model, before, &mut trial, days);
-        model.look(&trial, held, from_days + days, &mut self.trial_water);
-        short
+    fn add_up(&mut self, days: R) {
+        let sixth = R::of(1.0 / 6.0) * days;
+        let rates = (self.first.iter().zip(&self.middle)).zip(&self.last);
+        for (extent, ((first, middle), last)) in self.extents[..self.rows].iter_mut().zip(rates) {
+            *extent = (*first + (*middle + *middle) + *last) * sixth;
+        }
     }
 
     /// Takes over what a part did, in the lanes that were waiting for it.
@@ -266,7 +289,7 @@ impl<R: Real> Stepper<R> {
         waiting: R::Mask,
         totals: &mut [R],
     ) {
-        let (hydrogen, drift) = (self.trial_water.hydrogen, self.drift);
+        let (hydrogen, drift) = (self.water.hydrogen, self.drift);
         if R::all(waiting) {
             for (total, extent) in totals.iter_mut().zip(&self.extents) {
                 *total += *extent;

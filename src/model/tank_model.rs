@@ -51,7 +51,7 @@ impl<R: Real> TankModel<R> {
 
     /// Looks at a state: concentrations, pH and the shared terms. What `water` held before serves
     /// as a guess for its pH and nothing else.
-    #[inline]
+    #[inline(always)]
     pub fn look(&self, state: &State<R>, held: &Held<R>, days: R, water: &mut Water<R>) {
         water.state = *state;
         water.held = *held;
@@ -62,7 +62,7 @@ impl<R: Real> TankModel<R> {
         self.observer.look(water, guess);
     }
     /// Writes the rates of all rows, per day.
-    #[inline]
+    #[inline(always)]
     pub fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         self.processes.rates(water, rates);
     }
