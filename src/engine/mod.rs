@@ -5,6 +5,7 @@ pub mod event;
 pub mod gauge;
 pub mod happening;
 pub mod input;
+pub mod laboratory;
 pub mod ledger;
 pub mod notice;
 pub mod plan;
