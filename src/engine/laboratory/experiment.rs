@@ -5,7 +5,7 @@ use crate::chemistry::carbonate::StillWater;
 use crate::engine::input::{GasPlan, Heating, ModelInput, Room, TopUp};
 use crate::engine::plan::Plan;
 use crate::engine::simulation::Simulation;
-use crate::engine::valve::Valve;
+use crate::engine::valve::Valves;
 use crate::model::composition::Composition;
 use crate::model::pool::Pool;
 use crate::model::state::State;
@@ -19,7 +19,7 @@ const USUAL_ALKALINITY_MEQ_PER_L: f64 = 1.0;
 const HUMIDITY: f64 = 0.5;
 
 impl Laboratory {
-    /// The longest step of the clock, minutes (5 when nothing else is said). Switches and events cut
+    /// The longest step of the clock, minutes (30 when nothing else is said). Switches and events cut
     /// it, fast gas exchange cuts it into parts.
     #[must_use]
     pub fn step_minutes(mut self, minutes: u32) -> Self {
@@ -136,12 +136,12 @@ impl Laboratory {
 fn course(plan: &Plan, end: u32) -> Result<Trajectory, LaboratoryError> {
     let mut sampler = Sampler::default();
     let mut vessel = Simulation::filled(plan);
-    let mut valve = Valve::new(&plan.input);
+    let mut valves = Valves::new(plan);
     while vessel.minute < end {
         let day = vessel.minute / DAY;
-        vessel.keeping.gas = valve.set_for(day, &vessel, &mut Vec::new())?;
+        vessel.keeping.gas = valves.set_for(day, &vessel)?;
         vessel.advance(end.min((day + 1) * DAY), &mut sampler)?;
     }
     vessel.show(&mut sampler);
-    Ok(sampler.trajectory(vessel.work))
+    Ok(sampler.trajectory(vessel.work(0)))
 }

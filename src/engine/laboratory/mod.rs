@@ -40,7 +40,7 @@ use super::input::{PowerCut, TimerLine};
 /// Temperature of a vessel when nothing else is said, °C: that at which rates are quoted.
 const USUAL_C: f64 = 20.0;
 /// Step of the clock when nothing else is said, minutes: that of a run.
-const USUAL_STEP_MINUTES: u32 = 5;
+const USUAL_STEP_MINUTES: u32 = 30;
 
 /// A test being set up. The first thing that makes no sense is kept and comes back from `run`.
 #[derive(Debug, Clone)]
