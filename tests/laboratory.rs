@@ -263,6 +263,8 @@ fn values_out_of_nothing_are_refused() {
         bottle().refilled_with(Pool::Tan, nan),
         bottle().temperature(nan),
         bottle().hold_ph(nan),
+        bottle().hold_ph(12.0),
+        bottle().dissolved(Pool::Alkalinity, -1.0).hold_ph(7.0),
         bottle().light(Window::ALL_DAY, -1.0),
         bottle().air(Window::ALL_DAY, nan),
         bottle().gas(Window::ALL_DAY, nan),

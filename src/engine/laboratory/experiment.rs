@@ -15,6 +15,8 @@ use super::{Laboratory, LaboratoryError, Trajectory};
 
 /// Alkalinity of water that is to hold a pH and has been given none, meq/L.
 const USUAL_ALKALINITY_MEQ_PER_L: f64 = 1.0;
+/// Two pH that differ by less are the same: it is found to 1e-12.
+const SAME_PH: f64 = 1e-9;
 /// Relative humidity of the room, 0 to 1 (matters to evaporation alone).
 const HUMIDITY: f64 = 0.5;
 
@@ -43,10 +45,10 @@ impl Laboratory {
     pub fn run(mut self, days: f64) -> Result<Trajectory, LaboratoryError> {
         let end = self.minute(days);
         self.above_zero("the length of the test, minutes", f64::from(end));
+        self.bring_to_ph();
         if let Some(problem) = self.problem {
             return Err(problem);
         }
-        self.bring_to_ph();
         let input = self.input(end);
         let mut plan = Plan::new(&input);
         plan.model = plan
@@ -57,6 +59,7 @@ impl Laboratory {
         course(&plan, end)
     }
 
+    /// Sets the inorganic carbon at which the water has the pH it is to hold.
     fn bring_to_ph(&mut self) {
         let Some(ph) = self.ph else { return };
         if self.fill.alkalinity_meq_per_l == 0.0 {
@@ -67,7 +70,15 @@ impl Laboratory {
             ionic_strength_mol_per_l: self.refill().ionic_strength_mol_per_l(),
             alkalinity_meq_per_l: self.fill.alkalinity_meq_per_l,
         };
-        self.fill.inorganic_carbon_mmol_per_l = water.carbon_at_ph(ph);
+        let carbon = water.carbon_at_ph(ph);
+        let reached = water.ph_and_co2(carbon).0;
+        // written so that a NaN is refused
+        if (reached - ph).abs() <= SAME_PH {
+            self.fill.inorganic_carbon_mmol_per_l = carbon;
+        } else {
+            let what = "the pH at this alkalinity, whatever the carbon,";
+            self.refuse(LaboratoryError::impossible(what, ph));
+        }
     }
 
     /// The water of water changes: the first, but for what is said to differ.
@@ -81,6 +92,7 @@ impl Laboratory {
         })
     }
 
+    /// What has been put in, and nothing else.
     fn start(&self) -> State<f64> {
         let mut state = State::default();
         state[Pool::Volume] = self.tank.volume_l;
@@ -117,12 +129,9 @@ impl Laboratory {
             dry_days: 0.0,
             stands: self.stands.clone(),
             light: self.light.clone(),
-            gas: match self.gas.is_empty() {
-                true => GasPlan::None,
-                false => GasPlan::Rate {
-                    lines: self.gas.clone(),
-                    cut_off_mg_per_l: None,
-                },
+            gas: GasPlan::Rate {
+                lines: self.gas.clone(),
+                cut_off_mg_per_l: None,
             },
             air: self.air.clone(),
             power_cuts: self.power_cuts.clone(),
