@@ -2,10 +2,12 @@
 
 use crate::base::real::Real;
 
+use super::component::Component;
 use super::content::Contents;
 use super::held::Held;
 use super::matrix::Matrix;
 use super::observer::Observer;
+use super::pool::Pool;
 use super::process::Builder;
 use super::processes::{self, Processes};
 use super::row::Row;
@@ -47,6 +49,23 @@ impl<R: Real> TankModel<R> {
             contents,
             per_yield: ["Y_AOB", "Y_NOB", "Y_K"].map(|id| R::one() / setup.get(id)),
         }
+    }
+
+    /// The same tank with only some processes at work and some pools held.
+    ///
+    /// Rows of the other processes change nothing, and no row changes a held pool, as if whatever a
+    /// row takes from or gives to it were made good at once. Rate laws stay as they are, also where one
+    /// reads another's (heat reads evaporation).
+    #[must_use]
+    pub fn limited(mut self, acts: impl Fn(&str) -> bool, held: &[Pool]) -> Self {
+        let is_held = |component: &Component| held.iter().any(|&pool| *component == pool.into());
+        for (process, row) in &mut self.rows {
+            let at_work = acts(processes::IDS[*process]);
+            row.entries
+                .retain(|(component, _)| at_work && !is_held(component));
+        }
+        self.matrix = Matrix::new(&self.rows);
+        self
     }
 
     /// Looks at a state: concentrations, pH and the shared terms. What `water` held before serves
