@@ -37,37 +37,15 @@ pub struct Stepper<R> {
     memory: Memory<R>,
     /// The factor of [`Memory::drift`], of the present part.
     drift: R,
-    /// Rates at the start of a part.
-    first: PerRow<R>,
-    /// Rates of both looks at its middle, added up.
-    middle: PerRow<R>,
-    /// Rates at its end.
-    last: PerRow<R>,
+    /// Rates at the start of a part, twice in its middle, and at its end.
+    rates: [PerRow<R>; 4],
     extents: PerRow<R>,
 }
 
-/// The looks at the tank in a part, in order.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Look {
-    Start,
-    Middle,
-    MiddleAgain,
-    End,
-}
-
-const LOOKS: [Look; 4] = [Look::Start, Look::Middle, Look::MiddleAgain, Look::End];
-
-impl Look {
-    /// How far ahead the next look is, as a share of the part; none after the last.
-    #[inline(always)]
-    fn next(self) -> Option<f64> {
-        match self {
-            Look::Start | Look::Middle => Some(0.5),
-            Look::MiddleAgain => Some(1.0),
-            Look::End => None,
-        }
-    }
-}
+/// How far ahead of the start of a part the second, third and fourth look is, as a share of it.
+const AHEAD: [f64; 3] = [0.5, 0.5, 1.0];
+/// The last of the looks that are in the middle, counted from 0.
+const LAST_IN_THE_MIDDLE: usize = 2;
 
 /// What a step remembers of the one before: where to look for the next pH first. Part of the state
 /// of a tank that is saved, since the last bits of a pH hang on where the search began.
@@ -135,9 +113,7 @@ impl<R: Real> Stepper<R> {
             memory: Memory::fresh(),
             water: Water::blank(),
             drift: R::one(),
-            first: none,
-            middle: none,
-            last: none,
+            rates: [none; 4],
             extents: none,
         }
     }
@@ -204,9 +180,10 @@ impl<R: Real> Stepper<R> {
                 self.look(model, state, &stretch.held, from_days);
             }
             let before = *state;
-            let short = self.part(model, &before, &stretch.held, (from_days, days));
-            model.matrix().apply(&self.extents, R::one(), state);
-            let short = R::either(short, self.mend(model, &before, state, R::one()));
+            let short = self.part(model, &before, (from_days, days));
+            model.matrix().lead(&before, &self.extents, R::one(), state);
+            let mended = mend(model, &before, &mut self.extents, R::one(), state);
+            let short = R::either(short, mended);
             self.book(&before, state, waiting, totals);
             counts.part(waiting, short);
             done(
@@ -231,40 +208,31 @@ impl<R: Real> Stepper<R> {
         &mut self,
         model: &TankModel<R>,
         before: &State<R>,
-        held: &Held<R>,
         (from_days, days): (R, R),
     ) -> R::Mask {
         let rows = self.rows;
         let start = self.water.inverse_hydrogen;
         let mut short = R::zero().below(R::zero());
         self.drift = self.memory.drift;
-        for look in LOOKS {
-            model.rates(&self.water, &mut self.extents[..rows]);
-            let sum = match look {
-                Look::Start => &mut self.first,
-                Look::Middle | Look::MiddleAgain => &mut self.middle,
-                Look::End => &mut self.last,
-            };
-            if look == Look::MiddleAgain {
-                for (sum, rate) in sum[..rows].iter_mut().zip(&self.extents) {
-                    *sum += *rate;
-                }
-                // what H+ did in the first half it will do in the second, nearly
-                self.drift = self.water.hydrogen * start;
-            } else {
-                sum[..rows].copy_from_slice(&self.extents[..rows]);
-            }
-            let Some(share) = look.next() else {
+        for (look, rates) in self.rates.iter_mut().enumerate() {
+            model.rates(&self.water, &mut rates[..rows]);
+            let Some(share) = AHEAD.get(look) else {
                 break;
             };
-            let ahead = R::of(share) * days;
-            let mut trial = *before;
-            model.matrix().apply(&self.extents, ahead, &mut trial);
-            short = R::either(short, self.mend(model, before, &mut trial, ahead));
-            if look != Look::Middle {
-                self.water.hydrogen *= self.drift;
+            let ahead = R::of(*share) * days;
+            let water = &mut self.water;
+            model.matrix().lead(before, rates, ahead, &mut water.state);
+            let mended = mend(model, before, rates, ahead, &mut water.state);
+            short = R::either(short, mended);
+            // what H+ did in the first half it will do in the second, nearly
+            if look == LAST_IN_THE_MIDDLE {
+                self.drift = water.hydrogen * start;
             }
-            model.look(&trial, held, from_days + ahead, &mut self.water);
+            if look != LAST_IN_THE_MIDDLE - 1 {
+                water.hydrogen *= self.drift;
+            }
+            water.days = from_days + ahead;
+            model.see(water);
         }
         self.add_up(days);
         short
@@ -274,9 +242,10 @@ impl<R: Real> Stepper<R> {
     #[inline(always)]
     fn add_up(&mut self, days: R) {
         let sixth = R::of(1.0 / 6.0) * days;
-        let rates = (self.first.iter().zip(&self.middle)).zip(&self.last);
-        for (extent, ((first, middle), last)) in self.extents[..self.rows].iter_mut().zip(rates) {
-            *extent = (*first + (*middle + *middle) + *last) * sixth;
+        let [first, second, third, fourth] = &self.rates;
+        for (row, extent) in self.extents[..self.rows].iter_mut().enumerate() {
+            let middle = second[row] + third[row];
+            *extent = (first[row] + (middle + middle) + fourth[row]) * sixth;
         }
     }
 
@@ -309,48 +278,6 @@ impl<R: Real> Stepper<R> {
         };
     }
 
-    /// Where a pool has fallen below zero, holds the rows back and runs them again; says in which
-    /// lanes that was so.
-    #[inline(always)]
-    fn mend(
-        &mut self,
-        model: &TankModel<R>,
-        from: &State<R>,
-        to: &mut State<R>,
-        length: R,
-    ) -> R::Mask {
-        let short = in_debt(to);
-        if R::any(short) {
-            self.hold_back(model, from, to, length, short);
-        }
-        short
-    }
-
-    #[cold]
-    fn hold_back(
-        &mut self,
-        model: &TankModel<R>,
-        from: &State<R>,
-        to: &mut State<R>,
-        length: R,
-        short: R::Mask,
-    ) {
-        let rows = self.rows;
-        let mut extents = self.extents;
-        for extent in &mut extents[..rows] {
-            *extent *= length;
-        }
-        model.matrix().hold_back(from, &mut extents, short);
-        let mut slowed = *from;
-        model.matrix().apply(&extents, R::one(), &mut slowed);
-        for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
-            *amount = R::pick(short, *slow, *amount);
-        }
-        for (extent, slow) in self.extents[..rows].iter_mut().zip(&extents) {
-            *extent = R::pick(short, *slow, *extent);
-        }
-    }
-
     /// The pools inside the last part, at a share of its length, and the extents that led there; to third order (the continuous
     /// extension of the scheme; Hairer, Nørsett & Wanner 1993, II.6). Rows × extents, like a step.
     pub fn inside(
@@ -376,8 +303,8 @@ impl<R: Real> Stepper<R> {
         let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
         let first = share - middle - middle - last;
         for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
-            let mean = self.first[row] * first + self.middle[row] * middle + self.last[row] * last;
-            *extent = mean * part.days;
+            let [k1, k2, k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
+            *extent = (k1 * first + (k2 + k3) * middle + k4 * last) * part.days;
         }
         extents
     }
@@ -394,8 +321,47 @@ impl<R: Real> Stepper<R> {
                 .iter()
                 .position(|rate| !rate.lane(lane).is_finite())
         };
-        bad(&self.first)
-            .or_else(|| bad(&self.middle))
-            .or_else(|| bad(&self.last))
+        self.rates.iter().find_map(bad)
+    }
+}
+
+/// Where a pool has fallen below zero, holds the rows back and runs them again; says in which lanes
+/// that was so. Their rates are left as slow as that.
+#[inline(always)]
+fn mend<R: Real>(
+    model: &TankModel<R>,
+    from: &State<R>,
+    rates: &mut PerRow<R>,
+    length: R,
+    to: &mut State<R>,
+) -> R::Mask {
+    let short = in_debt(to);
+    if R::any(short) {
+        hold_back(model, from, rates, length, to);
+    }
+    short
+}
+
+#[cold]
+fn hold_back<R: Real>(
+    model: &TankModel<R>,
+    from: &State<R>,
+    rates: &mut PerRow<R>,
+    length: R,
+    to: &mut State<R>,
+) {
+    let short = in_debt(to);
+    let mut extents = *rates;
+    for extent in &mut extents {
+        *extent *= length;
+    }
+    model.matrix().hold_back(from, &mut extents, short);
+    let mut slowed = *from;
+    model.matrix().apply(&extents, R::one(), &mut slowed);
+    for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
+        *amount = R::pick(short, *slow, *amount);
+    }
+    for (rate, slow) in rates.iter_mut().zip(&extents) {
+        *rate = R::pick(short, *slow / length, *rate);
     }
 }

@@ -75,6 +75,11 @@ impl<R: Real> TankModel<R> {
         water.state = *state;
         water.held = *held;
         water.days = days;
+        self.see(water);
+    }
+    /// Looks at what `water` holds: its pools, what is switched and the time.
+    #[inline(always)]
+    pub fn see(&self, water: &mut Water<R>) {
         let guess = water.hydrogen;
         let temperature = water.temperature();
         self.table.at(temperature, &mut water.factors);
