@@ -5,6 +5,11 @@ use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet}
 use super::files::Files;
 use super::problem::{Place, Problem};
 
+/// Most signs that are underlined.
+const LONGEST_CARET: usize = 100;
+/// Most other places of one problem that are pointed at.
+const MOST_OTHER_PLACES: usize = 10;
+
 /// One problem, without a line break at its end.
 pub fn problem(problem: &Problem, files: &Files, styled: bool) -> String {
     let title = Level::ERROR.primary_title(problem.title.as_str());
@@ -39,7 +44,7 @@ fn snippets<'a>(
             .label(problem.label.as_str()),
     );
     let mut others = Vec::new();
-    for (also, words) in &problem.also {
+    for (also, words) in problem.also.iter().take(MOST_OTHER_PLACES) {
         let mark = AnnotationKind::Context
             .span(visible(files.text(also.file), also))
             .label(words.as_str());
@@ -57,18 +62,23 @@ fn snippet<'a>(files: &'a Files, file: usize) -> Snippet<'a, annotate_snippets::
     Snippet::source(files.text(file)).path(files.name(file))
 }
 
-/// The stretch to underline: at least one sign, and the first line only of a long one.
+/// The stretch to underline: at least one sign, the first line only of several, and not more than
+/// fits on a terminal.
 fn visible(text: &str, place: &Place) -> std::ops::Range<usize> {
     let start = place.start.min(text.len());
     let end = place.end.min(text.len()).max(start);
     let line = text[start..end]
-        .find(['\n', '\r'])
-        .map_or(end, |at| start + at);
-    start..line.max(start)
+        .char_indices()
+        .take(LONGEST_CARET)
+        .take_while(|(_, sign)| !matches!(sign, '\n' | '\r'))
+        .last()
+        .map_or(start, |(at, sign)| start + at + sign.len_utf8());
+    start..line
 }
 
-/// Without spaces at line ends.
+/// Without spaces at line ends, and without the control signs that the renderer lets through.
 fn tidy(text: &str) -> String {
+    let text = text.replace(|sign: char| ('\u{80}'..='\u{9f}').contains(&sign), "\u{fffd}");
     let lines: Vec<&str> = text.lines().map(str::trim_end).collect();
     lines.join("\n").trim_end().to_string()
 }

@@ -82,7 +82,19 @@ fn away(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<(u32, u32)> {
         .map(|span| (span.first, span.last.min(last_day)))
         .collect();
     away.sort_unstable();
-    away
+    merged(&away)
+}
+
+/// Sorted spells without those that begin inside another.
+fn merged(spells: &[(u32, u32)]) -> Vec<(u32, u32)> {
+    let mut merged: Vec<(u32, u32)> = Vec::new();
+    for &(first, last) in spells {
+        match merged.last_mut() {
+            Some(before) if first <= before.1 => before.1 = before.1.max(last),
+            _ => merged.push((first, last)),
+        }
+    }
+    merged
 }
 
 fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
@@ -94,10 +106,13 @@ fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
         .spans(section.desk, &section.path_of("missed"), &entry.node)
         .unwrap_or_default();
     section.given("missed", &entry.node);
-    spans
+    let mut days: Vec<u32> = spans
         .iter()
         .flat_map(|span| span.first..=span.last.min(draft.calendar.last_day))
-        .collect()
+        .collect();
+    days.sort_unstable();
+    days.dedup();
+    days
 }
 
 /// Reads `share`: of the water present, more than nothing, at most all of it.
