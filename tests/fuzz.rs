@@ -48,7 +48,9 @@ fn a_spoiled_scenario_that_is_accepted_is_judged_and_written() {
 
 #[test]
 fn a_text_that_is_nearly_a_quantity_is_read_or_refused() {
-    let read = (0..2000).filter(|&number| is_quantity(SEED, number)).count();
+    let read = (0..2000)
+        .filter(|&number| is_quantity(SEED, number))
+        .count();
     println!("{read} of 2000 read");
     // else the mutations have become too wild or too tame to find anything
     assert!((400..1600).contains(&read), "{read}");
@@ -96,6 +98,8 @@ fn a_million_spoiled_scenarios() {
 fn a_million_quantities() {
     let (seed, from) = (asked("SEED", 2), asked("FROM", 0));
     let until = from + asked("INPUTS", 1_000_000);
-    let read = (from..until).filter(|&number| is_quantity(seed, number)).count();
+    let read = (from..until)
+        .filter(|&number| is_quantity(seed, number))
+        .count();
     println!("{read} quantities read out of {} texts", until - from);
 }

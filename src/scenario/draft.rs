@@ -110,7 +110,9 @@ impl<'a> Draft<'a> {
             self.desk.problem(
                 Problem::at(&Place::new(0, 0..0), TOO_MANY)
                     .label(format!("at most {MOST_EVENTS}, and {name} is one more"))
-                    .help("let entries happen less often, or make the run shorter with length = 56"),
+                    .help(
+                        "let entries happen less often, or make the run shorter with length = 56",
+                    ),
             );
         }
         has_room

@@ -78,7 +78,10 @@ fn visible(text: &str, place: &Place) -> std::ops::Range<usize> {
 
 /// Without spaces at line ends, and without the control signs that the renderer lets through.
 fn tidy(text: &str) -> String {
-    let text = text.replace(|sign: char| ('\u{80}'..='\u{9f}').contains(&sign), "\u{fffd}");
+    let text = text.replace(
+        |sign: char| ('\u{80}'..='\u{9f}').contains(&sign),
+        "\u{fffd}",
+    );
     let lines: Vec<&str> = text.lines().map(str::trim_end).collect();
     lines.join("\n").trim_end().to_string()
 }

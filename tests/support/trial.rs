@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 
 use firstfill::analysis::case::Case;
 use firstfill::analysis::outcome::Outcome;
+use firstfill::base::stop::Stop;
 use firstfill::engine::error::RunError;
 use firstfill::engine::run;
 use firstfill::output::folder::{self, Wanted};
@@ -53,7 +54,13 @@ impl fmt::Display for Tally {
         write!(
             f,
             "{} read, {} accepted, {} run, impossible numbers in {:?}, finds {:?}, slowest {:?} (number {})",
-            self.read, self.accepted, self.run, self.impossible, self.finds, self.slowest.0, self.slowest.1
+            self.read,
+            self.accepted,
+            self.run,
+            self.impossible,
+            self.finds,
+            self.slowest.0,
+            self.slowest.1
         )
     }
 }
@@ -82,7 +89,12 @@ enum Answer {
 }
 
 /// Puts inputs to the program; the first panic ends it.
-pub fn each(corpus: &Corpus, seed: u64, numbers: Range<u64>, depth: impl Fn(u64) -> Depth) -> Tally {
+pub fn each(
+    corpus: &Corpus,
+    seed: u64,
+    numbers: Range<u64>,
+    depth: impl Fn(u64) -> Depth,
+) -> Tally {
     let mut tally = Tally::default();
     for number in numbers {
         let spoiled = spoil::input(corpus, seed, number);
@@ -208,7 +220,7 @@ fn whole(loaded: &Loaded, charts: bool) -> Answer {
         charts,
         days: Vec::new(),
     };
-    let entries = folder::entries(&story, &wanted).expect("a folder");
+    let entries = folder::entries(&story, &wanted, &Stop::default()).expect("a folder");
     assert!(entries.iter().all(|entry| !entry.bytes.is_empty()));
     let report = text::Story {
         case,

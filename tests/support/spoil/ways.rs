@@ -9,8 +9,17 @@ type Way = fn(&Corpus, &mut ChaCha8Rng, &[u8]) -> Vec<u8>;
 
 /// Slips of somebody who writes a scenario.
 const WRITING: [Way; 11] = [
-    other_text, other_text, other_number, near_number, near_number, drop_line, double_line, swap_lines,
-    borrow_line, new_line, wrap,
+    other_text,
+    other_text,
+    other_number,
+    near_number,
+    near_number,
+    drop_line,
+    double_line,
+    swap_lines,
+    borrow_line,
+    new_line,
+    wrap,
 ];
 /// Slips that know nothing of the format.
 const BYTES: [Way; 7] = [flip, put_word, take, cut, repeat, deepen, line_ends];
