@@ -84,7 +84,7 @@ fn draft_holds(shop: &Workshop, files: usize) -> bool {
 fn ctrl_c_and_a_request_to_end_leave_nothing_and_end_with_130() {
     for signal in ["INT", "TERM", "HUP"] {
         let shop = Workshop::new();
-        let mut child = started(&mut heeding(&mut shop.run(&["--out", "deep/mine"])));
+        let mut child = started(&mut heeding(&shop.run(&["--out", "deep/mine"])));
         wait_until(&mut child, || shop.path("deep").is_dir());
         send(signal, &child);
         let output = child.wait_with_output().expect("it has ended");
@@ -99,7 +99,7 @@ fn ctrl_c_and_a_request_to_end_leave_nothing_and_end_with_130() {
 fn ctrl_c_during_a_replacement_leaves_the_earlier_result_as_it_was() {
     let shop = Workshop::new();
     let old = shop.folder("mine", &HOURLY);
-    let mut child = started(&mut heeding(&mut shop.run(&["--out", "mine", "--force"])));
+    let mut child = started(&mut heeding(&shop.run(&["--out", "mine", "--force"])));
     wait_until(&mut child, || draft_holds(&shop, 0));
     send("INT", &child);
     let output = child.wait_with_output().expect("it has ended");
@@ -110,21 +110,28 @@ fn ctrl_c_during_a_replacement_leaves_the_earlier_result_as_it_was() {
 
 #[test]
 fn a_second_ctrl_c_does_not_wait() {
+    // the run may heed the first before the second comes; then it is tried again
+    let at_once = |said: String| said.starts_with("stopped at once; the next run clears away");
+    assert!((0..10).any(|_| at_once(stopped_again_and_again())));
+}
+
+/// What a run says that is sent one Ctrl-C after the other; it leaves no result in any case.
+fn stopped_again_and_again() -> String {
     let shop = Workshop::new();
-    let mut child = started(&mut heeding(&mut shop.run(&["--out", "mine"])));
+    let mut child = started(&mut heeding(&shop.run(&["--out", "mine"])));
     wait_until(&mut child, || draft_holds(&shop, 0));
     while child.try_wait().expect("a program").is_none() {
         send("INT", &child);
     }
     let output = child.wait_with_output().expect("it has ended");
     assert_eq!(output.status.code(), Some(130), "{}", words(&output));
-    assert!(words(&output).contains("stopped"), "{}", words(&output));
     assert!(!shop.path("mine").exists());
+    words(&output)
 }
 
 /// The same command with no signal ignored, where the system knows how to say that: tests that are
 /// themselves run under `nohup` or in the background pass on what they ignore.
-fn heeding(command: &mut Command) -> Command {
+fn heeding(command: &Command) -> Command {
     let knows = Command::new("env")
         .args(["--default-signal", "true"])
         .status();

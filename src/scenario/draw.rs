@@ -5,8 +5,6 @@ use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet}
 use super::files::Files;
 use super::problem::{Place, Problem};
 
-/// Most signs that are underlined.
-const LONGEST_CARET: usize = 100;
 /// Most other places of one problem that are pointed at.
 const MOST_OTHER_PLACES: usize = 10;
 
@@ -62,18 +60,14 @@ fn snippet<'a>(files: &'a Files, file: usize) -> Snippet<'a, annotate_snippets::
     Snippet::source(files.text(file)).path(files.name(file))
 }
 
-/// The stretch to underline: at least one sign, the first line only of several, and not more than
-/// fits on a terminal.
+/// The stretch to underline: at least one sign, and the first line only of a long one.
 fn visible(text: &str, place: &Place) -> std::ops::Range<usize> {
     let start = place.start.min(text.len());
     let end = place.end.min(text.len()).max(start);
     let line = text[start..end]
-        .char_indices()
-        .take(LONGEST_CARET)
-        .take_while(|(_, sign)| !matches!(sign, '\n' | '\r'))
-        .last()
-        .map_or(start, |(at, sign)| start + at + sign.len_utf8());
-    start..line
+        .find(['\n', '\r'])
+        .map_or(end, |at| start + at);
+    start..line.max(start)
 }
 
 /// Without spaces at line ends, and without the control signs that the renderer lets through.

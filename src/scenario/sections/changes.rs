@@ -106,13 +106,10 @@ fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
         .spans(section.desk, &section.path_of("missed"), &entry.node)
         .unwrap_or_default();
     section.given("missed", &entry.node);
-    let mut days: Vec<u32> = spans
+    spans
         .iter()
         .flat_map(|span| span.first..=span.last.min(draft.calendar.last_day))
-        .collect();
-    days.sort_unstable();
-    days.dedup();
-    days
+        .collect()
 }
 
 /// Reads `share`: of the water present, more than nothing, at most all of it.
