@@ -41,6 +41,7 @@ impl Draft {
     /// # Errors
     /// When the target may not be used or the place cannot be written to.
     pub fn open(place: Place) -> Result<Draft, WriteError> {
+        let place = place.plain();
         let target = place.target();
         if target.file_name().is_none() {
             return Err(WriteError::NoName(target.into()));
@@ -158,15 +159,16 @@ impl Drop for Draft {
 
 impl Held {
     fn new(parent: &Path) -> io::Result<Held> {
+        let mut swept = io::Error::other("other runs keep removing the draft");
         for _ in 0..TRIES {
             match Held::once(parent) {
                 Ok(Some(held)) => return Ok(held),
                 Ok(None) => {}
-                Err(why) if why.kind() == io::ErrorKind::NotFound => {}
+                Err(why) if why.kind() == io::ErrorKind::NotFound => swept = why,
                 Err(why) => return Err(why),
             }
         }
-        Err(io::Error::other("other runs keep removing the draft"))
+        Err(swept)
     }
 
     /// None, or not found, when another run took the draft for an abandoned one before it was
@@ -264,6 +266,25 @@ mod tests {
     }
 
     #[test]
+    fn force_through_a_link_replaces_the_folder_behind_it() {
+        let room = tempfile::tempdir().unwrap();
+        let (link, there) = (room.path().join("link"), room.path().join("there"));
+        write(Place::Exactly(there.clone()), "1").unwrap();
+        std::os::unix::fs::symlink("there", &link).unwrap();
+        assert!(write(Place::Over(link.clone()), "2").unwrap().replaced);
+        assert!(link.is_symlink() && fs::read(there.join(MARK)).unwrap() == b"2");
+        assert_eq!(names_in(room.path()), ["link", "there"]);
+    }
+
+    #[test]
+    fn idle_signs_in_a_place_do_not_matter() {
+        let room = tempfile::tempdir().unwrap();
+        write(Place::Exactly(room.path().join("mine/.")), "1").unwrap();
+        write(Place::Over(room.path().join("./mine//./")), "2").unwrap();
+        assert_eq!(names_in(room.path()), ["mine"]);
+    }
+
+    #[test]
     fn force_leaves_a_folder_alone_that_is_no_run() {
         let room = tempfile::tempdir().unwrap();
         let target = room.path().join("photos");
@@ -271,6 +292,18 @@ mod tests {
         fs::write(target.join("fish.jpg"), b"x").unwrap();
         let refused = Draft::open(Place::Over(target.clone())).unwrap_err();
         assert!(matches!(refused, WriteError::NotOurs(_)));
+        assert_eq!(names_in(&target), ["fish.jpg"]);
+    }
+
+    #[test]
+    fn force_leaves_a_folder_alone_that_came_in_meanwhile() {
+        let room = tempfile::tempdir().unwrap();
+        let target = room.path().join("photos");
+        let draft = Draft::open(Place::Over(target.clone())).unwrap();
+        fs::create_dir(&target).unwrap();
+        fs::write(target.join("fish.jpg"), b"x").unwrap();
+        draft.put(MARK, b"1").unwrap();
+        assert!(matches!(draft.publish(), Err(WriteError::NotOurs(_))));
         assert_eq!(names_in(&target), ["fish.jpg"]);
     }
 

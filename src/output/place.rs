@@ -86,6 +86,20 @@ impl Place {
         }
     }
 
+    /// The same place without idle signs such as `./` at its end; what replaces follows a link, so
+    /// that the folder behind it is replaced and not the link.
+    pub(super) fn plain(self) -> Place {
+        let plain = |target: PathBuf| target.components().collect::<PathBuf>();
+        match self {
+            Place::Free(target) => Place::Free(plain(target)),
+            Place::Exactly(target) => Place::Exactly(plain(target)),
+            Place::Over(target) if target.is_symlink() => {
+                Place::Over(fs::canonicalize(&target).unwrap_or(target))
+            }
+            Place::Over(target) => Place::Over(plain(target)),
+        }
+    }
+
     /// Refuses a target that may not be used.
     pub(super) fn check(&self) -> Result<(), WriteError> {
         match self {

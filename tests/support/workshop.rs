@@ -51,7 +51,13 @@ impl Workshop {
     pub fn with_its_own_program() -> Workshop {
         let mut shop = Workshop::new();
         let copy = shop.room.path().join("firstfill");
-        fs::copy(&shop.program, &copy).expect("a copy of the program");
+        // by another process: a child started meanwhile would inherit our handle on the copy, and
+        // what somebody can write to cannot be started
+        let copied = Command::new("cp").arg(&shop.program).arg(&copy).status();
+        assert!(
+            copied.is_ok_and(|status| status.success()),
+            "a copy of the program"
+        );
         shop.program = copy;
         shop
     }
