@@ -131,7 +131,12 @@ pub fn watched(
     let mut last = 0;
     loop {
         match told.recv_timeout(LONGEST_WAIT) {
-            Ok(number) => last = number,
+            Ok(number) => {
+                last = number;
+                if number.is_multiple_of(50_000) {
+                    println!("at number {number}");
+                }
+            }
             Err(RecvTimeoutError::Timeout) => panic!("no answer to number {last} of seed {seed}"),
             Err(RecvTimeoutError::Disconnected) => break,
         }
