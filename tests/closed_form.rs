@@ -10,17 +10,18 @@ mod support;
 use firstfill::base::clock::{DAY, days};
 use firstfill::chemistry::carbonate::StillWater;
 use firstfill::chemistry::{schmidt, solubility};
+use firstfill::engine::close_ups::CloseUps;
 use firstfill::engine::event::{Animals, Event, EventKind};
 use firstfill::engine::input::ModelInput;
 use firstfill::engine::result::{Reading, RunResult, Side};
-use firstfill::engine::run::run;
+use firstfill::engine::run::{run, run_closely};
 use firstfill::model::composition::Composition;
 use support::reference;
 
 const LITRES: f64 = 50.0;
 const SURFACE_M2: f64 = 0.18;
 /// One step, days.
-const STEP_DAYS: f64 = 5.0 / 1440.0;
+const STEP_DAYS: f64 = 30.0 / 1440.0;
 
 /// Water in glass at 25 °C in a room just as warm and moist: nothing lives, nothing evaporates.
 fn lifeless() -> ModelInput {
@@ -50,6 +51,11 @@ fn with(mut input: ModelInput, parameters: &[(&str, f64)]) -> ModelInput {
     input
 }
 
+/// Runs a tank and reads it every five minutes, inside steps too.
+fn run_and_look(input: &ModelInput) -> RunResult {
+    run_closely(input, &CloseUps::none().throughout(5)).unwrap()
+}
+
 fn change(day: u32, share: f64) -> Event {
     Event {
         minute: day * DAY,
@@ -66,7 +72,8 @@ fn at(result: &RunResult, minute: u32) -> &Reading {
         .unwrap()
 }
 
-/// Asserts that a decay towards `rest` follows e^(−k·t); `more` is allowed beside the step's error.
+/// Asserts that a decay towards `rest` follows e^(−k·t); `more` is allowed beside the step's error:
+/// (k·Δt)⁵/120 a step, and once (k·Δt)⁴/64 between the ends of one.
 fn assert_decays(
     result: &RunResult,
     value: fn(&Reading) -> f64,
@@ -76,14 +83,14 @@ fn assert_decays(
 ) {
     let start = value(&result.readings[0]) - rest;
     let mut compared = 0;
-    for reading in &result.readings {
+    for reading in result.seen(0, u32::MAX) {
         let turned = per_day * days(reading.minute);
         if turned > 3.0 {
             break;
         }
         let left = (value(reading) - rest) / start;
         let expected = (-turned).exp();
-        let of_the_step = (per_day * STEP_DAYS).powi(2) / 6.0 * turned;
+        let of_the_step = (per_day * STEP_DAYS).powi(4) / 60.0 * (1.0 + turned);
         let error = (left / expected - 1.0).abs();
         assert!(
             error <= 1.1 * of_the_step + 1e-7 + more,
@@ -206,7 +213,7 @@ fn soil_and_water_share_their_ammonium_exponentially() {
     input.tank.soil_l = 9.4;
     input.fill.tan_mg_n_per_l = 0.0;
     let input = with(input, &[("N_o0", 0.0), ("E_H0", 0.0)]);
-    let result = run(&input).unwrap();
+    let result = run_and_look(&input);
     let get = |id: &str| input.parameters.get(id);
     let kg = 9.4 * get("rho_soil");
     let soil_l = kg * get("Kd") + 9.4 * get("por");
@@ -226,7 +233,7 @@ fn oxygen_returns_with_the_half_time_of_its_transfer() {
     let mut input = lifeless();
     input.last_day = 1;
     input.fill.oxygen_mg_per_l = 2.0;
-    let result = run(&input).unwrap();
+    let result = run_and_look(&input);
     let velocity = 0.75 * (600.0 / schmidt::oxygen(25.0)).sqrt();
     let per_day = velocity * 1000.0 * SURFACE_M2 / LITRES;
     let rest = solubility::oxygen_saturation_mg_per_l(25.0, 1.0);
@@ -234,15 +241,16 @@ fn oxygen_returns_with_the_half_time_of_its_transfer() {
     let half_time_h = 24.0 * half_time_days(&result, |r| r.oxygen_mg_per_l, rest);
     let by_formula = 24.0 * std::f64::consts::LN_2 / per_day;
     println!("oxygen: half-time {half_time_h:.4} h, by formula {by_formula:.4} h");
-    // second order of the step, and a straight line between two readings
+    // a straight line between two readings, five minutes apart
     assert!((half_time_h / by_formula - 1.0).abs() < 1e-4);
 }
 
 /// When half of the way to `rest` is done, on the line between two readings.
 fn half_time_days(result: &RunResult, value: fn(&Reading) -> f64, rest: f64) -> f64 {
-    let left = |reading: &Reading| (value(reading) - rest) / (value(&result.readings[0]) - rest);
-    let after = result.readings.iter().position(|r| left(r) < 0.5).unwrap();
-    let (a, b) = (&result.readings[after - 1], &result.readings[after]);
+    let seen = result.seen(0, u32::MAX);
+    let left = |reading: &Reading| (value(reading) - rest) / (value(seen[0]) - rest);
+    let after = seen.iter().position(|r| left(r) < 0.5).unwrap();
+    let (a, b) = (seen[after - 1], seen[after]);
     let part = (left(a) - 0.5) / (left(a) - left(b));
     days(a.minute) + part * (days(b.minute) - days(a.minute))
 }
@@ -271,7 +279,7 @@ fn carbon_dioxide_leaves_with_the_half_time_of_its_transfer() {
     let per_day = velocity * 1000.0 * SURFACE_M2 / LITRES;
     let rest = solubility::co2_saturation_mg_per_l(25.0, 1.0, 600.0);
     for (alkalinity, more) in [(-1.0, 2e-3), (1.0, 0.04)] {
-        let result = run(&gassed(30.0, alkalinity)).unwrap();
+        let result = run_and_look(&gassed(30.0, alkalinity));
         assert!((result.readings[0].co2_mg_per_l - 30.0).abs() < 1e-5);
         assert_decays(&result, |r| r.co2_mg_per_l, rest, per_day, more);
         let half_time_h = 24.0 * half_time_days(&result, |r| r.co2_mg_per_l, rest);
@@ -311,7 +319,7 @@ fn chlorine_and_chloramine_fade_at_ten_a_day_and_leave_their_ammonia() {
         ..input.fill
     };
     let alkalinity = input.fill.alkalinity_meq_per_l;
-    let result = run(&input).unwrap();
+    let result = run_and_look(&input);
     let per_day = input.parameters.get("k_Cl");
     assert_eq!(per_day, 10.0);
     assert_decays(&result, |r| r.chlorine_mg_cl2_per_l, 0.0, per_day, 0.0);

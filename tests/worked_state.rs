@@ -149,7 +149,7 @@ fn the_worked_state_comes_out_to_all_printed_digits() {
     held.gas_mmol_per_day = 24.0 * 300.0 / 44.0095;
     held.air_l_per_min = 0.5;
     held.airing = true;
-    held.shedding[0] = true;
+    held.shedding[0] = 1.0;
     held.animals_g = 3.0;
     held.feed_g_per_day = 0.06;
     held.feed_mg_n_per_day = 0.06 * 160.0 * 0.4;
@@ -162,7 +162,7 @@ fn the_worked_state_comes_out_to_all_printed_digits() {
     let rows = model.matrix().rows();
     model.rates(&water, &mut rates[..rows]);
     let mut change = State::default();
-    model.matrix().apply(&rates, &mut change);
+    model.matrix().apply(&rates, 1.0, &mut change);
     for (pool, printed) in CHANGES_PER_DAY {
         assert_printed(&format!("{pool:?}"), change[pool], printed);
     }

@@ -23,7 +23,9 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     let first_choice = place.target().to_path_buf();
     let stop = stopping::listen();
     let draft = Draft::open(place)?;
-    let outcome = Outcome::of(case)?;
+    let wanted = wanted(options);
+    let mut outcome = Outcome::of(case)?;
+    outcome.look_closely(case, &wanted.closely(&outcome))?;
     stop.check()?;
     let texts: Vec<(String, String)> = loaded
         .files
@@ -36,7 +38,7 @@ pub fn run(options: &Run) -> Result<(), Failure> {
         files: &texts,
         options: &repeatable(options),
     };
-    let entries = folder::entries(&story, &wanted(options), &stop)?;
+    let entries = folder::entries(&story, &wanted, &stop)?;
     for entry in &entries {
         stop.check()?;
         draft.put(&entry.name, &entry.bytes)?;

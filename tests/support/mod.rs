@@ -7,3 +7,4 @@ pub mod diary;
 pub mod drive;
 pub mod planted_tank;
 pub mod reference;
+pub mod step_error;

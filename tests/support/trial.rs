@@ -210,7 +210,16 @@ fn ended<T>(run: Result<T, RunError>) -> Answer {
 
 fn whole(loaded: &Loaded, charts: bool) -> Answer {
     let case = &loaded.case;
-    let outcome = match Outcome::of(case) {
+    let wanted = Wanted {
+        every_minutes: 5,
+        charts,
+        days: Vec::new(),
+    };
+    let looked_at = Outcome::of(case).and_then(|mut outcome| {
+        outcome.look_closely(case, &wanted.closely(&outcome))?;
+        Ok(outcome)
+    });
+    let outcome = match looked_at {
         Ok(outcome) => outcome,
         failed => return ended(failed),
     };
@@ -219,11 +228,6 @@ fn whole(loaded: &Loaded, charts: bool) -> Answer {
         outcome: &outcome,
         files: &[],
         options: &[],
-    };
-    let wanted = Wanted {
-        every_minutes: 60,
-        charts,
-        days: Vec::new(),
     };
     let entries = folder::entries(&story, &wanted, &Stop::default()).expect("a folder");
     assert!(entries.iter().all(|entry| !entry.bytes.is_empty()));
