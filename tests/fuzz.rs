@@ -24,7 +24,7 @@ static CORPUS: LazyLock<Corpus> = LazyLock::new(Corpus::of_the_project);
 
 #[test]
 fn a_spoiled_scenario_is_read_or_refused_in_words() {
-    let tally = trial::each(&CORPUS, SEED, 0..1500, |_| Depth::Read);
+    let tally = trial::each(&CORPUS, SEED, 0..4000, |_| Depth::Read);
     println!("{tally}");
     // else the mutations have become too wild or too tame to find anything
     let share = tally.accepted as f64 / tally.read as f64;
@@ -33,7 +33,7 @@ fn a_spoiled_scenario_is_read_or_refused_in_words() {
 
 #[test]
 fn a_spoiled_scenario_that_is_accepted_runs() {
-    let tally = trial::each(&CORPUS, SEED, 1500..1800, |_| Depth::TwoDays);
+    let tally = trial::each(&CORPUS, SEED, 4000..4300, |_| Depth::TwoDays);
     println!("{tally}");
     assert!(tally.run > 50, "{tally}");
 }
@@ -41,7 +41,7 @@ fn a_spoiled_scenario_that_is_accepted_runs() {
 #[test]
 fn a_spoiled_scenario_that_is_accepted_is_judged_and_written() {
     let whole = |number| [Depth::Folder, Depth::Read, Depth::Read][(number % 3) as usize];
-    let tally = trial::each(&CORPUS, SEED, 1800..1830, whole);
+    let tally = trial::each(&CORPUS, SEED, 4300..4330, whole);
     println!("{tally}");
     assert!(tally.run > 2, "{tally}");
 }

@@ -8,9 +8,10 @@ use super::Corpus;
 type Way = fn(&Corpus, &mut ChaCha8Rng, &[u8]) -> Vec<u8>;
 
 /// Slips of somebody who writes a scenario.
-const WRITING: [Way; 11] = [
+const WRITING: [Way; 12] = [
     other_text,
     other_text,
+    text_in_text,
     other_number,
     near_number,
     near_number,
@@ -74,15 +75,32 @@ fn stretch(
     Some((from, length.map_or(bytes.len(), |length| from + length)))
 }
 
-/// Another text between two quotation marks.
-fn other_text(corpus: &Corpus, chance: &mut ChaCha8Rng, bytes: &[u8]) -> Vec<u8> {
+/// The stretch between two quotation marks, if there is one.
+fn quoted(chance: &mut ChaCha8Rng, bytes: &[u8]) -> Option<(usize, usize)> {
     let marks: Vec<usize> = (0..bytes.len()).filter(|&at| bytes[at] == b'"').collect();
     if marks.len() < 2 {
-        return bytes.to_vec();
+        return None;
     }
     let pair = chance.random_range(0..marks.len() / 2);
-    let (from, to) = (marks[2 * pair] + 1, marks[2 * pair + 1]);
-    put(bytes, from, to, corpus.word(chance).as_bytes())
+    Some((marks[2 * pair] + 1, marks[2 * pair + 1]))
+}
+
+/// Another text between two quotation marks.
+fn other_text(corpus: &Corpus, chance: &mut ChaCha8Rng, bytes: &[u8]) -> Vec<u8> {
+    match quoted(chance, bytes) {
+        Some((from, to)) => put(bytes, from, to, corpus.word(chance).as_bytes()),
+        None => bytes.to_vec(),
+    }
+}
+
+/// A word inside a text, more often at one of its ends than anywhere else.
+fn text_in_text(corpus: &Corpus, chance: &mut ChaCha8Rng, bytes: &[u8]) -> Vec<u8> {
+    let Some((from, to)) = quoted(chance, bytes) else {
+        return bytes.to_vec();
+    };
+    let places = [from, to, chance.random_range(from..=to)];
+    let at = places[chance.random_range(0..places.len())];
+    put(bytes, at, at, corpus.word(chance).as_bytes())
 }
 
 fn other_number(corpus: &Corpus, chance: &mut ChaCha8Rng, bytes: &[u8]) -> Vec<u8> {
