@@ -1,4 +1,4 @@
-//! Storey 0: numbers, maths, units and sources. Nothing here knows what a tank is.
+//! Storey 0: numbers, maths, units, sources, and a flag to stop by. Nothing here knows what a tank is.
 
 pub mod abreast;
 pub mod clock;
@@ -7,4 +7,5 @@ pub mod lanes;
 pub mod maths;
 pub mod real;
 pub mod sources;
+pub mod stop;
 pub mod units;

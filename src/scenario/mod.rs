@@ -61,6 +61,10 @@ pub fn load(path: &Path) -> Result<Loaded, Problems> {
 /// # Errors
 /// With all problems of the text and of the files it is based on.
 pub fn read_text(name: &str, text: &str) -> Result<Loaded, Problems> {
+    if text.len() > files::LARGEST_BYTES {
+        let problem = files::too_large(name, text.len() as u64);
+        return Err(alone(Path::new(name), problem));
+    }
     read(Path::new(name), files::without_mark(text).to_string())
 }
 
