@@ -1,9 +1,29 @@
 //! How numbers are written into files: six significant digits, never NaN.
 
+mod digits;
+
 /// A number with six significant digits, without trailing zeros.
 ///
 /// Very small and very large ones are written with an exponent, which every spreadsheet reads.
 pub fn six_digits(value: f64) -> String {
+    let mut text = String::new();
+    push_six_digits(&mut text, value);
+    text
+}
+
+/// Appends what [`six_digits`] writes.
+///
+/// Nearly every number is written from one whole number of six digits; the few that stand next to
+/// the middle between two of them, or are far out, are left to the standard library, which decides
+/// by the exact value.
+pub fn push_six_digits(text: &mut String, value: f64) {
+    match digits::of(value) {
+        Some(digits) => digits.push(text),
+        None => text.push_str(&by_the_exact_value(value)),
+    }
+}
+
+fn by_the_exact_value(value: f64) -> String {
     let rounded: f64 = format!("{value:.5e}")
         .parse()
         .expect("a number just written can be read");
@@ -27,6 +47,25 @@ pub fn decimal_day(minute: u32) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn the_quick_way_writes_what_the_exact_one_writes(value in any::<f64>(), near in -25.0..28.0_f64) {
+            prop_assert_eq!(six_digits(value), by_the_exact_value(value));
+            let usual = value.signum() * crate::base::maths::exp10(near);
+            prop_assert_eq!(six_digits(usual), by_the_exact_value(usual));
+        }
+
+        #[test]
+        fn numbers_beside_the_middle_of_two_are_rounded_by_their_exact_value(
+            digits in 99_999_u32..1_000_000, power in -20_i32..20, steps in -2_i32..3
+        ) {
+            let middle: f64 = format!("{digits}5e{power}").parse().unwrap();
+            let beside = f64::from_bits(middle.to_bits().wrapping_add_signed(steps.into()));
+            prop_assert_eq!(six_digits(beside), by_the_exact_value(beside));
+        }
+    }
 
     #[test]
     fn six_digits_are_kept_and_no_more() {

@@ -7,7 +7,7 @@ use crate::engine::result::{Reading, RunResult};
 use crate::output::columns::Column;
 use crate::output::when::iso_date;
 
-use super::{Head, NotANumber, Table, cell};
+use super::{Head, NotANumber, Row, Table};
 
 const FILE: &str = "daily.csv";
 
@@ -70,8 +70,8 @@ fn row(
     followed: &[&Column],
     day: u32,
     readings: &[&Reading],
-) -> Result<Vec<String>, NotANumber> {
-    let mut cells = vec![day.to_string(), iso_date(case.filled_on, day)];
+) -> Result<Row, NotANumber> {
+    let mut row = Row::of([day.to_string(), iso_date(case.filled_on, day)]);
     for column in followed {
         let value = |r: &Reading| column.of(r);
         let all = readings.iter().copied();
@@ -79,13 +79,12 @@ fn row(
         let Some((low, high)) = extremes else {
             continue;
         };
-        let number = |value: f64| cell(FILE, &column.name, day * DAY, value);
-        cells.push(number(low.value)?);
-        cells.push(number(high.value)?);
-        cells.push(number(mean(readings, value))?);
-        cells.push(number(hour_in_day(low.minute, day))?);
+        let mean = mean(readings, value);
+        for number in [low.value, high.value, mean, hour_in_day(low.minute, day)] {
+            row.number(FILE, &column.name, day * DAY, number)?;
+        }
     }
-    Ok(cells)
+    Ok(row)
 }
 
 /// Hours since the midnight that opens the day; the closing midnight is 24.
@@ -125,7 +124,7 @@ mod tests {
         assert_eq!(table.rows.len(), 11);
         let at = |name: &str| {
             let place = table.heads.iter().position(|h| h.name == name).unwrap();
-            table.rows[2][place].as_str()
+            &table.rows[2][place]
         };
         assert_eq!(at("date"), "2027-03-08");
         assert_eq!(

@@ -9,7 +9,7 @@ use crate::output::doing;
 use crate::output::number::decimal_day;
 use crate::output::when::iso_time;
 
-use super::{Head, NotANumber, Table, cell};
+use super::{Head, NotANumber, Row, Table};
 
 const FILE: &str = "events.csv";
 
@@ -70,20 +70,20 @@ fn heads(compared: &[&Column]) -> Vec<Head> {
     heads
 }
 
-fn row(case: &Case, compared: &[&Column], entry: &Entry) -> Result<Vec<String>, NotANumber> {
-    let mut cells = vec![
-        decimal_day(entry.minute),
-        iso_time(case.filled_on, entry.minute),
-        entry.name.into(),
-        entry.what.clone(),
-        cell(FILE, "water_out_l", entry.minute, entry.litres)?,
-    ];
+fn row(case: &Case, compared: &[&Column], entry: &Entry) -> Result<Row, NotANumber> {
+    let mut row = Row::of([
+        decimal_day(entry.minute).as_str(),
+        &iso_time(case.filled_on, entry.minute),
+        entry.name,
+        &entry.what,
+    ]);
+    row.number(FILE, "water_out_l", entry.minute, entry.litres)?;
     for column in compared {
         for reading in [entry.before, entry.after] {
-            cells.push(cell(FILE, &column.name, entry.minute, column.of(reading))?);
+            row.number(FILE, &column.name, entry.minute, column.of(reading))?;
         }
     }
-    Ok(cells)
+    Ok(row)
 }
 
 fn events(run: &RunResult) -> impl Iterator<Item = Entry<'_>> {
@@ -179,11 +179,12 @@ mod tests {
             battery_air_l_per_min: 0.0,
         }];
         let table = table(&run, &example.case(), &columns::of(&example.input())).unwrap();
+        let begins: Vec<&str> = table.rows[0].cells().take(4).collect();
         assert_eq!(
-            table.rows[0][..4],
+            begins,
             ["0.4167", "2027-03-06T10:00", "power_cuts", "power fails"]
         );
-        assert_eq!(table.rows[1][3], "power is back");
+        assert_eq!(&table.rows[1][3], "power is back");
     }
 
     #[test]
@@ -199,10 +200,10 @@ mod tests {
         assert_eq!(table.rows.len(), 11);
         let place = |name: &str| table.heads.iter().position(|h| h.name == name).unwrap();
         let light = &table.rows[2];
-        assert_eq!(light[place("entry")], "light.steps.brighter");
+        assert_eq!(&light[place("entry")], "light.steps.brighter");
         let change = &table.rows[0];
-        assert_eq!(change[place("water_out_l")], "25");
-        assert_eq!(change[place("tan_mg_n_per_l_before")], "2");
-        assert_eq!(change[place("tan_mg_n_per_l_after")], "1");
+        assert_eq!(&change[place("water_out_l")], "25");
+        assert_eq!(&change[place("tan_mg_n_per_l_before")], "2");
+        assert_eq!(&change[place("tan_mg_n_per_l_after")], "1");
     }
 }

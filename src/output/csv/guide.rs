@@ -1,12 +1,12 @@
 //! `columns.csv`: every column of every file, with unit, meaning and how it is worked out.
 
-use super::{Head, Table};
+use super::{Head, Row, Table};
 
 const FILE: &str = "columns.csv";
 
 /// One row per column of the tables given, and of this one.
 pub fn table(tables: &[Table]) -> Table {
-    let mut rows: Vec<Vec<String>> = tables
+    let mut rows: Vec<Row> = tables
         .iter()
         .flat_map(|table| table.heads.iter().map(|head| row(table.file, head)))
         .collect();
@@ -32,12 +32,6 @@ fn heads() -> Vec<Head> {
     ]
 }
 
-fn row(file: &str, head: &Head) -> Vec<String> {
-    vec![
-        file.into(),
-        head.name.clone(),
-        head.unit.clone(),
-        head.meaning.clone(),
-        head.derived.clone(),
-    ]
+fn row(file: &str, head: &Head) -> Row {
+    Row::of([file, &head.name, &head.unit, &head.meaning, &head.derived])
 }

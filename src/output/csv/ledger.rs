@@ -3,7 +3,7 @@
 use crate::engine::ledger::{Account, Ledger};
 use crate::model::conserved::FLUXES;
 
-use super::{Head, NotANumber, Table, cell};
+use super::{Head, NotANumber, Row, Table};
 
 const FILE: &str = "ledger.csv";
 
@@ -64,18 +64,15 @@ fn stem(words: &str) -> String {
     words.replace([' ', '-'], "_")
 }
 
-fn row(account: &Account, minute: u32) -> Result<Vec<String>, NotANumber> {
-    let mut cells = vec![
-        account.quantity.name().to_string(),
-        account.quantity.unit().to_string(),
-    ];
+fn row(account: &Account, minute: u32) -> Result<Row, NotANumber> {
+    let mut row = Row::of([account.quantity.name(), account.quantity.unit()]);
     let numbers = std::iter::once(account.start)
         .chain(account.crossed)
         .chain([account.now, account.error(), account.relative_error()]);
     for value in numbers {
-        cells.push(cell(FILE, account.quantity.name(), minute, value)?);
+        row.number(FILE, account.quantity.name(), minute, value)?;
     }
-    Ok(cells)
+    Ok(row)
 }
 
 #[cfg(test)]
@@ -92,6 +89,6 @@ mod tests {
         assert_eq!(table.rows.len(), QUANTITIES.len());
         assert!(table.rows.iter().all(|row| row.len() == table.heads.len()));
         let error = table.heads.iter().position(|h| h.name == "error").unwrap();
-        assert_eq!(table.rows[0][error], "-2.5");
+        assert_eq!(&table.rows[0][error], "-2.5");
     }
 }

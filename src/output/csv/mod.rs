@@ -5,10 +5,10 @@ pub mod events;
 pub mod guide;
 pub mod ledger;
 pub mod plan;
+mod row;
 pub mod series;
 
-use super::number::six_digits;
-use super::when::day_and_clock;
+pub use row::Row;
 
 /// What heads one column of a file.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,7 +47,7 @@ pub struct Table {
     /// What heads each column.
     pub heads: Vec<Head>,
     /// The cells, row by row.
-    pub rows: Vec<Vec<String>>,
+    pub rows: Vec<Row>,
 }
 
 /// A number that no file may hold.
@@ -64,51 +64,13 @@ pub struct NotANumber {
     pub when: String,
 }
 
-/// A cell with a number, refused at the door if it is none.
-pub fn cell(
-    file: &'static str,
-    column: &str,
-    minute: u32,
-    value: f64,
-) -> Result<String, NotANumber> {
-    if value.is_finite() {
-        return Ok(six_digits(value));
-    }
-    Err(NotANumber {
-        file,
-        column: column.into(),
-        value,
-        when: day_and_clock(minute),
-    })
-}
-
 impl Table {
     /// The file as bytes.
     pub fn bytes(&self) -> Vec<u8> {
-        let mut writer = csv::WriterBuilder::new()
-            .terminator(csv::Terminator::Any(b'\n'))
-            .from_writer(Vec::new());
-        let names: Vec<&str> = self.heads.iter().map(|head| head.name.as_str()).collect();
-        writer.write_record(&names).expect(MEMORY);
-        for row in &self.rows {
-            writer.write_record(row).expect(MEMORY);
-        }
-        writer.into_inner().expect(MEMORY)
-    }
-}
-
-const MEMORY: &str = "writing rows of one length into memory cannot fail";
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_cell_that_is_no_number_is_refused_with_its_place() {
-        let refused = cell("series.csv", "ph", 600, f64::NAN).unwrap_err();
-        assert_eq!(
-            refused.to_string(),
-            "series.csv: ph is NaN on day 0 at 10:00"
-        );
+        let heads = Row::of(self.heads.iter().map(|head| &head.name));
+        let rows = || std::iter::once(&heads).chain(&self.rows);
+        let mut bytes = Vec::with_capacity(rows().map(Row::size).sum());
+        rows().for_each(|row| row.write(&mut bytes));
+        bytes
     }
 }

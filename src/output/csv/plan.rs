@@ -9,7 +9,7 @@ use crate::engine::result::{EventRecord, RunResult};
 use crate::output::doing;
 use crate::output::when::{iso_date, weekday};
 
-use super::{Head, NotANumber, Table, cell};
+use super::{Head, NotANumber, Row, Table};
 
 const FILE: &str = "plan.csv";
 
@@ -76,23 +76,24 @@ fn row(
     day: u32,
     tests: &[&str],
     arrivals: &[Arrival],
-) -> Result<Vec<String>, NotANumber> {
+) -> Result<Row, NotANumber> {
     let events: Vec<&EventRecord> = run
         .events
         .iter()
         .filter(|e| e.minute / DAY == day)
         .collect();
     let litres = events.iter().map(|event| event.litres).sum();
-    Ok(vec![
+    let mut row = Row::of([
         day.to_string(),
         iso_date(case.filled_on, day),
         weekday(case.filled_on, day),
         to_do(run, day, &events),
-        cell(FILE, "water_out_l", day * DAY, litres)?,
-        to_set(case, day),
-        tests.join(", "),
-        notes(case, day, arrivals),
-    ])
+    ]);
+    row.number(FILE, "water_out_l", day * DAY, litres)?;
+    row.push(&to_set(case, day));
+    row.push(&tests.join(", "));
+    row.push(&notes(case, day, arrivals));
+    Ok(row)
 }
 
 fn to_do(run: &RunResult, day: u32, events: &[&EventRecord]) -> String {
@@ -175,12 +176,13 @@ mod tests {
         let verdict = judge(&run, &case);
         let table = table(&run, &case, &verdict, &arrivals(&run, &case, &verdict)).unwrap();
         assert_eq!(table.rows.len(), 11);
-        assert_eq!(table.rows[0][3], "00:00 tank full (50.0 L)");
+        assert_eq!(&table.rows[0][3], "00:00 tank full (50.0 L)");
         let day_3 = &table.rows[3];
-        assert_eq!(day_3[..3], ["3", "2027-03-09", "Tue"]);
-        assert_eq!(day_3[3], "09:30 change 50 % of the water (25.0 L)");
-        assert_eq!(day_3[5], "light 11:30..19:00 at 90 µmol/m²/s");
-        assert_eq!(table.rows[8][7], "away; left out: doses.weekly");
+        let begins: Vec<&str> = day_3.cells().take(3).collect();
+        assert_eq!(begins, ["3", "2027-03-09", "Tue"]);
+        assert_eq!(&day_3[3], "09:30 change 50 % of the water (25.0 L)");
+        assert_eq!(&day_3[5], "light 11:30..19:00 at 90 µmol/m²/s");
+        assert_eq!(&table.rows[8][7], "away; left out: doses.weekly");
         assert!(table.rows[4][7].contains("does not call this tank ripe"));
     }
 }

@@ -6,7 +6,7 @@ use crate::output::columns::{Column, Sample};
 use crate::output::number::decimal_day;
 use crate::output::when::iso_time;
 
-use super::{Head, NotANumber, Table, cell};
+use super::{Head, NotANumber, Row, Table};
 
 const FILE: &str = "series.csv";
 
@@ -19,7 +19,7 @@ pub fn table(
     every_minutes: u32,
 ) -> Result<Table, NotANumber> {
     let shown = shown(run);
-    let mut rows = Vec::new();
+    let mut rows: Vec<Row> = Vec::new();
     let mut changed = Changed::default();
     for (at, reading) in shown.iter().enumerate() {
         changed.advance(run, reading.minute);
@@ -27,7 +27,9 @@ pub fn table(
         let last_of_its_minute = next.is_none_or(|next| next.minute != reading.minute);
         let due = reading.minute.is_multiple_of(every_minutes) || rows.is_empty() || next.is_none();
         if due && last_of_its_minute {
-            rows.push(row(case, columns, &changed.sample(reading))?);
+            let mut row = rows.last().map_or_else(Row::default, Row::as_large_as);
+            fill(&mut row, case, columns, &changed.sample(reading))?;
+            rows.push(row);
         }
     }
     Ok(Table {
@@ -54,13 +56,14 @@ fn heads(columns: &[Column]) -> Vec<Head> {
     heads
 }
 
-fn row(case: &Case, columns: &[Column], sample: &Sample) -> Result<Vec<String>, NotANumber> {
+fn fill(row: &mut Row, case: &Case, columns: &[Column], sample: &Sample) -> Result<(), NotANumber> {
     let minute = sample.reading.minute;
-    let mut cells = vec![decimal_day(minute), iso_time(case.filled_on, minute)];
+    row.push(&decimal_day(minute));
+    row.push(&iso_time(case.filled_on, minute));
     for column in columns {
-        cells.push(cell(FILE, &column.name, minute, column.value(sample))?);
+        row.number(FILE, &column.name, minute, column.value(sample))?;
     }
-    Ok(cells)
+    Ok(())
 }
 
 /// Water changed since filling.
@@ -111,7 +114,7 @@ mod tests {
         table(&example.run(), &example.case(), &columns, every_minutes).unwrap()
     }
 
-    fn at<'a>(table: &'a Table, row: &'a [String], name: &str) -> &'a str {
+    fn at<'a>(table: &'a Table, row: &'a Row, name: &str) -> &'a str {
         &row[table.heads.iter().position(|h| h.name == name).unwrap()]
     }
 
