@@ -35,13 +35,12 @@ impl Outcome {
     /// # Errors
     /// The first impossible number of either run.
     pub fn of(case: &Case) -> Result<Outcome, RunError> {
-        let run = run::run(&case.input)?;
-        let quiet = if case.input.has_animals() {
-            Some(run::run(&case.input.without_animals())?)
-        } else {
-            None
-        };
-        Ok(Outcome::judged(case, run, quiet.as_ref()))
+        if !case.input.has_animals() {
+            return Ok(Outcome::judged(case, run::run(&case.input)?, None));
+        }
+        let without = case.input.without_animals();
+        let (run, quiet) = rayon::join(|| run::run(&case.input), || run::run(&without));
+        Ok(Outcome::judged(case, run?, Some(&quiet?)))
     }
 
     /// Looks closely at some times: the same run once more, with readings inside its steps.

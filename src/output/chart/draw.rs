@@ -13,6 +13,7 @@ use super::figure::{Figure, Form, Label, Mark, Panel, Shape};
 use super::fonts::{FAMILY, Face};
 use super::rect::Point;
 use super::style::{BASE, Colour, Dash, GRID, Pen, WHITE};
+use super::thin::thinned;
 
 /// What drawing can come back with.
 pub type Drawn<DB> =
@@ -74,8 +75,9 @@ impl<DB: DrawingBackend> Page<DB> {
     }
     fn areas(&self, panel: &Panel) -> Drawn<DB> {
         for area in &panel.areas {
-            let mut corners = panel.path(&area.upper);
-            corners.extend(panel.path(&area.lower).into_iter().rev());
+            // each edge for itself, so that neighbours thin the edge they share alike
+            let mut corners = thinned(&panel.path(&area.upper));
+            corners.extend(thinned(&panel.path(&area.lower)).into_iter().rev());
             self.fill(&corners, area.colour, area.alpha)?;
         }
         for area in &panel.areas {
@@ -155,7 +157,8 @@ impl<DB: DrawingBackend> Page<DB> {
             Dash::Every(on, off) => dashes(points, on, off),
         };
         for piece in pieces.iter().filter(|piece| piece.len() > 1) {
-            let path: Vec<(i32, i32)> = piece.iter().map(|&p| fine(p)).collect();
+            // after breaking it, or the pattern would shift
+            let path: Vec<(i32, i32)> = thinned(piece).into_iter().map(fine).collect();
             self.area.draw(&PathElement::new(path, style))?;
         }
         Ok(())

@@ -4,7 +4,7 @@
 //! run ─► weeks · nights · day · alkalinity · capacity · nitrogen   what goes where, in words
 //!        sheet · weekly · ends · labels · axis                     placed, measured, kept apart
 //!        figure                                                    a plain value; tests look here
-//!        draw ─► backend ─► render                                 SVG text; PNG = that text drawn
+//!        thin ─► draw ─► backend ─► render ─► pack                 SVG text; PNG = that text drawn
 //! ```
 //!
 //! One text is the picture: the PNG is the SVG rendered with two embedded faces, so the two cannot
@@ -38,6 +38,7 @@ mod nights_words;
 mod nitrogen;
 mod nitrogen_names;
 mod nitrogen_words;
+mod pack;
 pub mod panel;
 mod ph_bars;
 mod plan_marks;
@@ -49,10 +50,13 @@ mod sheet;
 mod signs;
 mod stack;
 pub mod style;
+mod thin;
 mod weekly;
 mod weeks;
 mod weeks_words;
 pub mod words;
+
+use rayon::prelude::*;
 
 use crate::analysis::case::Case;
 use crate::analysis::milestones::{DayFigures, Milestones};
@@ -114,10 +118,26 @@ pub fn figures(
         milestones,
         verdict,
     };
-    let mut all = vec![weeks::figure(&story), nights::figure(&story)];
-    all.extend(days.iter().filter_map(|&day| day::figure(&story, day)));
-    all.push(alkalinity::figure(&story));
-    all.push(capacity::figure(&story));
-    all.push(nitrogen::figure(&story));
-    all
+    let mut all = vec![Chart::OfRun(weeks::figure), Chart::OfRun(nights::figure)];
+    all.extend(days.iter().map(|&day| Chart::OfDay(day)));
+    all.extend([alkalinity::figure, capacity::figure, nitrogen::figure].map(Chart::OfRun));
+    // side by side; the order stays
+    let figure = |chart: &Chart| chart.figure(&story);
+    let figures: Vec<Option<Figure>> = all.par_iter().with_max_len(1).map(figure).collect();
+    figures.into_iter().flatten().collect()
+}
+
+/// A chart to be laid out.
+enum Chart {
+    OfRun(fn(&Story<'_>) -> Figure),
+    OfDay(u32),
+}
+
+impl Chart {
+    fn figure(&self, story: &Story<'_>) -> Option<Figure> {
+        match self {
+            Chart::OfRun(figure) => Some(figure(story)),
+            Chart::OfDay(day) => day::figure(story, *day),
+        }
+    }
 }

@@ -38,6 +38,10 @@ pub fn name_inside(sheet: &mut Sheet, at: usize, layer: &Layer) {
         }
         let off_middle = (x - (frame.left + frame.right) / 2.0).abs();
         let dislike = 0.05 * off_middle - 0.1 * thick;
+        // what lies under it can only add to that
+        if best.is_some_and(|(least, _)| least <= dislike) {
+            continue;
+        }
         if let Some(cost) = taken.cost(&space).map(|c| c + dislike)
             && best.is_none_or(|(least, _)| cost < least)
         {

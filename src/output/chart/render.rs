@@ -10,6 +10,7 @@ use super::backend::{SvgPage, escaped};
 use super::draw::draw;
 use super::figure::{Figure, PAGE};
 use super::fonts::{FACES, FAMILY};
+use super::pack::packed;
 
 /// Pixels of the PNG per pixel of the page.
 const ZOOM: f32 = 2.0;
@@ -70,9 +71,7 @@ pub fn png(svg: &str) -> Result<Vec<u8>, RenderError> {
     image.fill(tiny_skia::Color::WHITE);
     let zoom = tiny_skia::Transform::from_scale(ZOOM, ZOOM);
     resvg::render(&tree, zoom, &mut image.as_mut());
-    image
-        .encode_png()
-        .map_err(|error| RenderError::Png(error.to_string()))
+    packed(image).map_err(|error| RenderError::Png(error.to_string()))
 }
 
 /// How SVG text is read: with our two faces and no other.

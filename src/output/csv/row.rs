@@ -1,6 +1,6 @@
 //! One row of a table: its cells in one text, so that a row costs two pieces of memory, not fifty.
 
-use std::ops::Index;
+use std::ops::{Index, Range};
 
 use super::NotANumber;
 use crate::output::number::push_six_digits;
@@ -10,7 +10,7 @@ use crate::output::when::day_and_clock;
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Row {
     text: String,
-    ends: Vec<usize>,
+    ends: Vec<u32>,
 }
 
 impl Row {
@@ -22,17 +22,18 @@ impl Row {
         }
         row
     }
-    /// An empty row with room for what another one holds.
+    /// An empty row with room for what another one of the same table holds, and a cell more.
     pub fn as_large_as(other: &Row) -> Row {
+        let cell = other.text.len() / other.len().max(1);
         Row {
-            text: String::with_capacity(other.text.len()),
+            text: String::with_capacity(other.text.len() + cell),
             ends: Vec::with_capacity(other.ends.len()),
         }
     }
     /// Adds a cell.
     pub fn push(&mut self, cell: &str) {
         self.text.push_str(cell);
-        self.ends.push(self.text.len());
+        self.end();
     }
     /// Adds a cell with a number, refused at the door if it is none: the file, the column and the
     /// minute say where.
@@ -52,8 +53,17 @@ impl Row {
             });
         }
         push_six_digits(&mut self.text, value);
-        self.ends.push(self.text.len());
+        self.end();
         Ok(())
+    }
+    fn end(&mut self) {
+        let end = u32::try_from(self.text.len());
+        self.ends.push(end.expect("a row is shorter than 4 GB"));
+    }
+    /// Where the text of a cell lies.
+    fn span(&self, place: usize) -> Range<usize> {
+        let before = place.checked_sub(1).map_or(0, |before| self.ends[before]);
+        before as usize..self.ends[place] as usize
     }
     /// How many cells there are.
     pub fn len(&self) -> usize {
@@ -69,11 +79,12 @@ impl Row {
     }
     /// Appends the row as a line of CSV (RFC 4180, section 2, with LF).
     pub fn write(&self, line: &mut Vec<u8>) {
+        let plain = !needs_quotes(&self.text);
         for (place, cell) in self.cells().enumerate() {
             if place > 0 {
                 line.push(b',');
             }
-            if cell.contains([',', '"', '\n', '\r']) {
+            if !plain && needs_quotes(cell) {
                 let quotes_doubled = cell.replace('"', "\"\"");
                 line.extend_from_slice(format!("\"{quotes_doubled}\"").as_bytes());
             } else {
@@ -88,12 +99,16 @@ impl Row {
     }
 }
 
+fn needs_quotes(text: &str) -> bool {
+    let special = |byte| matches!(byte, b',' | b'"' | b'\n' | b'\r');
+    text.bytes().any(special)
+}
+
 impl Index<usize> for Row {
     type Output = str;
 
     fn index(&self, place: usize) -> &str {
-        let start = place.checked_sub(1).map_or(0, |before| self.ends[before]);
-        &self.text[start..self.ends[place]]
+        &self.text[self.span(place)]
     }
 }
 

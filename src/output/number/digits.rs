@@ -33,18 +33,22 @@ pub fn of(value: f64) -> Option<Digits> {
             point: 1,
         });
     }
-    let (mut scaled, mut point) = scaled(size)?;
-    let unsure = (scaled.fract() - 0.5).abs() < UNSURE;
-    if unsure || !(f64::from(LEAST)..f64::from(TOO_LARGE)).contains(&scaled) {
+    let (scaled, mut point) = scaled(size)?;
+    if !(f64::from(LEAST)..f64::from(TOO_LARGE)).contains(&scaled) {
         return None;
     }
-    scaled = scaled.round();
-    if scaled == f64::from(TOO_LARGE) {
-        (scaled, point) = (f64::from(LEAST), point + 1);
+    let mut digits = scaled as u32;
+    let past_middle = scaled - f64::from(digits) - 0.5;
+    if past_middle.abs() < UNSURE {
+        return None;
+    }
+    digits += u32::from(past_middle > 0.0);
+    if digits == TOO_LARGE {
+        (digits, point) = (LEAST, point + 1);
     }
     Some(Digits {
         negative: value < 0.0,
-        digits: scaled as u32,
+        digits,
         point,
     })
 }
