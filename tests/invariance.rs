@@ -5,6 +5,7 @@
 mod support;
 
 use firstfill::base::clock::{DAY, HOUR};
+use firstfill::engine::close_ups::CloseUps;
 use firstfill::engine::event::{Dose, Event, EventKind};
 use firstfill::engine::plan::Plan;
 use firstfill::engine::recorder::Recorder;
@@ -95,36 +96,33 @@ fn a_planted_tank_filled_in_the_morning_runs_and_keeps_its_timers() {
     }
     let result = run(&input).unwrap();
     assert_eq!(result.readings[0].minute, input.filled_at);
-    // readings stand on the clock's own grid, and the lamp goes on at ten
-    let after_filling = result.readings.iter().find(|r| r.minute > input.filled_at);
-    assert_eq!(after_filling.unwrap().minute, 9 * HOUR + 40);
+    // steps end on the clock's own grid, and the lamp goes on at ten
+    let second = result.readings.iter().find(|r| r.minute > input.filled_at);
+    assert_eq!(second.unwrap().minute % 30, 0);
     let lit = result.readings.iter().find(|r| r.light_umol_per_m2_s > 0.0);
     assert_eq!(lit.unwrap().minute, 10 * HOUR);
     assert!(result.ledger.worst() < 1e-9);
 }
 
 #[test]
-fn the_interval_of_recording_does_not_change_the_run() {
+fn looking_inside_steps_does_not_change_the_run() {
     let input = reference::input("base_power_cut");
     let plan = Plan::new(&input);
-    let recorded = |every: u32| {
+    let recorded = |closely: CloseUps| {
         let mut tank = Simulation::filled(&plan);
-        let mut recorder = Recorder::new(&plan, every);
+        let mut recorder = Recorder::new(&plan, closely);
         go_on(&mut tank, 56, &mut recorder).unwrap();
         (Left::by(&tank), recorder)
     };
-    let (often, often_recorder) = recorded(5);
-    let (seldom, seldom_recorder) = recorded(4 * HOUR);
-    assert!(often == seldom && often == left_by(&input), "the same bits");
-    assert!(often_recorder.readings.len() > 20 * seldom_recorder.readings.len());
-    for reading in &seldom_recorder.readings {
-        let same = often_recorder
-            .readings
-            .iter()
-            .find(|r| r.minute == reading.minute && r.side == reading.side)
-            .unwrap();
-        assert_eq!(format!("{reading:?}"), format!("{same:?}"));
-    }
+    let (far, from_afar) = recorded(CloseUps::none());
+    let (near, closely) = recorded(CloseUps::none().throughout(5));
+    assert!(far == near && far == left_by(&input), "the same bits");
+    assert!(from_afar.close_ups.is_empty());
+    assert!(closely.close_ups.len() > 5 * closely.readings.len() / 2);
+    assert_eq!(
+        format!("{:?}", from_afar.readings),
+        format!("{:?}", closely.readings)
+    );
 }
 
 #[test]
@@ -136,7 +134,7 @@ fn a_copy_of_a_tank_under_way_goes_on_with_the_same_bits() {
     let mut copy = tank.clone();
     go_on(&mut tank, 56, &mut Nobody).unwrap();
     // the copy is put aside in between, and looked at
-    let mut looks = Recorder::new(&plan, 5);
+    let mut looks = Recorder::new(&plan, CloseUps::none().throughout(5));
     copy.show(&mut looks);
     go_on(&mut copy, 56, &mut looks).unwrap();
     assert!(Left::by(&tank) == Left::by(&copy));

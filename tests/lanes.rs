@@ -5,8 +5,8 @@ mod support;
 use firstfill::base::lanes::Lanes;
 use firstfill::base::real::Real;
 use firstfill::chemistry::carbonate::Carbonate;
-use firstfill::engine::result::Work;
-use firstfill::engine::step::{Stepper, Stretch};
+use firstfill::engine::step::{Books, Memory, Stepper, Stretch};
+use firstfill::engine::work::Counts;
 use firstfill::model::held::Held;
 use firstfill::model::matrix::MAX_ROWS;
 use firstfill::model::parameter_set::ParameterSet;
@@ -33,7 +33,7 @@ fn look_and_apply<R: Real>(
     held: &Held<R>,
 ) -> (Vec<R>, Vec<R>) {
     let mut water = Water::blank();
-    model.look(state, held, DAYS, &mut water);
+    model.look(state, held, R::of(DAYS), &mut water);
     let mut rates = [R::zero(); MAX_ROWS];
     let rows = model.matrix().rows();
     model.rates(&water, &mut rates[..rows]);
@@ -41,7 +41,7 @@ fn look_and_apply<R: Real>(
     for rate in &mut rates {
         *rate *= R::of(0.01);
     }
-    model.matrix().apply(&rates, &mut after);
+    model.matrix().apply(&rates, R::one(), &mut after);
     let seen = vec![
         water.hydrogen,
         water.co2,
@@ -118,22 +118,29 @@ fn the_ph_solver_keeps_lanes_apart_however_many_trials_each_needs() {
     }
 }
 
-/// A day in steps of five minutes.
-fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>) -> (Vec<R>, u64) {
-    let (mut state, mut work) = (*start, Work::default());
+/// A day in steps of half an hour, each in so many parts.
+fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, Counts<R>) {
+    let (mut state, mut counts) = (*start, Counts::default());
     let mut stepper = Stepper::new(model);
     let mut totals = vec![R::zero(); model.matrix().rows()];
-    let days = 5.0 / 1440.0;
-    for step in 0..288 {
+    let days = 30.0 / 1440.0;
+    for step in 0..48 {
         let stretch = Stretch {
             from_days: DAYS + f64::from(step) * days,
             days,
             held: planted_tank::busy(),
         };
-        stepper.look(model, &state, &stretch.held, stretch.from_days);
-        stepper.advance(model, &mut state, &stretch, 2, &mut totals, &mut work);
+        stepper.look(model, &state, &stretch.held, R::of(stretch.from_days));
+        let books = Books {
+            state: &mut state,
+            totals: &mut totals,
+            counts: &mut counts,
+        };
+        stepper.advance(model, &stretch, parts, books, |_, _| {});
     }
-    (totals.into_iter().chain(state.0).collect(), work.held_back)
+    let Memory { hydrogen, drift } = stepper.memory();
+    let left = totals.into_iter().chain(state.0).chain([hydrogen, drift]);
+    (left.collect(), counts)
 }
 
 #[test]
@@ -149,13 +156,32 @@ fn a_day_of_steps_has_the_same_bits_even_when_one_lane_is_held_back() {
     // the left lane has nothing a greedy process could empty
     left[Pool::Chlorine] = 0.0;
     left[Pool::Chloramine] = 0.0;
-    let (together, _) = a_day(&two, &abreast(&left, &right));
+    let (together, _) = a_day(&two, &abreast(&left, &right), Lanes([2.0; 2]));
     let mut held_back = Vec::new();
     for (lane, alone) in [left, right].iter().enumerate() {
-        let (changed, times) = a_day(&one, alone);
+        let (changed, counts) = a_day(&one, alone, 2.0);
         assert_same_bits("total or pool", &changed, &together, lane);
-        held_back.push(times);
+        held_back.push(counts.lane(0).held_back);
     }
     assert_eq!(held_back[0], 0, "the left lane alone never needs the guard");
     assert!(held_back[1] > 0, "the right lane does: {}", held_back[1]);
+}
+
+#[test]
+fn a_lane_that_needs_fewer_parts_waits_untouched_for_the_other() {
+    let mut draws = Draws(7);
+    let parameters = ParameterSet::default();
+    let one = planted_tank::model::<f64>(&parameters);
+    let two = planted_tank::model::<Lanes<2>>(&parameters);
+    let states = [
+        planted_tank::state(&mut draws),
+        planted_tank::state(&mut draws),
+    ];
+    let parts = [1.0, 7.0];
+    let (together, counts) = a_day(&two, &abreast(&states[0], &states[1]), Lanes(parts));
+    for lane in 0..2 {
+        let (changed, own) = a_day(&one, &states[lane], parts[lane]);
+        assert_same_bits("total, pool or memory", &changed, &together, lane);
+        assert_eq!(own.lane(0), counts.lane(lane), "lane {lane}");
+    }
 }

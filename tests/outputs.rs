@@ -5,6 +5,7 @@ use std::fs;
 
 use firstfill::analysis::case::Case;
 use firstfill::analysis::outcome::Outcome;
+use firstfill::engine::close_ups::CloseUps;
 use firstfill::output::folder::{Entry, Wanted, entries};
 use firstfill::output::manifest::Story;
 use firstfill::scenario;
@@ -154,8 +155,10 @@ fn columns_with_a_unit_hold_numbers_of_six_digits_at_most_and_nothing_else() {
 #[test]
 fn the_interval_of_rows_does_not_change_what_they_say() {
     let case = case();
-    let outcome = Outcome::of(&case).expect("a run");
+    let mut outcome = Outcome::of(&case).expect("a run");
     let hourly = csv(&written(&case, &outcome, 60), "series.csv");
+    let closely = CloseUps::none().throughout(10);
+    outcome.look_closely(&case, &closely).expect("a run");
     let finer = csv(&written(&case, &outcome, 10), "series.csv");
     let lines: BTreeSet<&Vec<String>> = finer.1.iter().collect();
     assert!(finer.1.len() > 5 * hourly.1.len());

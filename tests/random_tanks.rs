@@ -161,7 +161,7 @@ fn look_at(number: u64) -> Seen {
         Ok(()) => {
             tank.show(&mut seen);
             seen.ledger_error = ledger_error(&tank);
-            seen.held_back = tank.work.held_back;
+            seen.held_back = tank.work(0).held_back;
         }
         Err(why) => seen.went_wrong = Some(why.to_string()),
     }

@@ -5,6 +5,7 @@
 mod support;
 
 use firstfill::base::clock::DAY;
+use firstfill::engine::close_ups::CloseUps;
 use firstfill::engine::event::Event;
 use firstfill::engine::happening::held;
 use firstfill::engine::plan::Plan;
@@ -152,11 +153,11 @@ fn the_accounts_close_every_day() {
     let input = reference::input("base_fish");
     let plan = Plan::new(&input);
     let mut tank = Simulation::filled(&plan);
-    let mut recorder = Recorder::new(&plan, DAY);
+    let mut recorder = Recorder::new(&plan, CloseUps::none());
     let contents = plan.model.contents();
     let start = held(contents, &plan.start);
     for day in 0..=input.last_day {
-        tank.keeping.gas = line_on(&gas_lines(&input), day).copied();
+        tank.keeping.gas = vec![line_on(&gas_lines(&input), day).copied()];
         tank.advance((day + 1) * DAY, &mut recorder).unwrap();
         let now = held(contents, &tank.state);
         let ways = crossed(plan.model.matrix(), &tank.extents, &tank.crossed);

@@ -205,10 +205,12 @@ impl Example {
             },
             notices: vec![],
             work: Work {
-                steps: 16_128,
-                evaluations: 32_256,
+                steps: 2_688,
+                parts: 2_688,
+                evaluations: 10_752,
                 held_back: 0,
             },
+            close_ups: vec![],
             readings,
         }
     }
@@ -257,12 +259,20 @@ impl Example {
             oxygen_mg_per_l: if hour == 6.0 { OXYGEN_LOW } else { 8.0 },
             co2_mg_per_l: if gas_on { 28.0 } else { 6.0 },
             gas_mg_per_h: if gas_on { GAS_MG_PER_H } else { 0.0 },
+            gas_used_g: gas_used_g(minute),
             ph: if side == Side::After { 7.4 } else { 6.7 },
             ammonia_capacity_mg_n_per_day: capacity,
             nitrite_capacity_mg_n_per_day: capacity,
             ..plain_reading(minute, side)
         }
     }
+}
+
+/// Gas used up since midnight of day 0, g.
+fn gas_used_g(minute: u32) -> f64 {
+    let today = (TimeOfDay::of(minute).hours() - 10.0).clamp(0.0, f64::from(GAS_HOURS));
+    let hours = f64::from(minute / DAY * GAS_HOURS) + today;
+    hours * GAS_MG_PER_H / 1000.0
 }
 
 fn plain_reading(minute: u32, side: Side) -> Reading {
@@ -292,6 +302,7 @@ fn plain_reading(minute: u32, side: Side) -> Reading {
         temperature_c: 24.5,
         light_umol_per_m2_s: 0.0,
         gas_mg_per_h: 0.0,
+        gas_used_g: 0.0,
         air_l_per_min: 0.0,
         ammonia_oxidisers_mg_cod: 3.0,
         nitrite_oxidisers_mg_cod: 1.0,

@@ -147,7 +147,7 @@ pub fn of(run: &RunResult, case: &Case) -> Milestones {
         litres_changed: litres_changed(run),
         litres_filled: case.input.tank.volume_l,
         visits: visits(run).len() as u32,
-        gas_g: gas_used_g(shown),
+        gas_g: end.gas_used_g,
         end,
     }
 }
@@ -198,15 +198,6 @@ pub fn visits(run: &RunResult) -> BTreeSet<u32> {
     events.chain(tunings).collect()
 }
 
-/// Gas that left the cylinder, g: each reading's rate held until the next reading.
-pub fn gas_used_g(readings: &[Reading]) -> f64 {
-    let mg: f64 = readings
-        .windows(2)
-        .map(|pair| pair[0].gas_mg_per_h * f64::from(pair[1].minute - pair[0].minute) / 60.0)
-        .sum();
-    mg / 1000.0
-}
-
 /// Days since midnight of day 0 of the end of the last interval in which total ammonia or nitrite
 /// was 0.15 mg N/L or more: the "clean after" of the reference runs. None when the run ends so.
 pub fn clean_after_days(readings: &[Reading]) -> Option<f64> {
@@ -246,7 +237,7 @@ mod tests {
     }
 
     #[test]
-    fn gas_is_the_rate_held_until_the_next_reading() {
+    fn gas_is_what_has_left_the_cylinder_by_the_end() {
         let example = Example::default();
         let hours = f64::from((example.last_day + 1) * example::GAS_HOURS);
         let used = of(&example.run(), &example.case()).gas_g;

@@ -1,5 +1,6 @@
 //! A scenario run and judged: everything that is said, drawn and written about it.
 
+use crate::engine::close_ups::CloseUps;
 use crate::engine::error::RunError;
 use crate::engine::result::RunResult;
 use crate::engine::run;
@@ -41,6 +42,17 @@ impl Outcome {
             None
         };
         Ok(Outcome::judged(case, run, quiet.as_ref()))
+    }
+
+    /// Looks closely at some times: the same run once more, with readings inside its steps.
+    ///
+    /// # Errors
+    /// None that the run did not have before.
+    pub fn look_closely(&mut self, case: &Case, closely: &CloseUps) -> Result<(), RunError> {
+        if !closely.is_none() {
+            self.run = run::run_closely(&case.input, closely)?;
+        }
+        Ok(())
     }
 
     /// Judges a run by its branch without animals; without such a branch, by itself.

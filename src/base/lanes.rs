@@ -14,10 +14,6 @@ use super::real::Real;
 pub struct Lanes<const N: usize>(pub [f64; N]);
 
 impl<const N: usize> Lanes<N> {
-    /// The number of one lane.
-    pub fn lane(self, lane: usize) -> f64 {
-        self.0[lane]
-    }
     #[inline(always)]
     fn each(self, change: impl Fn(f64) -> f64) -> Self {
         Lanes(self.0.map(change))
@@ -92,6 +88,20 @@ impl<const N: usize> MulAssign for Lanes<N> {
 impl<const N: usize> Real for Lanes<N> {
     type Mask = [bool; N];
     type Rows = [usize; N];
+    const LANES: usize = N;
+
+    #[inline(always)]
+    fn gather(number: impl FnMut(usize) -> f64) -> Self {
+        Lanes(array::from_fn(number))
+    }
+    #[inline(always)]
+    fn lane(self, lane: usize) -> f64 {
+        self.0[lane]
+    }
+    #[inline(always)]
+    fn set_lane(&mut self, lane: usize, value: f64) {
+        self.0[lane] = value;
+    }
 
     #[inline(always)]
     fn of(value: f64) -> Self {
@@ -118,6 +128,14 @@ impl<const N: usize> Real for Lanes<N> {
         self.each(Real::abs)
     }
     #[inline(always)]
+    fn ceil(self) -> Self {
+        self.each(Real::ceil)
+    }
+    #[inline(always)]
+    fn either(a: [bool; N], b: [bool; N]) -> [bool; N] {
+        array::from_fn(|lane| a[lane] | b[lane])
+    }
+    #[inline(always)]
     fn least(self, other: Self) -> Self {
         self.both(other, Real::least)
     }
@@ -138,6 +156,10 @@ impl<const N: usize> Real for Lanes<N> {
     #[inline(always)]
     fn any(mask: [bool; N]) -> bool {
         mask.contains(&true)
+    }
+    #[inline(always)]
+    fn all(mask: [bool; N]) -> bool {
+        !mask.contains(&false)
     }
     #[inline(always)]
     fn is_finite(self) -> bool {

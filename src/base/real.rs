@@ -28,6 +28,15 @@ pub trait Real:
 {
     /// A truth value per lane.
     type Mask: Copy;
+    /// How many tanks stand side by side.
+    const LANES: usize;
+
+    /// A number per lane.
+    fn gather(number: impl FnMut(usize) -> f64) -> Self;
+    /// The number of one lane.
+    fn lane(self, lane: usize) -> f64;
+    /// Puts a number into one lane.
+    fn set_lane(&mut self, lane: usize, value: f64);
 
     /// The same number in every lane.
     fn of(value: f64) -> Self;
@@ -39,6 +48,8 @@ pub trait Real:
     fn exp10(self) -> Self;
     /// Square root.
     fn sqrt(self) -> Self;
+    /// The next whole number that is not smaller.
+    fn ceil(self) -> Self;
     /// Absolute value.
     fn abs(self) -> Self;
     /// The smaller of two.
@@ -49,8 +60,12 @@ pub trait Real:
     fn below(self, other: Self) -> Self::Mask;
     /// `yes` where the mask holds, else `no`.
     fn pick(mask: Self::Mask, yes: Self, no: Self) -> Self;
+    /// Where either mask holds.
+    fn either(a: Self::Mask, b: Self::Mask) -> Self::Mask;
     /// Whether the mask holds in any lane.
     fn any(mask: Self::Mask) -> bool;
+    /// Whether the mask holds in every lane.
+    fn all(mask: Self::Mask) -> bool;
     /// Whether every lane is an ordinary number.
     fn is_finite(self) -> bool;
     /// Row number, rounded down and kept within `0..=last`, per lane, with the remainder.
@@ -109,6 +124,20 @@ pub trait Real:
 impl Real for f64 {
     type Mask = bool;
     type Rows = usize;
+    const LANES: usize = 1;
+
+    #[inline(always)]
+    fn gather(mut number: impl FnMut(usize) -> f64) -> f64 {
+        number(0)
+    }
+    #[inline(always)]
+    fn lane(self, _: usize) -> f64 {
+        self
+    }
+    #[inline(always)]
+    fn set_lane(&mut self, _: usize, value: f64) {
+        *self = value;
+    }
 
     #[inline(always)]
     fn of(value: f64) -> f64 {
@@ -135,6 +164,14 @@ impl Real for f64 {
         f64::abs(self)
     }
     #[inline(always)]
+    fn ceil(self) -> f64 {
+        f64::ceil(self)
+    }
+    #[inline(always)]
+    fn either(a: bool, b: bool) -> bool {
+        a | b
+    }
+    #[inline(always)]
     fn least(self, other: f64) -> f64 {
         if other < self { other } else { self }
     }
@@ -152,6 +189,10 @@ impl Real for f64 {
     }
     #[inline(always)]
     fn any(mask: bool) -> bool {
+        mask
+    }
+    #[inline(always)]
+    fn all(mask: bool) -> bool {
         mask
     }
     #[inline(always)]

@@ -31,24 +31,3 @@ pub fn monovalent<R: Real>(t_c: f64, ionic_strength_mol_per_l: R) -> R {
     let root = ionic_strength_mol_per_l.floor_zero().sqrt();
     (-R::of(a) * (root / (R::one() + root) - R::of(0.3) * ionic_strength_mol_per_l)).exp10()
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn agrees_with_the_check_value() {
-        // Davies 1962; tolerance: one unit of the last printed digit
-        assert!(
-            (monovalent(25.0, 0.004) - 0.93365).abs() < 1e-5,
-            "{}",
-            monovalent(25.0, 0.004)
-        );
-    }
-
-    #[test]
-    fn hard_water_of_4_dkh_and_8_dgh_has_ionic_strength_0_00428() {
-        let i = ionic_strength_mol_per_l(8.0 * 0.35665, 4.0 * 0.35665);
-        assert!((i - 0.0042798).abs() < 1e-7, "{i}");
-    }
-}

@@ -20,26 +20,3 @@ pub fn pka(t_c: f64) -> f64 {
 pub fn free_share(t_c: f64, ph: f64) -> f64 {
     1.0 / (1.0 + crate::base::maths::exp10(pka(t_c) - ph))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn check_values_at_25_degrees() {
-        // Emerson et al. 1975; tolerance: half a unit of the last printed digit
-        assert!((pka(25.0) - 9.2448).abs() < 5e-5);
-        for (ph, share, digit) in [
-            (6.5, 0.001796, 5e-7),
-            (7.0, 0.005658, 5e-7),
-            (7.5, 0.01768, 5e-6),
-            (8.0, 0.05384, 5e-6),
-        ] {
-            assert!(
-                (free_share(25.0, ph) - share).abs() < digit,
-                "pH {ph}: {}",
-                free_share(25.0, ph)
-            );
-        }
-    }
-}

@@ -22,20 +22,3 @@ pub fn reference_ph(co2_mg_per_l: f64, t_c: f64) -> f64 {
     };
     liquid.ph_at_co2(co2_mg_per_l.max(LEAST_CO2_MG_PER_L))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn check_values_at_25_degrees() {
-        // derived without activity by arithmetic from 4 dKH; activity lowers pH by 0.02, rounding adds 0.005
-        for (co2, ph) in [(15.0, 6.97), (20.0, 6.85), (30.0, 6.67), (40.0, 6.55)] {
-            assert!(
-                (reference_ph(co2, 25.0) - ph).abs() < 0.025,
-                "{co2}: {}",
-                reference_ph(co2, 25.0)
-            );
-        }
-    }
-}

@@ -13,14 +13,3 @@ use crate::base::units::KELVIN_AT_0_C;
 pub fn acidity(t_c: f64) -> f64 {
     maths::exp(-2300.0 / (t_c + KELVIN_AT_0_C))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn pk_is_3_35_at_25_degrees() {
-        // Anthonisen et al. 1976; tolerance: half a unit of the last printed digit
-        assert!((-maths::log10(acidity(25.0)) - 3.35).abs() < 5e-3);
-    }
-}

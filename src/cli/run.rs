@@ -22,7 +22,9 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     let place = place(options);
     let first_choice = place.target().to_path_buf();
     let draft = Draft::open(place)?;
-    let outcome = Outcome::of(case)?;
+    let wanted = wanted(options);
+    let mut outcome = Outcome::of(case)?;
+    outcome.look_closely(case, &wanted.closely(&outcome))?;
     let texts: Vec<(String, String)> = loaded
         .files
         .iter()
@@ -34,7 +36,7 @@ pub fn run(options: &Run) -> Result<(), Failure> {
         files: &texts,
         options: &repeatable(options),
     };
-    let entries = folder::entries(&story, &wanted(options))?;
+    let entries = folder::entries(&story, &wanted)?;
     for entry in &entries {
         draft.put(&entry.name, &entry.bytes)?;
     }

@@ -1,9 +1,10 @@
 //! Reads a tank: everything a person could want to know of it at one instant.
 
-use crate::base::maths;
+use crate::base::real::Real;
 use crate::base::units::CO2_G_PER_MOL;
 use crate::model::pool::MAX_STANDS;
 use crate::model::pool::Pool;
+use crate::model::processes;
 use crate::model::setup::Setup;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
@@ -12,38 +13,43 @@ use super::result::{Reading, Side};
 
 /// Reads tanks of one setup.
 #[derive(Debug, Clone)]
-pub struct Gauge {
-    lit_m2: f64,
-    covers: Vec<f64>,
-    algae_nitrogen_mg_per_g: f64,
-    emersed_nitrogen_mg_per_g: f64,
-    mg_per_h_and_mmol_per_day: f64,
-    cut_band_mmol_per_l: f64,
+pub struct Gauge<R = f64> {
+    lit_m2: R,
+    covers: Vec<R>,
+    algae_nitrogen_mg_per_g: R,
+    emersed_nitrogen_mg_per_g: R,
+    mg_per_h_and_mmol_per_day: R,
+    cut_band_mmol_per_l: R,
+    gas_row: usize,
+    gas_g_per_mmol: R,
 }
 
-impl Gauge {
-    /// Prepares to read tanks of a setup.
-    pub fn new(setup: &Setup<'_, f64>) -> Gauge {
+impl<R: Real> Gauge<R> {
+    /// Prepares to read tanks of a setup and its model.
+    pub fn new(setup: &Setup<'_, R>, model: &TankModel<R>) -> Gauge<R> {
         Gauge {
             lit_m2: setup.lit_m2(),
             covers: setup.stands.iter().map(|stand| stand.cover_frac).collect(),
             algae_nitrogen_mg_per_g: setup.get("q_NG"),
             emersed_nitrogen_mg_per_g: setup.get("Q0"),
-            mg_per_h_and_mmol_per_day: CO2_G_PER_MOL / (24.0 * setup.get("eta_CO2")),
+            mg_per_h_and_mmol_per_day: R::of(CO2_G_PER_MOL) / (R::of(24.0) * setup.get("eta_CO2")),
             cut_band_mmol_per_l: setup.get("cut_band"),
+            gas_row: gas_row(model),
+            gas_g_per_mmol: R::of(CO2_G_PER_MOL / 1000.0) / setup.get("eta_CO2"),
         }
     }
 
-    /// Reads a tank that has been looked at.
+    /// Reads a tank that has been looked at. What it has used up since filling is left at nothing; see
+    /// [`Gauge::gas_used_g`].
     pub fn read(
         &self,
-        model: &TankModel<f64>,
-        water: &Water<f64>,
+        model: &TankModel<R>,
+        water: &Water<R>,
         minute: u32,
         side: Side,
-    ) -> Reading {
+    ) -> Reading<R> {
         let state = &water.state;
-        let per_l = 1.0 / water.volume();
+        let per_l = R::one() / water.volume();
         let saturation = model.processes().gas_exchange.oxygen_saturation(water);
         let [ammonia_capacity, nitrite_capacity] = model.capacity(water);
         let plants = self.plants(water);
@@ -59,10 +65,10 @@ impl Gauge {
             potassium_mg_per_l: water.potassium,
             iron_mg_per_l: water.iron,
             oxygen_mg_per_l: water.oxygen,
-            oxygen_saturation_percent: 100.0 * water.oxygen / saturation,
+            oxygen_saturation_percent: R::of(100.0) * water.oxygen / saturation,
             co2_mg_per_l: water.co2_mg_per_l(),
             indicator_co2_mg_per_l: state[Pool::Indicator],
-            ph: -maths::log10(water.hydrogen),
+            ph: -(water.hydrogen.ln() * R::of(std::f64::consts::LOG10_E)),
             alkalinity_meq_per_l: water.alkalinity,
             inorganic_carbon_mmol_per_l: water.carbon,
             hardness_meq_per_l: state[Pool::Hardness] * per_l,
@@ -73,6 +79,7 @@ impl Gauge {
             temperature_c: water.temperature(),
             light_umol_per_m2_s: water.held.light_umol_per_m2_s,
             gas_mg_per_h: self.gas(water),
+            gas_used_g: R::zero(),
             air_l_per_min: water.held.air_l_per_min,
             ammonia_oxidisers_mg_cod: state[Pool::AmmoniaOxidisers],
             nitrite_oxidisers_mg_cod: state[Pool::NitriteOxidisers],
@@ -96,12 +103,17 @@ impl Gauge {
         }
     }
 
-    fn plants(&self, water: &Water<f64>) -> Plants {
+    /// Gas that has left the cylinder, g, by the extents of all rows since filling.
+    pub fn gas_used_g(&self, extents: &[R]) -> R {
+        extents[self.gas_row] * self.gas_g_per_mmol
+    }
+
+    fn plants(&self, water: &Water<R>) -> Plants<R> {
         let mut plants = Plants {
-            grams: 0.0,
-            mg_n: 0.0,
-            stands_g: [0.0; MAX_STANDS],
-            shade: 0.0,
+            grams: R::zero(),
+            mg_n: R::zero(),
+            stands_g: [R::zero(); MAX_STANDS],
+            shade: R::zero(),
         };
         for (stand, cover) in self.covers.iter().enumerate() {
             let emersed = water.state[Pool::Emersed(stand)];
@@ -110,24 +122,30 @@ impl Gauge {
             plants.grams += grams;
             plants.mg_n +=
                 water.state[Pool::TissueN(stand)] + emersed * self.emersed_nitrogen_mg_per_g;
-            plants.shade += cover * (1.0 - water.canopies[stand].passed);
+            plants.shade += *cover * (R::one() - water.canopies[stand].passed);
         }
         plants
     }
 
     /// Gas leaving the cylinder, mg/h, a controller's share counted.
-    fn gas(&self, water: &Water<f64>) -> f64 {
+    fn gas(&self, water: &Water<R>) -> R {
         let open = match water.held.cut_off_mmol_per_l {
-            None => 1.0,
-            Some(cut_off) => ((cut_off - water.co2) / self.cut_band_mmol_per_l).clamp(0.0, 1.0),
+            None => R::one(),
+            Some(cut_off) => ((cut_off - water.co2) / self.cut_band_mmol_per_l).unit(),
         };
         water.held.gas_mmol_per_day * open * self.mg_per_h_and_mmol_per_day
     }
 }
 
-struct Plants {
-    grams: f64,
-    mg_n: f64,
-    stands_g: [f64; MAX_STANDS],
-    shade: f64,
+/// The row by which gas comes in.
+fn gas_row<R: Real>(model: &TankModel<R>) -> usize {
+    let gas = |(process, _): &(usize, _)| processes::IDS[*process] == "co2_injection";
+    (model.rows().iter().position(gas)).expect("gas comes in by a row of its own")
+}
+
+struct Plants<R> {
+    grams: R,
+    mg_n: R,
+    stands_g: [R; MAX_STANDS],
+    shade: R,
 }

@@ -8,15 +8,15 @@ use crate::model::pool::{DISSOLVED, Pool};
 use crate::model::state::State;
 
 use super::event::{Dose, EventKind};
-use super::plan::Plan;
+use super::lane_plan::LanePlan;
 
 /// Amounts carried across the boundary by events: per way and conserved quantity.
-pub type Crossed = [[f64; QUANTITIES.len()]; crate::model::conserved::FLUXES.len()];
+pub type Crossed<R = f64> = [[R; QUANTITIES.len()]; crate::model::conserved::FLUXES.len()];
 
 /// A tank in the hands of its keeper: changes of pools are booked as they are made.
 pub struct Hands<'a> {
-    /// The plan of the run.
-    pub plan: &'a Plan,
+    /// The plan of this tank.
+    pub plan: &'a LanePlan,
     /// The pools.
     pub state: &'a mut State<f64>,
     /// The book.
@@ -46,7 +46,7 @@ impl Hands<'_> {
 
     fn add(&mut self, pool: Pool, amount: f64, flux: Flux) {
         self.state[pool] += amount;
-        book(self.plan.model.contents(), self.crossed, pool, amount, flux);
+        book(&self.plan.contents, self.crossed, pool, amount, flux);
     }
 
     fn take_share(&mut self, pool: Pool, share: f64, flux: Flux) {

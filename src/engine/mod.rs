@@ -1,18 +1,31 @@
 //! Storey 3: time. Timers, events, one step, the ledger, one run.
 
+pub mod alike;
+pub mod close_ups;
+mod debt;
 pub mod error;
 pub mod event;
 pub mod gauge;
 pub mod happening;
 pub mod input;
+mod inside;
+pub mod lane_plan;
+mod lead_search;
 pub mod ledger;
+mod mishap;
 pub mod notice;
 pub mod plan;
+mod rate_search;
+pub mod reading;
 pub mod recorder;
 pub mod result;
 pub mod run;
+pub mod shortening;
 pub mod simulation;
 pub mod step;
 pub mod timers;
+mod trial;
 mod tuning;
 pub mod valve;
+pub mod watcher;
+pub mod work;

@@ -7,8 +7,8 @@ use std::fmt;
 pub enum Notice {
     /// Processes were slowed so that no pool fell below zero.
     HeldBack {
-        /// Steps in which that happened.
-        steps: u64,
+        /// Parts of steps in which that happened.
+        parts: u64,
     },
     /// The valve cannot give the target.
     TargetOutOfReach {
@@ -33,9 +33,9 @@ pub enum Notice {
 impl fmt::Display for Notice {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Notice::HeldBack { steps } => write!(
+            Notice::HeldBack { parts } => write!(
                 f,
-                "in {steps} steps processes were slowed so that nothing fell below zero; try a smaller step and compare"
+                "in {parts} parts of steps processes were slowed so that nothing fell below zero; an extreme parameter is the usual cause"
             ),
             Notice::TargetOutOfReach {
                 day,

@@ -1,154 +1,125 @@
-//! A checked input made ready to run: the model built, events in order, settings per minute.
+//! A checked input made ready to run: the model built, events in order, settings per minute; for one
+//! tank, or for several side by side.
 
 use crate::base::clock::DAY;
-use crate::base::units::CO2_G_PER_MOL;
+use crate::base::real::Real;
+use crate::model::composition::Composition;
 use crate::model::held::Held;
 use crate::model::parameter_set::Values;
-use crate::model::pool::MAX_STANDS;
-use crate::model::setup::{Setup, Surroundings};
+use crate::model::setup::{Setup, StandPlan, Surroundings, Tank};
 use crate::model::start::Start;
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 
-use super::event::{Animals, Event};
+use super::alike::{Unlike, alike};
+use super::event::Animals;
 use super::gauge::Gauge;
 use super::input::{ModelInput, TimerLine, TopUp};
-use super::step::ShorteningRule;
-use super::timers::{line_on, switches, value_at};
-
-/// Hours in a day.
-const HOURS: f64 = 24.0;
+use super::lane_plan::LanePlan;
+use super::shortening::ShorteningRule;
+use super::timers::{line_on, switches};
+use super::valve::possible_starts;
 
 /// All that stays the same during a run.
-pub struct Plan {
-    /// The input.
+pub struct Plan<R = f64> {
+    /// The input, of the first tank where there are several: all have its times.
     pub input: ModelInput,
+    /// The plan of each tank.
+    pub lanes: Vec<LanePlan>,
     /// The model.
-    pub model: TankModel<f64>,
+    pub model: TankModel<R>,
     /// Reads a tank.
-    pub gauge: Gauge,
-    /// Events by minute, then by their order in one instant, then by name.
-    pub events: Vec<Event>,
+    pub gauge: Gauge<R>,
     /// The rule that shortens steps.
-    pub shortening: ShorteningRule,
+    pub shortening: ShorteningRule<R>,
     /// The state at filling.
-    pub start: State<f64>,
-    shedding_from: Vec<u32>,
-    recovered_at: Vec<u32>,
-    mmol_per_day_and_mg_per_h: f64,
-    feed_nitrogen: f64,
+    pub start: State<R>,
 }
 
-/// What the keeper has done so far that timers do not know.
-#[derive(Debug, Clone, Default, PartialEq)]
+/// What the keeper has done so far that timers do not know, per tank.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Keeping {
     /// Gas of the day, if any.
-    pub gas: Option<TimerLine>,
+    pub gas: Vec<Option<TimerLine>>,
     /// Animals in the tank.
-    pub animals: Vec<Animals>,
+    pub animals: Vec<Vec<Animals>>,
 }
 
-impl Plan {
-    /// Builds the model and puts the events in order.
-    pub fn new(input: &ModelInput) -> Plan {
-        let values = Values::of(&input.parameters);
-        let setup = setup(input, &values);
-        let model = TankModel::new(&setup);
+impl Keeping {
+    /// Nothing done yet in any of so many tanks.
+    pub fn new(tanks: usize) -> Self {
+        Keeping {
+            gas: vec![None; tanks],
+            animals: vec![Vec::new(); tanks],
+        }
+    }
+}
+
+impl Plan<f64> {
+    /// Builds the model of one tank and puts its events in order.
+    pub fn new(input: &ModelInput) -> Self {
+        Self::built(&[input])
+    }
+}
+
+impl<R: Real> Plan<R> {
+    /// Builds the model of tanks side by side, one per lane.
+    ///
+    /// # Errors
+    /// When they differ in more than numbers: tanks side by side share every time and switch.
+    pub fn abreast(inputs: &[&ModelInput]) -> Result<Self, Unlike> {
+        alike(inputs)?;
+        Ok(Self::built(inputs))
+    }
+
+    fn built(inputs: &[&ModelInput]) -> Self {
+        let all = |number: &dyn Fn(&ModelInput) -> f64| R::gather(|lane| number(inputs[lane]));
+        let values = Values::abreast(&inputs.iter().map(|i| &i.parameters).collect::<Vec<_>>());
+        let tank = Tank::abreast(&inputs.iter().map(|i| &i.tank).collect::<Vec<_>>());
+        let stands: Vec<StandPlan<R>> = (0..inputs[0].stands.len())
+            .map(|at| StandPlan::abreast(&inputs.iter().map(|i| &i.stands[at]).collect::<Vec<_>>()))
+            .collect();
+        let setup = Setup {
+            values: &values,
+            tank: &tank,
+            stands: &stands,
+            surroundings: surroundings(inputs),
+        };
         let start = Start {
-            fill: input.fill,
-            temperature_c: input.heating.start_c,
-            seed_level: input.seed_level,
-            dry_days: input.dry_days,
+            fill: Composition::abreast(&inputs.iter().map(|i| &i.fill).collect::<Vec<_>>()),
+            temperature_c: all(&|i| i.heating.start_c),
+            seed_level: all(&|i| i.seed_level),
+            dry_days: all(&|i| i.dry_days),
         };
-        let get = |id: &str| input.parameters.get(id);
-        let after = |days: f64| {
-            let minutes = (days * f64::from(DAY)).round() as u32;
-            input
-                .stands
-                .iter()
-                .map(|stand| stand.planted_at + minutes)
-                .collect::<Vec<u32>>()
-        };
-        let mut events = input.events.clone();
-        events.sort_by(|a, b| {
-            (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))
-        });
+        let model = TankModel::new(&setup);
         Plan {
-            gauge: Gauge::new(&setup),
+            gauge: Gauge::new(&setup, &model),
+            model,
             start: start.state(&setup),
-            events,
             shortening: ShorteningRule {
-                most_per_part: get("dt_stiff"),
-                cut_band_mmol_per_l: get("cut_band"),
+                most_per_part: values.get("dt_stiff"),
+                cut_band_mmol_per_l: values.get("cut_band"),
                 finer: 1,
             },
-            shedding_from: after(get("t_lag")),
-            recovered_at: after(get("t_acc")),
-            mmol_per_day_and_mg_per_h: HOURS * get("eta_CO2") / CO2_G_PER_MOL,
-            feed_nitrogen: get("N_feed"),
-            model,
-            input: input.clone(),
+            lanes: inputs.iter().map(|input| LanePlan::new(input)).collect(),
+            input: inputs[0].clone(),
         }
     }
 
     /// What is switched from a minute on.
-    pub fn held(&self, minute: u32, keeping: &Keeping) -> Held<f64> {
-        let cut = self
-            .input
-            .power_cuts
-            .iter()
-            .find(|cut| cut.from <= minute && minute < cut.until);
-        let power = cut.is_none();
-        let on = |lines: &[TimerLine]| value_at(lines, minute).filter(|_| power).unwrap_or(0.0);
-        let light = on(&self.input.light);
-        let air = cut.map_or_else(|| on(&self.input.air), |cut| cut.battery_air_l_per_min);
-        let gas = on(keeping.gas.as_slice());
-        let mut held = Held::quiet();
-        held.light_umol_per_m2_s = light;
-        held.lit = light > 0.0;
-        held.gas_mmol_per_day = self.mmol_per_day_and_mg_per_h * gas;
-        held.cut_off_mmol_per_l = self
-            .cut_off()
-            .filter(|_| gas > 0.0)
-            .map(|mg_per_l| mg_per_l / CO2_G_PER_MOL);
-        held.air_l_per_min = air;
-        held.airing = air > 0.0;
-        held.power = power;
-        for stand in 0..self.input.stands.len().min(MAX_STANDS) {
-            held.shedding[stand] = self.shedding_from[stand] <= minute;
-        }
-        self.feed(minute, &keeping.animals, &mut held);
-        held
+    pub fn held(&self, minute: u32, keeping: &Keeping) -> Held<R> {
+        let lanes: Vec<Held<f64>> = (0..R::LANES)
+            .map(|lane| {
+                let gas = keeping.gas[lane].as_ref();
+                self.lanes[lane].held(minute, gas, &keeping.animals[lane])
+            })
+            .collect();
+        Held::abreast(&lanes)
     }
 
-    fn feed(&self, minute: u32, animals: &[Animals], held: &mut Held<f64>) {
-        let day = minute / DAY;
-        let fed = !self
-            .input
-            .unfed
-            .iter()
-            .any(|&(from, until)| from <= day && day <= until);
-        for group in animals {
-            held.animals_g += group.mass_g;
-            if fed {
-                held.feed_g_per_day += group.feed_g_per_day;
-                held.feed_mg_n_per_day +=
-                    group.feed_g_per_day * group.protein_frac * self.feed_nitrogen;
-            }
-        }
-    }
-
-    fn cut_off(&self) -> Option<f64> {
-        match &self.input.gas {
-            super::input::GasPlan::Rate {
-                cut_off_mg_per_l, ..
-            } => *cut_off_mg_per_l,
-            _ => None,
-        }
-    }
-
-    /// The minutes of a day at which anything switches or happens, in order, midnights included.
-    pub fn instants(&self, day: u32, gas: Option<&TimerLine>) -> Vec<u32> {
+    /// The minutes of a day at which anything switches or happens in any lane, in order, midnights
+    /// included.
+    pub fn instants(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
         let (from, until) = (day * DAY, (day + 1) * DAY);
         let mut minutes = vec![from, until];
         for lines in [&self.input.light, &self.input.air] {
@@ -156,23 +127,18 @@ impl Plan {
                 switches(line.window, day, &mut minutes);
             }
         }
-        if let Some(line) = gas {
+        for line in gas.iter().flatten() {
             switches(line.window, day, &mut minutes);
         }
-        minutes.extend(
-            self.input
-                .power_cuts
-                .iter()
-                .flat_map(|cut| [cut.from, cut.until]),
-        );
-        minutes.extend(self.shedding_from.iter().chain(&self.recovered_at));
-        let first = self.events.partition_point(|event| event.minute < from);
-        minutes.extend(
-            self.events[first..]
-                .iter()
-                .map(|event| event.minute)
-                .take_while(|&minute| minute < until),
-        );
+        minutes.extend(possible_starts(&self.input, day));
+        let cuts = self.input.power_cuts.iter();
+        minutes.extend(cuts.flat_map(|cut| [cut.from, cut.until]));
+        let lanes = self.lanes.iter();
+        minutes.extend(lanes.flat_map(LanePlan::beginnings_of_shedding));
+        let events = &self.lanes[0].events;
+        let first = events.partition_point(|event| event.minute < from);
+        let today = events[first..].iter().map(|event| event.minute);
+        minutes.extend(today.take_while(|&minute| minute < until));
         minutes.retain(|minute| (from..=until).contains(minute));
         minutes.sort_unstable();
         minutes.dedup();
@@ -180,22 +146,23 @@ impl Plan {
     }
 }
 
-fn setup<'a>(input: &'a ModelInput, values: &'a Values<f64>) -> Setup<'a, f64> {
-    /// Far below any water: a heater set here never calls.
-    const NO_HEATER_C: f64 = -1000.0;
-    Setup {
-        values,
-        tank: &input.tank,
-        stands: &input.stands,
-        surroundings: Surroundings {
-            room_c: input.room.temperature_c,
-            humidity_frac: input.room.humidity_frac,
-            heater_set_c: input.heating.set_c.unwrap_or(NO_HEATER_C),
-            ionic_strength_mol_per_l: input.refill.ionic_strength_mol_per_l(),
-            top_up: match input.top_up {
-                TopUp::Automatic(water) => Some(water),
-                TopUp::None => None,
-            },
-        },
+/// Far below any water: a heater set here never calls.
+const NO_HEATER_C: f64 = -1000.0;
+
+fn surroundings<R: Real>(inputs: &[&ModelInput]) -> Surroundings<R> {
+    let all = |number: &dyn Fn(&ModelInput) -> f64| R::gather(|lane| number(inputs[lane]));
+    let top_ups: Vec<&Composition> = inputs
+        .iter()
+        .filter_map(|input| match &input.top_up {
+            TopUp::Automatic(water) => Some(water),
+            TopUp::None => None,
+        })
+        .collect();
+    Surroundings {
+        room_c: all(&|i| i.room.temperature_c),
+        humidity_frac: all(&|i| i.room.humidity_frac),
+        heater_set_c: all(&|i| i.heating.set_c.unwrap_or(NO_HEATER_C)),
+        ionic_strength_mol_per_l: all(&|i| i.refill.ionic_strength_mol_per_l()),
+        top_up: (!top_ups.is_empty()).then(|| Composition::abreast(&top_ups)),
     }
 }

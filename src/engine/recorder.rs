@@ -5,13 +5,15 @@ use crate::model::matrix::Matrix;
 use crate::model::pool::Pool;
 use crate::model::processes;
 
+use super::close_ups::CloseUps;
 use super::event::Event;
 use super::happening::Crossed;
 use super::plan::Plan;
 use super::result::{EventRecord, Reading, Side, Tally};
-use super::simulation::{Simulation, Watcher};
+use super::simulation::Simulation;
+use super::watcher::Watcher;
 
-/// Writes down readings at every step of the clock and tallies at every full hour, both on both
+/// Writes down readings at the start of every step and tallies at every full hour, both on both
 /// sides of every event.
 pub struct Recorder {
     /// Readings so far.
@@ -20,7 +22,9 @@ pub struct Recorder {
     pub tallies: Vec<Tally>,
     /// Events so far.
     pub events: Vec<EventRecord>,
-    every_minutes: u32,
+    /// Readings inside steps.
+    pub close_ups: Vec<Reading>,
+    closely: CloseUps,
     alkalinity: Vec<(usize, f64)>,
     tan: Vec<(usize, f64)>,
 }
@@ -29,8 +33,8 @@ pub struct Recorder {
 const ROOM_FOR_EVENTS: usize = 256;
 
 impl Recorder {
-    /// A recorder for a plan; between events it reads every so many minutes of the clock.
-    pub fn new(plan: &Plan, every_minutes: u32) -> Self {
+    /// A recorder for a plan, which looks closely at some days.
+    pub fn new(plan: &Plan, closely: CloseUps) -> Self {
         let model = &plan.model;
         let minutes = plan.input.final_minute() - plan.input.filled_at;
         let by_process = |pool: Pool| {
@@ -44,11 +48,12 @@ impl Recorder {
         };
         Recorder {
             readings: Vec::with_capacity(
-                minutes as usize / every_minutes.max(1) as usize + ROOM_FOR_EVENTS,
+                minutes as usize / plan.input.step_minutes.max(1) as usize + ROOM_FOR_EVENTS,
             ),
             tallies: Vec::with_capacity(minutes as usize / HOUR as usize + ROOM_FOR_EVENTS),
             events: Vec::new(),
-            every_minutes,
+            close_ups: Vec::new(),
+            closely,
             alkalinity: by_process(Pool::Alkalinity),
             tan: by_process(Pool::Tan),
         }
@@ -56,8 +61,8 @@ impl Recorder {
 }
 
 impl Watcher for Recorder {
-    fn wants(&self, minute: u32, side: Side) -> bool {
-        side != Side::Plain || minute.is_multiple_of(self.every_minutes) || self.readings.is_empty()
+    fn wants(&self, _: u32, _: Side) -> bool {
+        true
     }
 
     fn see(&mut self, reading: &Reading, tank: &Simulation<'_>) {
@@ -85,6 +90,14 @@ impl Watcher for Recorder {
             before: *before,
             after: *after,
         });
+    }
+
+    fn close_up(&self, minute: u32) -> Option<u32> {
+        self.closely.at(minute)
+    }
+
+    fn see_inside(&mut self, reading: &Reading) {
+        self.close_ups.push(*reading);
     }
 }
 

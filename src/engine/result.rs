@@ -1,125 +1,12 @@
 //! What a run gives back.
 
-use crate::chemistry::indicator;
 use crate::model::conserved::{FLUXES, QUANTITIES, Quantity};
-use crate::model::pool::MAX_STANDS;
 
 use super::input::ModelInput;
 use super::ledger::Ledger;
 use super::notice::Notice;
-
-/// Which side of the events of its minute a reading was taken on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
-    /// Nothing happened at this minute.
-    Plain,
-    /// Just before the events of this minute.
-    Before,
-    /// Just after them.
-    After,
-}
-
-/// Everything that can be read off a tank at one instant.
-#[derive(Debug, Clone, Copy)]
-pub struct Reading {
-    /// Minutes since midnight of day 0.
-    pub minute: u32,
-    /// Side of the events of this minute.
-    pub side: Side,
-    /// Total ammonia, mg N/L.
-    pub tan_mg_n_per_l: f64,
-    /// Free ammonia, mg N/L.
-    pub free_ammonia_mg_n_per_l: f64,
-    /// Nitrite, mg N/L.
-    pub nitrite_mg_n_per_l: f64,
-    /// Nitrous acid, mg N/L.
-    pub nitrous_acid_mg_n_per_l: f64,
-    /// Nitrate, mg N/L.
-    pub nitrate_mg_n_per_l: f64,
-    /// Phosphate, mg P/L.
-    pub phosphate_mg_p_per_l: f64,
-    /// Potassium, mg/L.
-    pub potassium_mg_per_l: f64,
-    /// Chelated iron, mg/L.
-    pub iron_mg_per_l: f64,
-    /// Oxygen, mg/L.
-    pub oxygen_mg_per_l: f64,
-    /// Oxygen, % of saturation.
-    pub oxygen_saturation_percent: f64,
-    /// Carbon dioxide, mg/L.
-    pub co2_mg_per_l: f64,
-    /// Carbon dioxide as the indicator shows it, mg/L.
-    pub indicator_co2_mg_per_l: f64,
-    /// pH.
-    pub ph: f64,
-    /// Alkalinity, meq/L.
-    pub alkalinity_meq_per_l: f64,
-    /// Inorganic carbon, mmol/L.
-    pub inorganic_carbon_mmol_per_l: f64,
-    /// Hardness, meq/L.
-    pub hardness_meq_per_l: f64,
-    /// Chloride, mg/L.
-    pub chloride_mg_per_l: f64,
-    /// Free chlorine, mg Cl2/L.
-    pub chlorine_mg_cl2_per_l: f64,
-    /// Monochloramine, mg Cl2/L.
-    pub chloramine_mg_cl2_per_l: f64,
-    /// Water above the soil, L.
-    pub volume_l: f64,
-    /// Temperature, °C.
-    pub temperature_c: f64,
-    /// Light at the soil, µmol/m²/s.
-    pub light_umol_per_m2_s: f64,
-    /// Gas leaving the cylinder, mg/h.
-    pub gas_mg_per_h: f64,
-    /// Air through the stone, L/min.
-    pub air_l_per_min: f64,
-    /// Ammonia oxidisers, mg COD.
-    pub ammonia_oxidisers_mg_cod: f64,
-    /// Nitrite oxidisers, mg COD.
-    pub nitrite_oxidisers_mg_cod: f64,
-    /// Complete oxidisers, mg COD.
-    pub complete_oxidisers_mg_cod: f64,
-    /// What the microbes could turn to nitrite and beyond with food in plenty, mg N/day.
-    pub ammonia_capacity_mg_n_per_day: f64,
-    /// What the microbes could turn from nitrite to nitrate with food in plenty, mg N/day.
-    pub nitrite_capacity_mg_n_per_day: f64,
-    /// Share of full speed that pH, carbon and inhibition leave the nitrite oxidisers, 0 to 1.
-    pub nitrite_oxidiser_speed_frac: f64,
-    /// Exchangeable ammonium of the soil, mg N.
-    pub soil_ammonium_mg_n: f64,
-    /// Slow organic nitrogen of the soil, mg N.
-    pub soil_organic_n_mg: f64,
-    /// Exchangeable phosphorus of the soil, mg P.
-    pub soil_phosphorus_mg_p: f64,
-    /// Acid-exchange capacity left, meq.
-    pub soil_acid_meq: f64,
-    /// Ammonium in the pore water of the soil, mg N/L.
-    pub pore_water_ammonium_mg_n_per_l: f64,
-    /// Detritus, g dry weight.
-    pub detritus_g: f64,
-    /// Nitrogen of the detritus, mg N.
-    pub detritus_mg_n: f64,
-    /// Algae, g dry weight per m² of lit surface.
-    pub algae_g_per_m2: f64,
-    /// Nitrogen of the algae, mg N.
-    pub algae_mg_n: f64,
-    /// Plants, g dry weight (submersed and out-of-water tissue).
-    pub plants_g: f64,
-    /// Nitrogen of the plants, mg N.
-    pub plants_mg_n: f64,
-    /// Each stand, g dry weight.
-    pub stands_g: [f64; MAX_STANDS],
-    /// Share of the bed shaded by plants, 0 to 1.
-    pub canopy_frac: f64,
-}
-
-impl Reading {
-    /// pH of the indicator's reference liquid, which gives it its colour.
-    pub fn indicator_ph(&self) -> f64 {
-        indicator::reference_ph(self.indicator_co2_mg_per_l, self.temperature_c)
-    }
-}
+pub use super::reading::{Reading, Side};
+pub use super::work::Work;
 
 /// What has crossed the boundary and been turned over since filling, at one instant.
 #[derive(Debug, Clone)]
@@ -174,24 +61,16 @@ pub struct Tuning {
     pub start_found: bool,
 }
 
-/// How much work a run was.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct Work {
-    /// Steps taken (shortened ones counted each).
-    pub steps: u64,
-    /// Rate evaluations.
-    pub evaluations: u64,
-    /// Steps in which processes were slowed so that no pool fell below zero.
-    pub held_back: u64,
-}
-
 /// A finished run.
 #[derive(Debug, Clone)]
 pub struct RunResult {
     /// What was run.
     pub input: ModelInput,
-    /// Readings at every step of the clock and on both sides of every event, look-ahead included.
+    /// Readings at the start of every step (the steps of the clock and every switch) and on both sides
+    /// of every event, look-ahead included.
     pub readings: Vec<Reading>,
+    /// Readings inside steps, where they were asked for; nothing else depends on them.
+    pub close_ups: Vec<Reading>,
     /// Boundary crossings at every full hour and on both sides of every event.
     pub tallies: Vec<Tally>,
     /// Ids of the processes, in the order of the tallies.
@@ -219,6 +98,18 @@ impl RunResult {
             Some(last) if last.minute == end && last.side == Side::After => &shown[..count - 1],
             _ => shown,
         }
+    }
+    /// All readings from a minute to another, both included, with those inside steps, in order.
+    pub fn seen(&self, from: u32, until: u32) -> Vec<&Reading> {
+        let within = |readings: &'_ [Reading]| {
+            let first = readings.partition_point(|r| r.minute < from);
+            first..readings.partition_point(|r| r.minute <= until)
+        };
+        let mut seen: Vec<&Reading> = self.readings[within(&self.readings)].iter().collect();
+        seen.extend(&self.close_ups[within(&self.close_ups)]);
+        // stable: both sides of an event stay in order
+        seen.sort_by_key(|reading| reading.minute);
+        seen
     }
     /// Readings of one day, both midnights included.
     pub fn day(&self, day: u32) -> &[Reading] {

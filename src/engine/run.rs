@@ -4,6 +4,7 @@ use crate::base::clock::{DAY, days};
 use crate::model::conserved::{FLUXES, QUANTITIES};
 use crate::model::processes;
 
+use super::close_ups::CloseUps;
 use super::error::RunError;
 use super::happening::held;
 use super::input::ModelInput;
@@ -11,47 +12,57 @@ use super::ledger::{Account, Ledger};
 use super::notice::Notice;
 use super::plan::Plan;
 use super::recorder::{Recorder, crossed};
-use super::result::{RunResult, Tuning};
+use super::result::RunResult;
 use super::simulation::Simulation;
-use super::valve::Valve;
+use super::valve::Valves;
 
 /// Runs a tank and writes everything down.
 ///
 /// # Errors
 /// The first impossible number with its cause, or a ledger that does not close to rounding.
 pub fn run(input: &ModelInput) -> Result<RunResult, RunError> {
+    run_closely(input, &CloseUps::none())
+}
+
+/// The same, looking closely at some days: what is seen there is in [`RunResult::close_ups`] and
+/// changes nothing else.
+///
+/// # Errors
+/// Those of [`run`].
+pub fn run_closely(input: &ModelInput, closely: &CloseUps) -> Result<RunResult, RunError> {
     let plan = Plan::new(input);
-    let mut recorder = Recorder::new(&plan, input.step_minutes);
+    let mut recorder = Recorder::new(&plan, closely.clone());
     let mut tank = Simulation::filled(&plan);
-    let mut valve = Valve::new(&plan.input);
-    let mut notices = Vec::new();
+    let mut valves = Valves::new(&plan);
     let mut ledger = None;
     while tank.minute < input.final_minute() {
         let day = tank.minute / DAY;
         if tank.minute == input.end_minute() {
             ledger = Some(closed(&tank)?);
         }
-        tank.keeping.gas = valve.set_for(day, &tank, &mut notices)?;
+        tank.keeping.gas = valves.set_for(day, &tank)?;
         tank.advance((day + 1) * DAY, &mut recorder)?;
     }
     tank.show(&mut recorder);
     let ledger = ledger.map_or_else(|| closed(&tank), Ok)?;
-    if tank.work.held_back > 0 {
+    let valve = valves.into_lanes().remove(0);
+    let (mut notices, work) = (valve.notices, tank.work(0));
+    if work.held_back > 0 {
         notices.push(Notice::HeldBack {
-            steps: tank.work.held_back,
+            parts: work.held_back,
         });
     }
-    let tunings: Vec<Tuning> = valve.into_tunings();
     Ok(RunResult {
         input: input.clone(),
         readings: recorder.readings,
+        close_ups: recorder.close_ups,
         tallies: recorder.tallies,
         processes: processes::IDS.to_vec(),
         events: recorder.events,
-        tunings,
+        tunings: valve.tunings,
         ledger,
         notices,
-        work: tank.work,
+        work,
     })
 }
 

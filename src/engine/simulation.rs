@@ -1,71 +1,76 @@
-//! A tank under way: its state at one minute, and how to take it to a later one.
+//! Tanks under way, side by side: their state at one minute, and how to take them to a later one.
 
 use crate::base::clock::{self, DAY};
+use crate::base::real::Real;
+use crate::model::conserved::{FLUXES, QUANTITIES};
 use crate::model::held::Held;
-use crate::model::pool::{POOLS, Pool};
 use crate::model::state::State;
-use crate::model::water::Water;
 
 use super::error::RunError;
-use super::event::{Event, EventKind};
+use super::event::EventKind;
 use super::happening::{Crossed, Hands};
+use super::inside::Inside;
 use super::plan::{Keeping, Plan};
 use super::result::{Reading, Side, Work};
-use super::step::{Stepper, Stretch, parts};
+use super::shortening::parts;
+use super::step::{Books, Stepper, Stretch};
+pub use super::watcher::Watcher;
+use super::work::Counts;
 
-/// Somebody who looks at the tank as it goes.
-pub trait Watcher {
-    /// Whether this minute is of interest (before it is read).
-    fn wants(&self, minute: u32, side: Side) -> bool;
-    /// Sees the tank at a minute it wanted.
-    fn see(&mut self, reading: &Reading, tank: &Simulation<'_>);
-    /// Sees an event with the tank just before and after it.
-    fn happened(&mut self, event: &Event, litres: f64, before: &Reading, after: &Reading);
-}
-
-/// A tank under way. A copy is a saved run: going on from it gives the same bits.
+/// Tanks under way, one per lane; mostly one. A copy is a saved run: going on from it gives the same
+/// bits.
 #[derive(Clone)]
-pub struct Simulation<'a> {
+pub struct Simulation<'a, R: Real = f64> {
     /// What does not change.
-    pub plan: &'a Plan,
+    pub plan: &'a Plan<R>,
     /// Minutes since midnight of day 0.
     pub minute: u32,
     /// The pools.
-    pub state: State<f64>,
+    pub state: State<R>,
     /// Extent of every row since filling.
-    pub extents: Vec<f64>,
+    pub extents: Vec<R>,
     /// What events have carried across the boundary since filling.
-    pub crossed: Crossed,
+    pub crossed: Crossed<R>,
     /// Gas setting and animals.
     pub keeping: Keeping,
-    /// Work done since filling.
-    pub work: Work,
-    stepper: Stepper<f64>,
+    /// What ended the run of a lane, if something did. Such a lane stands as it was filled.
+    pub failed: Vec<Option<RunError>>,
+    pub(super) stepper: Stepper<R>,
+    counts: Counts<R>,
 }
 
-impl<'a> Simulation<'a> {
-    /// A tank that has just been filled.
-    pub fn filled(plan: &'a Plan) -> Self {
+impl<'a, R: Real> Simulation<'a, R> {
+    /// Tanks that have just been filled.
+    pub fn filled(plan: &'a Plan<R>) -> Self {
         Simulation {
             plan,
             minute: plan.input.filled_at,
             state: plan.start,
-            extents: vec![0.0; plan.model.matrix().rows()],
-            crossed: Crossed::default(),
-            keeping: Keeping::default(),
-            work: Work::default(),
+            extents: vec![R::zero(); plan.model.matrix().rows()],
+            crossed: [[R::zero(); QUANTITIES.len()]; FLUXES.len()],
+            keeping: Keeping::new(R::LANES),
+            failed: vec![None; R::LANES],
+            counts: Counts::default(),
             stepper: Stepper::new(&plan.model),
         }
     }
 
-    /// Takes the tank to a minute of the same day, or to its closing midnight.
+    /// Work done since filling, in one lane.
+    pub fn work(&self, lane: usize) -> Work {
+        self.counts.lane(lane)
+    }
+
+    /// The amounts in the pools of one lane.
+    pub fn pools(&self, lane: usize) -> State<f64> {
+        State(self.state.0.map(|amount| amount.lane(lane)))
+    }
+
+    /// Takes the tanks to a minute of the same day, or to its closing midnight.
     ///
     /// # Errors
-    /// The first impossible number, with its cause.
-    pub fn advance(&mut self, until: u32, watcher: &mut impl Watcher) -> Result<(), RunError> {
-        let instants = self
-            .plan
-            .instants(self.minute / DAY, self.keeping.gas.as_ref());
+    /// The first impossible number, with its cause, when no lane is left without one.
+    pub fn advance(&mut self, until: u32, watcher: &mut impl Watcher<R>) -> Result<(), RunError> {
+        let instants = self.plan.instants(self.minute / DAY, &self.keeping.gas);
         while self.minute < until {
             let next = instants
                 .iter()
@@ -76,14 +81,15 @@ impl<'a> Simulation<'a> {
             self.events_of_this_minute(watcher);
             let held = self.plan.held(self.minute, &self.keeping);
             while self.minute < next {
-                self.step(&held, next, watcher)?;
+                self.step(&held, next, watcher);
+                self.check()?;
             }
         }
         Ok(())
     }
 
-    /// Looks at the tank as it stands and shows it to the watcher (the last look of a run).
-    pub fn show(&mut self, watcher: &mut impl Watcher) {
+    /// Looks at the tanks as they stand and shows them to the watcher (the last look of a run).
+    pub fn show(&mut self, watcher: &mut impl Watcher<R>) {
         let held = self.plan.held(self.minute, &self.keeping);
         if watcher.wants(self.minute, Side::Plain) {
             let reading = self.read(&held, Side::Plain);
@@ -91,26 +97,19 @@ impl<'a> Simulation<'a> {
         }
     }
 
-    fn step(
-        &mut self,
-        held: &Held<f64>,
-        next: u32,
-        watcher: &mut impl Watcher,
-    ) -> Result<(), RunError> {
-        let grid = self.plan.input.step_minutes;
+    #[inline(always)]
+    fn step(&mut self, held: &Held<R>, next: u32, watcher: &mut impl Watcher<R>) {
+        let plan = self.plan;
+        let grid = plan.input.step_minutes;
         let until = ((self.minute / grid + 1) * grid).min(next);
         let from_days = clock::days(self.minute);
+        let days = clock::days(until - self.minute);
         let happened = self.happens_now();
-        let water = self
-            .stepper
-            .look(&self.plan.model, &self.state, held, from_days);
-        let days = f64::from(until - self.minute) / f64::from(DAY);
-        let parts = parts(&self.plan.model, water, days, &self.plan.shortening);
+        let water = (self.stepper).look(&plan.model, &self.state, held, R::of(from_days));
+        let parts = parts(&plan.model, water, days, &plan.shortening);
         if !happened && watcher.wants(self.minute, Side::Plain) {
-            let reading = self
-                .plan
-                .gauge
-                .read(&self.plan.model, water, self.minute, Side::Plain);
+            let mut reading = (plan.gauge).read(&plan.model, water, self.minute, Side::Plain);
+            reading.gas_used_g = plan.gauge.gas_used_g(&self.extents);
             watcher.see(&reading, self);
         }
         let stretch = Stretch {
@@ -118,41 +117,46 @@ impl<'a> Simulation<'a> {
             days,
             held: *held,
         };
+        let mut inside = Inside::new(plan, held, self.minute..until, watcher);
         self.stepper.advance(
-            &self.plan.model,
-            &mut self.state,
+            &plan.model,
             &stretch,
             parts,
-            &mut self.extents,
-            &mut self.work,
+            Books {
+                state: &mut self.state,
+                totals: &mut self.extents,
+                counts: &mut self.counts,
+            },
+            |stepper, part| inside.look(stepper, part),
         );
         self.minute = until;
-        self.check()
     }
 
     /// Whether events have just been shown for this minute.
     fn happens_now(&self) -> bool {
-        let events = &self.plan.events;
+        let events = &self.plan.lanes[0].events;
         let first = events.partition_point(|event| event.minute < self.minute);
         events
             .get(first)
             .is_some_and(|event| event.minute == self.minute)
     }
 
-    fn events_of_this_minute(&mut self, watcher: &mut impl Watcher) {
+    fn events_of_this_minute(&mut self, watcher: &mut impl Watcher<R>) {
         let plan = self.plan;
-        let first = plan
-            .events
-            .partition_point(|event| event.minute < self.minute);
-        let today = &plan.events[first..];
+        let events = &plan.lanes[0].events;
+        let first = events.partition_point(|event| event.minute < self.minute);
+        let today = &events[first..];
         let count = today.partition_point(|event| event.minute == self.minute);
         if count == 0 {
             return;
         }
         let mut before = self.reading_now(Side::Before);
         watcher.see(&before, self);
-        for event in &today[..count] {
-            let litres = self.apply(&event.kind);
+        for (place, event) in today[..count].iter().enumerate() {
+            let litres = R::gather(|lane| {
+                let kind = &plan.lanes[lane].events[first + place].kind;
+                self.apply(lane, kind)
+            });
             let after = self.reading_now(Side::After);
             watcher.happened(event, litres, &before, &after);
             before = after;
@@ -164,69 +168,39 @@ impl<'a> Simulation<'a> {
         watcher.see(&after, self);
     }
 
-    fn apply(&mut self, kind: &EventKind) -> f64 {
+    fn apply(&mut self, lane: usize, kind: &EventKind) -> f64 {
         if let EventKind::Stock(animals) = kind {
-            self.keeping.animals.push(*animals);
+            self.keeping.animals[lane].push(*animals);
         }
-        Hands {
-            plan: self.plan,
-            state: &mut self.state,
-            crossed: &mut self.crossed,
+        let mut state = self.pools(lane);
+        let mut crossed = self.crossed.map(|way| way.map(|amount| amount.lane(lane)));
+        let litres = Hands {
+            plan: &self.plan.lanes[lane],
+            state: &mut state,
+            crossed: &mut crossed,
         }
-        .apply(kind)
+        .apply(kind);
+        for (all, own) in self.state.0.iter_mut().zip(&state.0) {
+            all.set_lane(lane, *own);
+        }
+        let ways = self.crossed.as_flattened_mut().iter_mut();
+        for (all, own) in ways.zip(crossed.as_flattened()) {
+            all.set_lane(lane, *own);
+        }
+        litres
     }
 
-    fn reading_now(&mut self, side: Side) -> Reading {
+    fn reading_now(&mut self, side: Side) -> Reading<R> {
         let held = self.plan.held(self.minute, &self.keeping);
         self.read(&held, side)
     }
 
-    fn read(&mut self, held: &Held<f64>, side: Side) -> Reading {
-        let days = clock::days(self.minute);
-        let water = self.stepper.look(&self.plan.model, &self.state, held, days);
-        self.plan
-            .gauge
-            .read(&self.plan.model, water, self.minute, side)
+    fn read(&mut self, held: &Held<R>, side: Side) -> Reading<R> {
+        let plan = self.plan;
+        let days = R::of(clock::days(self.minute));
+        let water = self.stepper.look(&plan.model, &self.state, held, days);
+        let mut reading = plan.gauge.read(&plan.model, water, self.minute, side);
+        reading.gas_used_g = plan.gauge.gas_used_g(&self.extents);
+        reading
     }
-
-    fn check(&self) -> Result<(), RunError> {
-        let sums = self.state.0.chunks(4).fold([0.0; 4], |mut sums, four| {
-            sums.iter_mut()
-                .zip(four)
-                .for_each(|(sum, amount)| *sum += amount);
-            sums
-        });
-        if sums.iter().sum::<f64>().is_finite() {
-            return Ok(());
-        }
-        let pool = (0..POOLS)
-            .find(|&pool| !self.state.0[pool].is_finite())
-            .unwrap_or(0);
-        let row = self.stepper.impossible_row();
-        Err(RunError::Impossible {
-            process: row.map_or_else(
-                || "the step itself".into(),
-                |row| self.plan.model.row_name(row),
-            ),
-            pool: format!("{:?}", Pool::at(pool)),
-            day: clock::days(self.minute),
-            inputs: inputs(self.stepper.water()),
-        })
-    }
-}
-
-fn inputs(water: &Water<f64>) -> String {
-    format!(
-        "{:.3} L, {:.2} °C, H+ {:e} mol/L, total ammonia {:.4}, nitrite {:.4}, nitrate {:.4}, oxygen {:.3} mg/L, \
-         inorganic carbon {:.4} mmol/L, alkalinity {:.4} meq/L",
-        water.volume(),
-        water.temperature(),
-        water.hydrogen,
-        water.tan,
-        water.nitrite,
-        water.nitrate,
-        water.oxygen,
-        water.carbon,
-        water.alkalinity
-    )
 }

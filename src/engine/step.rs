@@ -1,30 +1,33 @@
 //! One step of time.
 //!
-//! The scheme is Heun's (explicit trapezoid, second order): rates at the start, a trial step with
-//! them, rates at its end, and the mean of both for the step itself. Source: any text on ordinary
-//! differential equations, for example Ascher & Petzold 1998. Nothing in the model is stiff at a
-//! few minutes: the fastest part is the gas exchange of a strong air stone.
+//! The scheme is the classical Runge–Kutta scheme of fourth order (Kutta 1901; any text on ordinary
+//! differential equations, for example Hairer, Nørsett & Wanner 1993): four looks at the tank, at
+//! the start, twice in the middle and at the end, weighted 1 : 2 : 2 : 1. Nothing in the model is
+//! stiff at half an hour but the gas exchange of strong air and the controller of a valve.
 //!
 //! In this order:
 //! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller)
-//!    per day times the part is at most `dt_stiff` (0.3). What decides is the tank's own state at
+//!    per day times the part is at most `dt_stiff`. What decides is the tank's own state at
 //!    the start of the step and what is switched, nothing else. To measure the error of a step,
-//!    every part can be cut further (see [`ShorteningRule::finer`]).
+//!    every part can be cut further (see [`finer`](super::shortening::ShorteningRule::finer)).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
 //! 3. If a pool would fall below zero, the part is done again with processes held back: each by
 //!    the scarcest pool it takes from. No pool is ever clipped.
 //! 4. Extents are added up; the ledger is made of them.
+//!
+//! Tanks side by side are cut each by their own rule. A lane that needs fewer parts waits, untouched,
+//! for the others, so that it holds the bits it would hold alone.
 
 use crate::base::real::Real;
 use crate::model::held::Held;
 use crate::model::matrix::{MAX_ROWS, PerRow};
-use crate::model::pool::{POOLS, Pool};
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
-use super::result::Work;
+use super::debt::in_debt;
+use super::work::Counts;
 
 /// Room for one step; nothing is allocated while stepping.
 #[derive(Debug, Clone)]
@@ -32,11 +35,36 @@ pub struct Stepper<R> {
     rows: usize,
     water: Water<R>,
     trial_water: Water<R>,
-    /// How much H+ changed within the last part, as a factor: a guess for the next.
+    memory: Memory<R>,
+    /// The factor of [`Memory::drift`], of the present part.
     drift: R,
+    /// Rates at the start of a part.
     first: PerRow<R>,
-    second: PerRow<R>,
+    /// Rates of both looks at its middle, added up.
+    middle: PerRow<R>,
+    /// Rates at its end.
+    last: PerRow<R>,
     extents: PerRow<R>,
+}
+
+/// What a step remembers of the one before: where to look for the next pH first. Part of the state
+/// of a tank that is saved, since the last bits of a pH hang on where the search began.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Memory<R> {
+    /// Activity of H+ at the end of the last part, mol/L.
+    pub hydrogen: R,
+    /// How much H+ changed from the start to the middle of the last part, as a factor.
+    pub drift: R,
+}
+
+impl<R: Real> Memory<R> {
+    /// Nothing remembered: the search begins at pH 7.
+    pub fn fresh() -> Self {
+        Memory {
+            hydrogen: R::of(1e-7),
+            drift: R::one(),
+        }
+    }
 }
 
 /// A length of time with what is switched during it.
@@ -50,31 +78,59 @@ pub struct Stretch<R> {
     pub held: Held<R>,
 }
 
+/// What a step changes.
+#[derive(Debug)]
+pub struct Books<'a, R> {
+    /// The pools.
+    pub state: &'a mut State<R>,
+    /// Extents of all rows, added up.
+    pub totals: &'a mut [R],
+    /// Work done.
+    pub counts: &'a mut Counts<R>,
+}
+
+/// One part of a stretch, done.
+#[derive(Debug)]
+pub struct Part<'a, R> {
+    /// Start, days since midnight of day 0.
+    pub from_days: R,
+    /// Length, days.
+    pub days: R,
+    /// Pools at its start.
+    pub before: &'a State<R>,
+    /// Extents since filling, this part included.
+    pub totals: &'a [R],
+    /// Whether processes were held back in it.
+    pub held_back: bool,
+}
+
 impl<R: Real> Stepper<R> {
     /// Room for the rows of a model.
     pub fn new(model: &TankModel<R>) -> Self {
         let none = [R::zero(); MAX_ROWS];
         Stepper {
             rows: model.matrix().rows(),
+            memory: Memory::fresh(),
             water: Water::blank(),
             trial_water: Water::blank(),
             drift: R::one(),
             first: none,
-            second: none,
+            middle: none,
+            last: none,
             extents: none,
         }
     }
 
     /// Looks at a state, without stepping.
+    #[inline(always)]
     pub fn look(
         &mut self,
         model: &TankModel<R>,
         state: &State<R>,
         held: &Held<R>,
-        days: f64,
+        days: R,
     ) -> &Water<R> {
-        // where the last trial ended is the best guess for where this step begins
-        self.water.hydrogen = self.trial_water.hydrogen;
+        self.water.hydrogen = self.memory.hydrogen;
         model.look(state, held, days, &mut self.water);
         &self.water
     }
@@ -84,185 +140,239 @@ impl<R: Real> Stepper<R> {
         &self.water
     }
 
-    /// Advances a state over a stretch, in `parts` equal parts, and adds the extents to `totals`.
-    /// The state must have been looked at (see [`Stepper::look`]) under what the stretch holds.
-    #[inline]
+    /// Lets a lane begin anew.
+    pub fn forget(&mut self, lane: usize) {
+        let fresh = Memory::<f64>::fresh();
+        self.memory.hydrogen.set_lane(lane, fresh.hydrogen);
+        self.memory.drift.set_lane(lane, fresh.drift);
+    }
+
+    /// What the next step must know of the last.
+    pub fn memory(&self) -> Memory<R> {
+        self.memory
+    }
+
+    /// Goes on from what another stepper knew.
+    pub fn recall(&mut self, memory: Memory<R>) {
+        self.memory = memory;
+    }
+
+    /// Advances a tank over a stretch, in so many equal `parts` (a whole number per lane). `done` sees
+    /// every part. The state must have been looked at (see [`Stepper::look`]) under what the
+    /// stretch holds.
+    #[inline(always)]
     pub fn advance(
         &mut self,
         model: &TankModel<R>,
-        state: &mut State<R>,
         stretch: &Stretch<R>,
-        parts: u32,
-        totals: &mut [R],
-        work: &mut Work,
+        parts: R,
+        books: Books<'_, R>,
+        mut done: impl FnMut(&Self, &Part<'_, R>),
     ) {
-        let part_days = stretch.days / f64::from(parts);
-        for part in 0..parts {
-            let from_days = stretch.from_days + f64::from(part) * part_days;
-            if part > 0 {
+        let Books {
+            state,
+            totals,
+            counts,
+        } = books;
+        let days = R::of(stretch.days) / parts;
+        let mut part = R::zero();
+        let mut waiting = part.below(parts);
+        while R::any(waiting) {
+            let from_days = R::of(stretch.from_days) + part * days;
+            if R::any(R::zero().below(part)) {
                 self.look(model, state, &stretch.held, from_days);
             }
-            let part = Stretch {
-                from_days,
-                days: part_days,
-                held: stretch.held,
-            };
-            self.part(model, state, &part, work);
-            for (total, extent) in totals.iter_mut().zip(&self.extents) {
-                *total += *extent;
-            }
+            let before = *state;
+            let short = self.part(model, &before, &stretch.held, (from_days, days));
+            model.matrix().apply(&self.extents, R::one(), state);
+            let short = R::either(short, self.mend(model, &before, state, R::one()));
+            self.book(&before, state, waiting, totals);
+            counts.part(waiting, short);
+            done(
+                self,
+                &Part {
+                    from_days,
+                    days,
+                    before: &before,
+                    totals,
+                    held_back: R::any(short),
+                },
+            );
+            part += R::one();
+            waiting = part.below(parts);
         }
+        counts.step();
     }
 
-    #[inline]
+    /// The extents of one part, in `self.extents`; says in which lanes a look was held back.
+    #[inline(always)]
     fn part(
         &mut self,
         model: &TankModel<R>,
-        state: &mut State<R>,
-        part: &Stretch<R>,
-        work: &mut Work,
-    ) {
-        let length = R::of(part.days);
+        before: &State<R>,
+        held: &Held<R>,
+        (from_days, days): (R, R),
+    ) -> R::Mask {
         let rows = self.rows;
+        let half = R::of(0.5) * days;
         model.rates(&self.water, &mut self.first[..rows]);
-        for (extent, rate) in self.extents[..rows].iter_mut().zip(&self.first) {
-            *extent = *rate * length;
+        self.trial_water.hydrogen = self.water.hydrogen * self.memory.drift;
+        self.extents[..rows].copy_from_slice(&self.first[..rows]);
+        let short = self.look_ahead(model, before, held, from_days, half);
+        model.rates(&self.trial_water, &mut self.middle[..rows]);
+        self.extents[..rows].copy_from_slice(&self.middle[..rows]);
+        let short_again = self.look_ahead(model, before, held, from_days, half);
+        let drift = self.trial_water.hydrogen * self.water.inverse_hydrogen;
+        model.rates(&self.trial_water, &mut self.extents[..rows]);
+        for (middle, rate) in self.middle[..rows].iter_mut().zip(&self.extents) {
+            *middle += *rate;
         }
-        let mut trial = *state;
-        model.matrix().apply(&self.extents, &mut trial);
-        let short = self.mend(model, state, &mut trial);
-        self.trial_water.hydrogen = self.water.hydrogen * self.drift;
-        model.look(
-            &trial,
-            &part.held,
-            part.from_days + part.days,
-            &mut self.trial_water,
-        );
-        self.drift = self.trial_water.hydrogen * self.water.inverse_hydrogen;
-        model.rates(&self.trial_water, &mut self.second[..rows]);
-        let half = R::of(0.5) * length;
-        for ((extent, first), second) in self.extents[..rows]
-            .iter_mut()
-            .zip(&self.first)
-            .zip(&self.second)
-        {
-            *extent = (*first + *second) * half;
+        // what H+ did in the first half it will do in the second, nearly
+        self.trial_water.hydrogen *= drift;
+        let short_at_end = self.look_ahead(model, before, held, from_days, days);
+        model.rates(&self.trial_water, &mut self.last[..rows]);
+        let sixth = R::of(1.0 / 6.0) * days;
+        for row in 0..rows {
+            let middle = self.middle[row];
+            self.extents[row] = (self.first[row] + (middle + middle) + self.last[row]) * sixth;
         }
-        let before = *state;
-        model.matrix().apply(&self.extents, state);
-        let short_again = self.mend(model, &before, state);
-        work.steps += 1;
-        work.evaluations += 2;
-        work.held_back += u64::from(short || short_again);
+        self.drift = drift;
+        R::either(short, R::either(short_again, short_at_end))
     }
 
-    /// Where a pool has fallen below zero, holds the rows back and runs them again; says whether that
-    /// was so in any lane.
-    #[inline]
-    fn mend(&mut self, model: &TankModel<R>, from: &State<R>, to: &mut State<R>) -> bool {
+    /// Looks at where the rates in `self.extents` lead within a length of time.
+    #[inline(always)]
+    fn look_ahead(
+        &mut self,
+        model: &TankModel<R>,
+        before: &State<R>,
+        held: &Held<R>,
+        from_days: R,
+        days: R,
+    ) -> R::Mask {
+        let mut trial = *before;
+        model.matrix().apply(&self.extents, days, &mut trial);
+        let short = self.mend(model, before, &mut trial, days);
+        model.look(&trial, held, from_days + days, &mut self.trial_water);
+        short
+    }
+
+    /// Takes over what a part did, in the lanes that were waiting for it.
+    #[inline(always)]
+    fn book(
+        &mut self,
+        before: &State<R>,
+        state: &mut State<R>,
+        waiting: R::Mask,
+        totals: &mut [R],
+    ) {
+        let (hydrogen, drift) = (self.trial_water.hydrogen, self.drift);
+        if R::all(waiting) {
+            for (total, extent) in totals.iter_mut().zip(&self.extents) {
+                *total += *extent;
+            }
+            self.memory = Memory { hydrogen, drift };
+            return;
+        }
+        for (total, extent) in totals.iter_mut().zip(&self.extents) {
+            *total = R::pick(waiting, *total + *extent, *total);
+        }
+        for (now, then) in state.0.iter_mut().zip(&before.0) {
+            *now = R::pick(waiting, *now, *then);
+        }
+        self.memory = Memory {
+            hydrogen: R::pick(waiting, hydrogen, self.memory.hydrogen),
+            drift: R::pick(waiting, drift, self.memory.drift),
+        };
+    }
+
+    /// Where a pool has fallen below zero, holds the rows back and runs them again; says in which
+    /// lanes that was so.
+    #[inline(always)]
+    fn mend(
+        &mut self,
+        model: &TankModel<R>,
+        from: &State<R>,
+        to: &mut State<R>,
+        length: R,
+    ) -> R::Mask {
         let short = in_debt(to);
-        if !R::any(short) {
-            return false;
+        if R::any(short) {
+            self.hold_back(model, from, to, length, short);
         }
-        model.matrix().hold_back(from, &mut self.extents, short);
-        *to = *from;
-        model.matrix().apply(&self.extents, to);
-        true
+        short
     }
 
-    /// The first row whose rate is not an ordinary number, in either evaluation of the last part.
-    pub fn impossible_row(&self) -> Option<usize> {
-        let bad = |rates: &[R]| rates.iter().position(|rate| !rate.is_finite());
-        bad(&self.first).or_else(|| bad(&self.second))
-    }
-}
-
-/// Nothing for pools that must not be negative; more than any debt for those that may.
-const ALLOWED_DEBT: [f64; POOLS] = {
-    assert!(
-        POOLS.is_multiple_of(4),
-        "pools are looked through four abreast"
-    );
-    let mut allowed = [0.0; POOLS];
-    allowed[Pool::Alkalinity.index()] = f64::MAX;
-    allowed[Pool::Temperature.index()] = f64::MAX;
-    allowed[Pool::Indicator.index()] = f64::MAX;
-    allowed
-};
-
-/// Whether a pool that must not be negative is.
-#[inline]
-fn in_debt<R: Real>(state: &State<R>) -> R::Mask {
-    const ABREAST: usize = 4;
-    let mut least = [R::zero(); ABREAST];
-    for (amounts, allowed) in state
-        .0
-        .as_chunks::<ABREAST>()
-        .0
-        .iter()
-        .zip(ALLOWED_DEBT.as_chunks::<ABREAST>().0)
-    {
-        for lane in 0..ABREAST {
-            least[lane] = least[lane].least(amounts[lane] + R::of(allowed[lane]));
+    #[cold]
+    fn hold_back(
+        &mut self,
+        model: &TankModel<R>,
+        from: &State<R>,
+        to: &mut State<R>,
+        length: R,
+        short: R::Mask,
+    ) {
+        let rows = self.rows;
+        let mut extents = self.extents;
+        for extent in &mut extents[..rows] {
+            *extent *= length;
+        }
+        model.matrix().hold_back(from, &mut extents, short);
+        let mut slowed = *from;
+        model.matrix().apply(&extents, R::one(), &mut slowed);
+        for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
+            *amount = R::pick(short, *slow, *amount);
+        }
+        for (extent, slow) in self.extents[..rows].iter_mut().zip(&extents) {
+            *extent = R::pick(short, *slow, *extent);
         }
     }
-    least[0]
-        .least(least[1])
-        .least(least[2].least(least[3]))
-        .below(R::zero())
-}
 
-/// How many parts a stretch is cut into: see the head of this file.
-#[inline]
-pub fn parts(
-    model: &TankModel<f64>,
-    water: &Water<f64>,
-    days: f64,
-    limits: &ShorteningRule,
-) -> u32 {
-    let transfer = model.processes().gas_exchange.transfer(water);
-    let gas = transfer.oxygen_l_per_day.max(transfer.co2_l_per_day);
-    let controller = match water.held.cut_off_mmol_per_l {
-        Some(_) => water.held.gas_mmol_per_day / limits.cut_band_mmol_per_l,
-        None => 0.0,
-    };
-    let per_day = (gas + controller) / water.volume();
-    let parts = (per_day * days / limits.most_per_part).ceil();
-    let needed = if parts.is_finite() {
-        (parts as u32).clamp(1, MOST_PARTS)
-    } else {
-        1
-    };
-    needed * limits.finer
-}
+    /// The pools inside the last part, at a share of its length, and the extents that led there; to third order (the continuous
+    /// extension of the scheme; Hairer, Nørsett & Wanner 1993, II.6). Rows × extents, like a step.
+    pub fn inside(
+        &self,
+        model: &TankModel<R>,
+        part: &Part<'_, R>,
+        share: R,
+    ) -> (State<R>, PerRow<R>) {
+        let mut state = *part.before;
+        let extents = self.extents_inside(part, share);
+        model.matrix().apply(&extents, R::one(), &mut state);
+        (state, extents)
+    }
 
-/// Most parts the rule asks for.
-const MOST_PARTS: u32 = 10_000;
-
-/// What the shortening rule needs to know of the parameters.
-#[derive(Debug, Clone, Copy)]
-pub struct ShorteningRule {
-    /// `dt_stiff`.
-    pub most_per_part: f64,
-    /// `cut_band`, mmol/L.
-    pub cut_band_mmol_per_l: f64,
-    /// Every part is cut into this many equal ones; 1 but where the error of a step is measured.
-    pub finer: u32,
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn only_pools_that_may_be_negative_may_owe() {
-        for (index, allowed) in ALLOWED_DEBT.iter().enumerate() {
-            assert_eq!(
-                *allowed > 0.0,
-                Pool::at(index).may_be_negative(),
-                "{:?}",
-                Pool::at(index)
-            );
+    fn extents_inside(&self, part: &Part<'_, R>, share: R) -> PerRow<R> {
+        let mut extents = self.extents;
+        if part.held_back {
+            extents.iter_mut().for_each(|extent| *extent *= share);
+            return extents;
         }
+        let square = share * share;
+        let middle = square - R::of(2.0 / 3.0) * square * share;
+        let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
+        let first = share - middle - middle - last;
+        for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
+            let mean = self.first[row] * first + self.middle[row] * middle + self.last[row] * last;
+            *extent = mean * part.days;
+        }
+        extents
+    }
+
+    /// The extents of the last part.
+    pub fn extents(&self) -> &PerRow<R> {
+        &self.extents
+    }
+
+    /// The first row whose rate is not an ordinary number in a lane, in any look of the last part.
+    pub fn impossible_row(&self, lane: usize) -> Option<usize> {
+        let bad = |rates: &PerRow<R>| {
+            rates[..self.rows]
+                .iter()
+                .position(|rate| !rate.lane(lane).is_finite())
+        };
+        bad(&self.first)
+            .or_else(|| bad(&self.middle))
+            .or_else(|| bad(&self.last))
     }
 }

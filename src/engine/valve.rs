@@ -1,14 +1,17 @@
-//! The gas valve: as planned, or tuned on some days so that the day's highest CO2 is the target.
+//! The gas valves: as planned, or tuned on some days so that the day's highest CO2 is the target.
 //!
 //! Tuning replays a day from its midnight with other settings, as a keeper would adjust from day to
-//! day. Between tuning days the valve stays put, whatever the tank does. A first day cut
+//! day. Between tuning days a valve stays put, whatever the tank does. A first day cut
 //! short, because the tank was filled after the gas came on, is followed by a tuning on the next.
+//! Tanks side by side have a valve each, and each is tuned as it would be alone.
 
 use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
+use crate::base::real::Real;
 
 use super::error::RunError;
 use super::input::{GasHours, GasPlan, ModelInput, TimerLine};
 use super::notice::Notice;
+use super::plan::Plan;
 use super::result::Tuning;
 use super::simulation::Simulation;
 use super::timers::line_on;
@@ -17,11 +20,21 @@ use super::timers::line_on;
 const BEFORE_LIGHTS_OFF: u32 = HOUR;
 /// Lead before lights-on when no start gives enough (common practice, no source).
 pub(super) const USUAL_LEAD: u32 = 2 * HOUR;
+/// Starts are tried in steps of this many minutes before lights-on.
+pub(super) const START_STEP: u32 = 30;
 
-/// The valve with what has been set on it.
+/// The valves of tanks side by side with what has been set on them.
+pub struct Valves<'a> {
+    pub(super) lanes: Vec<Valve<'a>>,
+}
+
+/// The valve of one tank.
 pub struct Valve<'a> {
-    input: &'a ModelInput,
-    pub(super) tunings: Vec<Tuning>,
+    pub(super) input: &'a ModelInput,
+    /// The tunings made.
+    pub tunings: Vec<Tuning>,
+    /// What was noticed while tuning.
+    pub notices: Vec<Notice>,
     pub(super) setting: Option<Setting>,
     /// The tank was filled after the gas came on: what suits that day is too much for a whole one.
     pub(super) first_day_was_short: bool,
@@ -34,72 +47,101 @@ pub(super) struct Setting {
     pub(super) lead_minutes: u32,
 }
 
-impl<'a> Valve<'a> {
-    /// The valve of a plan, not yet set.
-    pub fn new(input: &'a ModelInput) -> Self {
-        Valve {
+impl<'a> Valves<'a> {
+    /// The valves of a plan, not yet set.
+    pub fn new<R: Real>(plan: &'a Plan<R>) -> Self {
+        let valve = |input: &'a ModelInput| Valve {
             input,
             tunings: Vec::new(),
+            notices: Vec::new(),
             setting: None,
             first_day_was_short: false,
+        };
+        Valves {
+            lanes: plan.lanes.iter().map(|lane| valve(&lane.input)).collect(),
         }
     }
 
-    /// The tunings made.
-    pub fn into_tunings(self) -> Vec<Tuning> {
-        self.tunings
+    /// The valves, one per tank.
+    pub fn into_lanes(self) -> Vec<Valve<'a>> {
+        self.lanes
     }
 
-    /// The gas of a day, tuned first if the plan says so. The tank stands at the day's beginning.
+    /// The gas of a day in each tank, tuned first if the plan says so. The tanks stand at the day's
+    /// beginning.
     ///
     /// # Errors
     /// Those of a run.
-    pub fn set_for(
+    pub fn set_for<R: Real>(
         &mut self,
         day: u32,
-        tank: &Simulation<'_>,
-        notices: &mut Vec<Notice>,
-    ) -> Result<Option<TimerLine>, RunError> {
+        tanks: &Simulation<'_, R>,
+    ) -> Result<Vec<Option<TimerLine>>, RunError> {
+        let asks: Vec<bool> = (self.lanes.iter_mut())
+            .map(|valve| valve.asks_for_tuning(day))
+            .collect();
+        if asks.contains(&true) {
+            self.tune(day, &asks, tanks)?;
+        }
+        Ok(self.lanes.iter().map(|valve| valve.line(day)).collect())
+    }
+}
+
+impl Valve<'_> {
+    /// Whether the valve is to be tuned on a day.
+    fn asks_for_tuning(&mut self, day: u32) -> bool {
+        let GasPlan::Hold { tuned_on, .. } = &self.input.gas else {
+            return false;
+        };
+        if self.window(day, USUAL_LEAD) == Window::NEVER {
+            return false;
+        }
+        let again = std::mem::take(&mut self.first_day_was_short);
+        self.setting.is_none() || tuned_on.contains(&day) || again
+    }
+
+    /// The gas of a day as planned, or as set.
+    fn line(&self, day: u32) -> Option<TimerLine> {
         match &self.input.gas {
-            GasPlan::None => Ok(None),
-            GasPlan::Rate { lines, .. } => Ok(line_on(lines, day).copied()),
-            GasPlan::Hold {
-                target_mg_per_l,
-                tuned_on,
-                hours,
-            } => {
-                if self.window(hours, day, USUAL_LEAD) == Window::NEVER {
-                    return Ok(None);
-                }
-                let again = std::mem::take(&mut self.first_day_was_short);
-                if self.setting.is_none() || tuned_on.contains(&day) || again {
-                    self.tune(day, *target_mg_per_l, hours, tank, notices)?;
-                }
-                let setting = self.setting.unwrap_or(Setting {
-                    gas_mg_per_h: 0.0,
-                    lead_minutes: USUAL_LEAD,
-                });
-                Ok(Some(self.line(hours, day, &setting)))
+            GasPlan::None => None,
+            GasPlan::Rate { lines, .. } => line_on(lines, day).copied(),
+            GasPlan::Hold { .. } => {
+                let setting = self.setting?;
+                let window = self.window(day, setting.lead_minutes);
+                (window != Window::NEVER).then_some(TimerLine {
+                    from_day: day,
+                    window,
+                    value: setting.gas_mg_per_h,
+                })
             }
         }
     }
 
-    fn line(&self, hours: &GasHours, day: u32, setting: &Setting) -> TimerLine {
-        TimerLine {
-            from_day: day,
-            window: self.window(hours, day, setting.lead_minutes),
-            value: setting.gas_mg_per_h,
+    /// The target of tuning, mg/L.
+    pub(super) fn target(&self) -> f64 {
+        match &self.input.gas {
+            GasPlan::Hold {
+                target_mg_per_l, ..
+            } => *target_mg_per_l,
+            _ => 0.0,
         }
     }
 
+    /// Whether the hours of the gas are found, not given.
+    pub(super) fn hours_are_found(&self) -> bool {
+        found_from(&self.input.gas).is_some()
+    }
+
+    /// The hours of the light on a day.
     pub(super) fn light(&self, day: u32) -> Window {
-        line_on(&self.input.light, day)
-            .filter(|line| line.value > 0.0)
-            .map_or(Window::NEVER, |line| line.window)
+        light(self.input, day)
     }
 
     /// The hours of the gas on a day, with a lead before lights-on where they are found.
-    pub(super) fn window(&self, hours: &GasHours, day: u32, lead_minutes: u32) -> Window {
+    pub(super) fn window(&self, day: u32, lead_minutes: u32) -> Window {
+        let GasPlan::Hold { hours, .. } = &self.input.gas else {
+            return Window::NEVER;
+        };
         match hours {
             GasHours::Given(lines) => line_on(lines, day).map_or(Window::NEVER, |line| line.window),
             GasHours::Found { from_day } => {
@@ -115,5 +157,34 @@ impl<'a> Valve<'a> {
                 }
             }
         }
+    }
+}
+
+fn light(input: &ModelInput, day: u32) -> Window {
+    line_on(&input.light, day)
+        .filter(|line| line.value > 0.0)
+        .map_or(Window::NEVER, |line| line.window)
+}
+
+fn found_from(gas: &GasPlan) -> Option<u32> {
+    match gas {
+        GasPlan::Hold {
+            hours: GasHours::Found { from_day },
+            ..
+        } => Some(*from_day),
+        _ => None,
+    }
+}
+
+/// The minutes of a day at which gas might come on where its start is found. Every step ends at
+/// each of them, whichever was chosen, so that tanks side by side step alike.
+pub(super) fn possible_starts(input: &ModelInput, day: u32) -> Vec<u32> {
+    let light = light(input, day);
+    match found_from(&input.gas) {
+        Some(from_day) if day >= from_day && light != Window::NEVER => {
+            let starts = (0..=light.on.0).rev().step_by(START_STEP as usize);
+            starts.map(|minute| day * DAY + minute).collect()
+        }
+        _ => Vec::new(),
     }
 }

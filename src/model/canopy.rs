@@ -26,8 +26,7 @@ impl<R: Real> Canopies<R> {
     pub fn new(setup: &Setup<'_, R>) -> Self {
         let mut shading_per_g = [R::zero(); MAX_STANDS];
         for (stand, shading) in setup.stands.iter().zip(&mut shading_per_g) {
-            *shading =
-                setup.get(&stand.group.id("k_B")) / R::of(stand.cover_frac * setup.tank.bed_m2);
+            *shading = setup.get(&stand.group.id("k_B")) / (stand.cover_frac * setup.tank.bed_m2);
         }
         Canopies {
             count: setup.stands.len(),

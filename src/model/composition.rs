@@ -1,5 +1,6 @@
 //! What a water holds per litre, and how waters are blended and dechlorinated.
 
+use crate::base::real::Real;
 use crate::base::units::N_PER_CL2;
 use crate::chemistry::activity;
 use crate::model::equivalents::MEQ_PER_MG_N;
@@ -7,35 +8,77 @@ use crate::model::pool::Pool;
 
 /// Dissolved matter per litre of a water, and its temperature.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Composition {
+pub struct Composition<R = f64> {
     /// Total ammonia, mg N/L.
-    pub tan_mg_n_per_l: f64,
+    pub tan_mg_n_per_l: R,
     /// Nitrite, mg N/L.
-    pub nitrite_mg_n_per_l: f64,
+    pub nitrite_mg_n_per_l: R,
     /// Nitrate, mg N/L.
-    pub nitrate_mg_n_per_l: f64,
+    pub nitrate_mg_n_per_l: R,
     /// Phosphate, mg P/L.
-    pub phosphate_mg_p_per_l: f64,
+    pub phosphate_mg_p_per_l: R,
     /// Potassium, mg/L.
-    pub potassium_mg_per_l: f64,
+    pub potassium_mg_per_l: R,
     /// Chelated iron, mg/L.
-    pub iron_mg_per_l: f64,
+    pub iron_mg_per_l: R,
     /// Oxygen, mg/L.
-    pub oxygen_mg_per_l: f64,
+    pub oxygen_mg_per_l: R,
     /// Total inorganic carbon, mmol/L.
-    pub inorganic_carbon_mmol_per_l: f64,
+    pub inorganic_carbon_mmol_per_l: R,
     /// Alkalinity, meq/L.
-    pub alkalinity_meq_per_l: f64,
+    pub alkalinity_meq_per_l: R,
     /// Calcium and magnesium, meq/L.
-    pub hardness_meq_per_l: f64,
+    pub hardness_meq_per_l: R,
     /// Chloride, mg/L.
-    pub chloride_mg_per_l: f64,
+    pub chloride_mg_per_l: R,
     /// Free chlorine, mg Cl2/L.
-    pub chlorine_mg_cl2_per_l: f64,
+    pub chlorine_mg_cl2_per_l: R,
     /// Monochloramine, mg Cl2/L.
-    pub chloramine_mg_cl2_per_l: f64,
+    pub chloramine_mg_cl2_per_l: R,
     /// Temperature, °C.
-    pub temperature_c: f64,
+    pub temperature_c: R,
+}
+
+impl<R: Real> Composition<R> {
+    /// Waters side by side.
+    pub fn abreast(of: &[&Composition]) -> Self {
+        let all = |number: fn(&Composition) -> f64| R::gather(|lane| number(of[lane]));
+        Composition {
+            tan_mg_n_per_l: all(|water| water.tan_mg_n_per_l),
+            nitrite_mg_n_per_l: all(|water| water.nitrite_mg_n_per_l),
+            nitrate_mg_n_per_l: all(|water| water.nitrate_mg_n_per_l),
+            phosphate_mg_p_per_l: all(|water| water.phosphate_mg_p_per_l),
+            potassium_mg_per_l: all(|water| water.potassium_mg_per_l),
+            iron_mg_per_l: all(|water| water.iron_mg_per_l),
+            oxygen_mg_per_l: all(|water| water.oxygen_mg_per_l),
+            inorganic_carbon_mmol_per_l: all(|water| water.inorganic_carbon_mmol_per_l),
+            alkalinity_meq_per_l: all(|water| water.alkalinity_meq_per_l),
+            hardness_meq_per_l: all(|water| water.hardness_meq_per_l),
+            chloride_mg_per_l: all(|water| water.chloride_mg_per_l),
+            chlorine_mg_cl2_per_l: all(|water| water.chlorine_mg_cl2_per_l),
+            chloramine_mg_cl2_per_l: all(|water| water.chloramine_mg_cl2_per_l),
+            temperature_c: all(|water| water.temperature_c),
+        }
+    }
+
+    /// The dissolved pools with their content per litre, in the units of the pools.
+    pub fn dissolved(&self) -> [(Pool, R); 13] {
+        [
+            (Pool::Tan, self.tan_mg_n_per_l),
+            (Pool::Nitrite, self.nitrite_mg_n_per_l),
+            (Pool::Nitrate, self.nitrate_mg_n_per_l),
+            (Pool::Phosphate, self.phosphate_mg_p_per_l),
+            (Pool::Potassium, self.potassium_mg_per_l),
+            (Pool::Iron, self.iron_mg_per_l),
+            (Pool::Oxygen, self.oxygen_mg_per_l),
+            (Pool::Dic, self.inorganic_carbon_mmol_per_l),
+            (Pool::Alkalinity, self.alkalinity_meq_per_l),
+            (Pool::Chlorine, self.chlorine_mg_cl2_per_l),
+            (Pool::Chloramine, self.chloramine_mg_cl2_per_l),
+            (Pool::Chloride, self.chloride_mg_per_l),
+            (Pool::Hardness, self.hardness_meq_per_l),
+        ]
+    }
 }
 
 impl Composition {
@@ -56,25 +99,6 @@ impl Composition {
         chloramine_mg_cl2_per_l: 0.0,
         temperature_c: 0.0,
     };
-
-    /// The dissolved pools with their content per litre, in the units of the pools.
-    pub fn dissolved(&self) -> [(Pool, f64); 13] {
-        [
-            (Pool::Tan, self.tan_mg_n_per_l),
-            (Pool::Nitrite, self.nitrite_mg_n_per_l),
-            (Pool::Nitrate, self.nitrate_mg_n_per_l),
-            (Pool::Phosphate, self.phosphate_mg_p_per_l),
-            (Pool::Potassium, self.potassium_mg_per_l),
-            (Pool::Iron, self.iron_mg_per_l),
-            (Pool::Oxygen, self.oxygen_mg_per_l),
-            (Pool::Dic, self.inorganic_carbon_mmol_per_l),
-            (Pool::Alkalinity, self.alkalinity_meq_per_l),
-            (Pool::Chlorine, self.chlorine_mg_cl2_per_l),
-            (Pool::Chloramine, self.chloramine_mg_cl2_per_l),
-            (Pool::Chloride, self.chloride_mg_per_l),
-            (Pool::Hardness, self.hardness_meq_per_l),
-        ]
-    }
 
     /// Ionic strength, mol/L.
     pub fn ionic_strength_mol_per_l(&self) -> f64 {

@@ -1,5 +1,7 @@
 //! What is switched in a tank.
 
+use std::array::from_fn;
+
 use crate::base::real::Real;
 
 use super::pool::MAX_STANDS;
@@ -21,8 +23,8 @@ pub struct Held<R> {
     pub airing: bool,
     /// Whether the mains are on: filter flow, heater, pump.
     pub power: bool,
-    /// Which stands are shedding their out-of-water tissue.
-    pub shedding: [bool; MAX_STANDS],
+    /// 1 for stands that are shedding their out-of-water tissue, 0 for others.
+    pub shedding: [R; MAX_STANDS],
     /// Animals in the tank, g.
     pub animals_g: R,
     /// Feed eaten, g/day.
@@ -32,6 +34,26 @@ pub struct Held<R> {
 }
 
 impl<R: Real> Held<R> {
+    /// Settings side by side. What is on or off is so in all lanes.
+    pub fn abreast(of: &[Held<f64>]) -> Self {
+        let all = |number: fn(&Held<f64>) -> f64| R::gather(|lane| number(&of[lane]));
+        let first = &of[0];
+        let cut_off = |held: &Held<f64>| held.cut_off_mmol_per_l.unwrap_or(f64::INFINITY);
+        Held {
+            light_umol_per_m2_s: all(|held| held.light_umol_per_m2_s),
+            lit: first.lit,
+            gas_mmol_per_day: all(|held| held.gas_mmol_per_day),
+            cut_off_mmol_per_l: (first.cut_off_mmol_per_l)
+                .map(|_| R::gather(|lane| cut_off(&of[lane]))),
+            air_l_per_min: all(|held| held.air_l_per_min),
+            airing: first.airing,
+            power: first.power,
+            shedding: from_fn(|stand| R::gather(|lane| of[lane].shedding[stand])),
+            animals_g: all(|held| held.animals_g),
+            feed_g_per_day: all(|held| held.feed_g_per_day),
+            feed_mg_n_per_day: all(|held| held.feed_mg_n_per_day),
+        }
+    }
     /// Nothing switched on, the mains running, no animals.
     pub fn quiet() -> Self {
         Held {
@@ -42,7 +64,7 @@ impl<R: Real> Held<R> {
             air_l_per_min: R::zero(),
             airing: false,
             power: true,
-            shedding: [false; MAX_STANDS],
+            shedding: [R::zero(); MAX_STANDS],
             animals_g: R::zero(),
             feed_g_per_day: R::zero(),
             feed_mg_n_per_day: R::zero(),

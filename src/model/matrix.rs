@@ -70,9 +70,9 @@ impl<R: Real> Matrix<R> {
         self.rows
     }
 
-    /// Adds to a state what the rows change when each is run by its extent.
-    #[inline]
-    pub fn apply(&self, extents: &PerRow<R>, state: &mut State<R>) {
+    /// Adds to a state what the rows change when each is run by its extent, times a length.
+    #[inline(always)]
+    pub fn apply(&self, extents: &PerRow<R>, length: R, state: &mut State<R>) {
         for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
             let (pairs, rest) = self.entries[ends[0]..ends[1]].as_chunks::<2>();
             // two sums side by side: the processor adds one while the other is under way
@@ -84,7 +84,7 @@ impl<R: Real> Matrix<R> {
             for last in rest {
                 even += last.1 * extents[usize::from(last.0)];
             }
-            state.0[pool] += even + odd;
+            state.0[pool] += (even + odd) * length;
         }
     }
 

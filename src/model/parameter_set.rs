@@ -109,6 +109,16 @@ impl<R: Real> Values<R> {
                 .collect(),
         }
     }
+    /// The values of tanks side by side, one set per lane.
+    pub fn abreast(sets: &[&ParameterSet]) -> Self {
+        let all = |place: usize| R::gather(|lane| sets[lane].entries[place].value);
+        let entries = sets[0].entries.iter().enumerate();
+        Values {
+            values: entries
+                .map(|(place, entry)| (entry.spec.id, all(place)))
+                .collect(),
+        }
+    }
     /// The value of a parameter.
     ///
     /// # Panics

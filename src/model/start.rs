@@ -2,6 +2,7 @@
 
 use crate::base::real::Real;
 use crate::base::sources::{calibrated, derived, practice};
+use crate::chemistry::activity::ionic_strength_mol_per_l;
 use crate::chemistry::carbonate::StillWater;
 
 use super::composition::Composition;
@@ -89,31 +90,31 @@ pub const PARAMETERS: &[ParameterSpec] = &[
 
 /// How a tank begins.
 #[derive(Debug, Clone, Copy)]
-pub struct Start {
+pub struct Start<R = f64> {
     /// Water of the first filling, ready to use.
-    pub fill: Composition,
+    pub fill: Composition<R>,
     /// Temperature at filling, °C.
-    pub temperature_c: f64,
+    pub temperature_c: R,
     /// First films as a multiple of level 1.
-    pub seed_level: f64,
+    pub seed_level: R,
     /// Days the soil stood moist before filling.
-    pub dry_days: f64,
+    pub dry_days: R,
 }
 
-impl Start {
+impl<R: Real> Start<R> {
     /// The state of a tank that has just been filled. Stands are planted later, by events.
-    pub fn state<R: Real>(&self, setup: &Setup<'_, R>) -> State<R> {
+    pub fn state(&self, setup: &Setup<'_, R>) -> State<R> {
         let mut state = State::default();
-        let full = R::of(setup.tank.volume_l);
+        let full = setup.tank.volume_l;
         for (pool, per_l) in self.fill.dissolved() {
-            state[pool] = R::of(per_l) * full;
+            state[pool] = per_l * full;
         }
         state[Pool::Volume] = full;
-        state[Pool::Temperature] = R::of(self.temperature_c);
-        state[Pool::Indicator] = R::of(self.co2_of_fill());
+        state[Pool::Temperature] = self.temperature_c;
+        state[Pool::Indicator] = self.co2_of_fill();
         state[Pool::Algae] = setup.get("G0") * setup.lit_m2();
         for (guild, id) in GUILDS.iter().zip(["XA0", "XN0", "XK0"]) {
-            state[*guild] = R::of(self.seed_level) * setup.get(id) * full;
+            state[*guild] = self.seed_level * setup.get(id) * full;
         }
         if setup.has_soil() {
             self.soil(setup, &mut state);
@@ -125,10 +126,10 @@ impl Start {
     /// s = 1 − e^(−k_dry·days)      NX0·s is nitrified before filling: y_dry of it stays as nitrate, the rest is
     /// lost; XA += surv_dry·Y_A·s·NX0      XN += surv_dry·Y_N·s·NX0
     /// ```
-    fn soil<R: Real>(&self, setup: &Setup<'_, R>, state: &mut State<R>) {
+    fn soil(&self, setup: &Setup<'_, R>, state: &mut State<R>) {
         let kg = setup.soil_kg();
         let fresh = kg * setup.get("q0");
-        let turned = fresh * (R::one() - (-setup.get("k_dry") * R::of(self.dry_days)).exp());
+        let turned = fresh * (R::one() - (-setup.get("k_dry") * self.dry_days).exp());
         state[Pool::SoilAmmonium] = fresh - turned;
         state[Pool::Nitrate] += setup.get("y_dry") * turned;
         let survive = setup.get("surv_dry") * turned;
@@ -139,12 +140,21 @@ impl Start {
         state[Pool::SoilAcid] = kg * setup.get("E_H0");
     }
 
-    fn co2_of_fill(&self) -> f64 {
-        let water = StillWater {
-            t_c: self.fill.temperature_c,
-            ionic_strength_mol_per_l: self.fill.ionic_strength_mol_per_l(),
-            alkalinity_meq_per_l: self.fill.alkalinity_meq_per_l,
-        };
-        water.ph_and_co2(self.fill.inorganic_carbon_mmol_per_l).1
+    fn co2_of_fill(&self) -> R {
+        let fill = &self.fill;
+        R::gather(|lane| {
+            let (hardness, alkalinity) = (fill.hardness_meq_per_l, fill.alkalinity_meq_per_l);
+            let alkalinity_meq_per_l = alkalinity.lane(lane);
+            let water = StillWater {
+                t_c: fill.temperature_c.lane(lane),
+                ionic_strength_mol_per_l: ionic_strength_mol_per_l(
+                    hardness.lane(lane),
+                    alkalinity_meq_per_l,
+                ),
+                alkalinity_meq_per_l,
+            };
+            let carbon = fill.inorganic_carbon_mmol_per_l.lane(lane);
+            water.ph_and_co2(carbon).1
+        })
     }
 }

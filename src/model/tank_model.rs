@@ -52,7 +52,7 @@ impl<R: Real> TankModel<R> {
     /// Looks at a state: concentrations, pH and the shared terms. What `water` held before serves
     /// as a guess for its pH and nothing else.
     #[inline]
-    pub fn look(&self, state: &State<R>, held: &Held<R>, days: f64, water: &mut Water<R>) {
+    pub fn look(&self, state: &State<R>, held: &Held<R>, days: R, water: &mut Water<R>) {
         water.state = *state;
         water.held = *held;
         water.days = days;

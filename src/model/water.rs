@@ -18,7 +18,7 @@ pub struct Water<R> {
     /// What is switched.
     pub held: Held<R>,
     /// Days since midnight of day 0.
-    pub days: f64,
+    pub days: R,
     /// Factors at the present temperature.
     pub factors: Factors<R>,
     /// Total ammonia, mg N/L.
@@ -92,7 +92,7 @@ impl<R: Real> Water<R> {
         Water {
             state: State::default(),
             held: Held::quiet(),
-            days: 0.0,
+            days: none,
             factors: Factors::default(),
             tan: none,
             nitrite: none,

@@ -94,7 +94,7 @@ columns! {
         "air through the stone" "timer";
     water_changed_l "L" [] Sample(|s| s.water_changed_l)
         "water taken out by changes since filling" "running sum";
-    gas_used_g "g" [] Sample(|s| s.gas_used_g)
+    gas_used_g "g" [] Reading(|r| r.gas_used_g)
         "gas that left the cylinder since filling" "running sum";
     // Microbes
     ammonia_oxidisers_mg_cod "mg COD" [] Reading(|r| r.ammonia_oxidisers_mg_cod)

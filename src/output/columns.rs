@@ -14,8 +14,6 @@ pub struct Sample<'a> {
     pub reading: &'a Reading,
     /// Water taken out by changes so far, L.
     pub water_changed_l: f64,
-    /// Gas that left the cylinder so far, g.
-    pub gas_used_g: f64,
 }
 
 /// How the value of a column is found.
@@ -58,7 +56,6 @@ impl Column {
         self.value(&Sample {
             reading,
             water_changed_l: 0.0,
-            gas_used_g: 0.0,
         })
     }
 }

@@ -1,6 +1,7 @@
 //! Everything that goes into the folder of a run, as names and bytes.
 
 use crate::analysis::outcome::Outcome;
+use crate::engine::close_ups::CloseUps;
 
 use super::chart;
 use super::columns;
@@ -26,6 +27,28 @@ pub struct Wanted {
     pub charts: bool,
     /// Days with a chart of their own; none means the worst night.
     pub days: Vec<u32>,
+}
+
+impl Wanted {
+    /// What a run must be looked at closely for: the days with a chart, and rows between steps.
+    pub fn closely(&self, outcome: &Outcome) -> CloseUps {
+        let step = outcome.run.input.step_minutes;
+        let rows = (!self.every_minutes.is_multiple_of(step)).then_some(self.every_minutes);
+        let mut closely = CloseUps::none();
+        if self.charts {
+            let days = days_to_draw(outcome, &self.days);
+            closely = closely.of_days(&days, rows.map_or(CURVE, |rows| common(rows, CURVE)));
+        }
+        rows.map_or(closely.clone(), |rows| closely.throughout(rows))
+    }
+}
+
+/// Minutes between two points of a curve over one day.
+const CURVE: u32 = 5;
+
+/// The greatest number that divides both.
+fn common(a: u32, b: u32) -> u32 {
+    if b == 0 { a } else { common(b, a % b) }
 }
 
 /// Why a folder could not be filled.

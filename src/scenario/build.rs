@@ -25,7 +25,7 @@ use super::sections::{
 use super::tree::Table;
 
 /// The step of the engine, minutes.
-const STEP_MINUTES: u32 = 5;
+const STEP_MINUTES: u32 = 30;
 
 /// Reads a whole scenario; none when something is wrong (the desk knows what).
 pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {

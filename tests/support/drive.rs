@@ -7,7 +7,7 @@ use firstfill::engine::input::ModelInput;
 use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::simulation::{Simulation, Watcher};
-use firstfill::engine::valve::Valve;
+use firstfill::engine::valve::Valves;
 
 /// Takes a tank to a midnight, its gas as planned.
 pub fn go_on(
@@ -15,10 +15,10 @@ pub fn go_on(
     until_day: u32,
     watcher: &mut impl Watcher,
 ) -> Result<(), RunError> {
-    let mut valve = Valve::new(&tank.plan.input);
+    let mut valves = Valves::new(tank.plan);
     while tank.minute < until_day * DAY {
         let day = tank.minute / DAY;
-        tank.keeping.gas = valve.set_for(day, tank, &mut Vec::new())?;
+        tank.keeping.gas = valves.set_for(day, tank)?;
         tank.advance((day + 1) * DAY, watcher)?;
     }
     Ok(())

@@ -3,8 +3,14 @@
 #![allow(dead_code)]
 
 pub mod bands;
+pub mod check;
 pub mod diary;
 pub mod drive;
+pub mod least_squares;
+pub mod page;
 pub mod planted_tank;
 pub mod random_tank;
 pub mod reference;
+pub mod step_error;
+pub mod stream;
+pub mod table;

@@ -41,17 +41,20 @@ pub fn stands() -> Vec<StandPlan> {
 /// The model of that tank.
 pub fn model<R: Real>(parameters: &ParameterSet) -> TankModel<R> {
     let values = Values::<R>::of(parameters);
-    let stands = stands();
+    let stands: Vec<StandPlan<R>> = stands()
+        .iter()
+        .map(|stand| StandPlan::abreast(&vec![stand; R::LANES]))
+        .collect();
     TankModel::new(&Setup {
         values: &values,
-        tank: &TANK,
+        tank: &Tank::abreast(&vec![&TANK; R::LANES]),
         stands: &stands,
         surroundings: Surroundings {
             room_c: R::of(22.0),
             humidity_frac: R::of(0.5),
             heater_set_c: R::of(25.0),
             ionic_strength_mol_per_l: R::of(0.0043),
-            top_up: Some(Composition::PURE),
+            top_up: Some(Composition::abreast(&vec![&Composition::PURE; R::LANES])),
         },
     })
 }
@@ -64,7 +67,7 @@ pub fn busy<R: Real>() -> Held<R> {
     held.gas_mmol_per_day = R::of(160.0);
     held.air_l_per_min = R::of(0.5);
     held.airing = true;
-    held.shedding = [true; firstfill::model::pool::MAX_STANDS];
+    held.shedding = [R::one(); firstfill::model::pool::MAX_STANDS];
     held.animals_g = R::of(3.0);
     held.feed_g_per_day = R::of(0.06);
     held.feed_mg_n_per_day = R::of(3.84);

@@ -22,7 +22,7 @@ use rand::rngs::ChaCha8Rng;
 use rand::{RngExt, SeedableRng};
 
 /// Steps of the engine, minutes: those of a scenario.
-pub const STEP_MINUTES: u32 = 5;
+pub const STEP_MINUTES: u32 = 30;
 /// What belongs to the stepping and not to the tank: left as it is.
 const OF_THE_STEP: [&str; 1] = ["dt_stiff"];
 /// From this ratio of its ends on, a range is drawn evenly in decades.

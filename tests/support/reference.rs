@@ -43,7 +43,7 @@ pub fn input(name: &str) -> ModelInput {
         filled_at: 0,
         last_day: run["days"].as_f64().unwrap() as u32 - 1,
         lookahead_days: 0,
-        step_minutes: 5,
+        step_minutes: 30,
         tank: Tank {
             volume_l: number("tank", "V"),
             surface_m2: number("tank", "A"),

@@ -112,6 +112,7 @@ impl Knobs {
         let input = self.input();
         let (readings, tallies, events) = self.readings(&input);
         let run = RunResult {
+            close_ups: vec![],
             processes: PROCESSES.to_vec(),
             tunings: self.tunings(),
             ledger: Ledger {
@@ -229,7 +230,7 @@ impl Knobs {
             filled_at: self.filled_at,
             last_day: self.last_day,
             lookahead_days: 2,
-            step_minutes: 5,
+            step_minutes: 30,
             tank: Tank {
                 volume_l: VOLUME,
                 surface_m2: 0.18,
@@ -483,6 +484,7 @@ impl Knobs {
             volume_l: VOLUME,
             temperature_c: 24.5,
             light_umol_per_m2_s: self.light(minute),
+            gas_used_g: 0.0,
             gas_mg_per_h: self.gas(minute),
             air_l_per_min: self.air(minute),
             ammonia_oxidisers_mg_cod: 10.0 * s.xa,

@@ -70,7 +70,7 @@ impl<R: Real> Process<R> for AcidExchange<R> {
             .put(Pool::SoilAcid, -R::one());
         let give = take.reversed("giving back");
         let soil = builder.setup.has_soil();
-        let area = R::of(1000.0 * builder.setup.tank.bed_m2);
+        let area = R::of(1000.0) * builder.setup.tank.bed_m2;
         let capacity = builder.get("E_H0") * builder.setup.soil_kg();
         let process = AcidExchange {
             litres_per_day: if soil {

@@ -173,7 +173,7 @@ impl<R: Real> Process<R> for AlgaeGrowth<R> {
                 .setup
                 .stands
                 .iter()
-                .map(|plan| R::of(plan.cover_frac))
+                .map(|plan| plan.cover_frac)
                 .collect(),
             fastest: builder.get("mu_G"),
             half_light: builder.get("K_I_G"),

@@ -6,7 +6,6 @@
 
 use crate::base::real::Real;
 use crate::base::sources::practice;
-use crate::chemistry::{air, solubility};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
 use crate::model::parameter::{ParameterSpec, parameter};
@@ -54,7 +53,7 @@ impl<R: Real> Process<R> for Bubbles<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let pressure = air::pressure_atm(builder.setup.tank.altitude_m);
+        let tank = builder.setup.tank;
         let row = Row::new("").put(Pool::Oxygen, -R::one()).close(
             builder.contents,
             Quantity::OxygenDemand,
@@ -63,9 +62,8 @@ impl<R: Real> Process<R> for Bubbles<R> {
         let process = Bubbles {
             per_day: R::of(24.0) * builder.get("k_eb"),
             threshold: builder.get("sigma_eb"),
-            saturation: builder.factors.free("O2 saturation", |t| {
-                R::of(solubility::oxygen_saturation_mg_per_l(t, pressure))
-            }),
+            saturation: (builder.factors)
+                .free("O2 saturation", |t| tank.oxygen_saturation_mg_per_l(t)),
         };
         (process, vec![row])
     }

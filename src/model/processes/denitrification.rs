@@ -76,7 +76,7 @@ impl<R: Real> Process<R> for Denitrification<R> {
         let soil = builder.setup.has_soil();
         let process = Denitrification {
             fastest: if soil {
-                builder.get("k_den") * R::of(builder.setup.tank.bed_m2)
+                builder.get("k_den") * builder.setup.tank.bed_m2
             } else {
                 R::zero()
             },

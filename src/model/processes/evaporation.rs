@@ -88,7 +88,7 @@ impl<R: Real> Process<R> for Evaporation<R> {
             Component::Outside(Flux::Evaporation, Quantity::Water),
         );
         let surroundings = &builder.setup.surroundings;
-        let area_and_time = R::of(SECONDS_PER_DAY * builder.setup.tank.surface_m2);
+        let area_and_time = R::of(SECONDS_PER_DAY) * builder.setup.tank.surface_m2;
         let process = Evaporation {
             l_per_day_and_kpa: builder.get("E_act") * builder.get("lid") * builder.get("E_coef")
                 / builder.get("L_v")

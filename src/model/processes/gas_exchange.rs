@@ -13,7 +13,7 @@ use crate::base::sources::{
     COLE_CARACO_1998, HOLMEN_LISS_1984, calibrated, derived, memory, published,
 };
 use crate::base::units::{CO2_G_PER_MOL, GAS_L_ATM_PER_MOL_K, KELVIN_AT_0_C};
-use crate::chemistry::{air, constants, schmidt, solubility};
+use crate::chemistry::{constants, schmidt};
 use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
 use crate::model::parameter::{ParameterSpec, parameter};
@@ -202,12 +202,10 @@ impl<R: Real> Process<R> for GasExchange<R> {
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
         let tank = builder.setup.tank;
-        let surface = R::of(1000.0 * tank.surface_m2);
-        let pressure = air::pressure_atm(tank.altitude_m);
+        let surface = R::of(1000.0) * tank.surface_m2;
         let (exponent, room) = (builder.get("n_Sc"), builder.get("co2_room"));
         let schmidt = move |number: f64| (exponent * R::of(SCHMIDT_600 / number).ln()).exp();
-        let per_ppm =
-            move |t| solubility::co2_saturation_mg_per_l(t, pressure, 1.0) / CO2_G_PER_MOL;
+        let per_ppm = |t| tank.co2_saturation_mg_per_l_and_ppm(t) / R::of(CO2_G_PER_MOL);
         let per_gas = |t: f64| {
             constants::co2_solubility_mol_per_kg_atm(t) * GAS_L_ATM_PER_MOL_K * (t + KELVIN_AT_0_C)
         };
@@ -223,12 +221,12 @@ impl<R: Real> Process<R> for GasExchange<R> {
             co2_schmidt: builder.factors.free("Schmidt factor of CO2", |t| {
                 schmidt(schmidt::carbon_dioxide(t))
             }),
-            oxygen_saturation: builder.factors.free("O2 saturation", |t| {
-                R::of(solubility::oxygen_saturation_mg_per_l(t, pressure))
-            }),
+            oxygen_saturation: builder
+                .factors
+                .free("O2 saturation", |t| tank.oxygen_saturation_mg_per_l(t)),
             co2_saturation: builder
                 .factors
-                .free("CO2 saturation", |t| room * R::of(per_ppm(t))),
+                .free("CO2 saturation", |t| room * per_ppm(t)),
             water_per_gas: builder
                 .factors
                 .free("gas per water of CO2", |t| R::of(1.0 / per_gas(t))),

@@ -92,7 +92,7 @@ impl<R: Real> Process<R> for Heat<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let full = R::of(builder.setup.tank.volume_l);
+        let full = builder.setup.tank.volume_l;
         let surroundings = builder.setup.surroundings;
         let process = Heat {
             evaporation: Evaporation::new(builder).0,
@@ -102,7 +102,7 @@ impl<R: Real> Process<R> for Heat<R> {
             pump_w: builder.get("pump") * full,
             set_c: surroundings.heater_set_c,
             band_k: builder.get("band"),
-            loss_w_per_k: builder.get("U") * R::of(builder.setup.tank.wall_m2),
+            loss_w_per_k: builder.get("U") * builder.setup.tank.wall_m2,
             room_c: surroundings.room_c,
             pore_water_l: builder.setup.pore_water_l(),
             capacity: builder.get("c_w"),

@@ -100,7 +100,7 @@ impl<R: Real> Photosynthesis<R> {
         if !plant.acclimates {
             return R::one();
         }
-        let age = R::of((water.days - plant.planted_on_day).max(0.0));
+        let age = (water.days - R::of(plant.planted_on_day)).floor_zero();
         self.first_speed
             + (R::one() - self.first_speed) * (age / self.recovery_days).least(R::one())
     }
@@ -265,7 +265,7 @@ fn share<R: Real>(part: R, whole: R) -> R {
 fn stand_of<R: Real>(builder: &Builder<'_, R>, stand: usize) -> Stand<R> {
     let plan = &builder.setup.stands[stand];
     let get = |stem: &str| builder.get(&plan.group.id(stem));
-    let area = R::of(plan.cover_frac * builder.setup.tank.bed_m2);
+    let area = plan.cover_frac * builder.setup.tank.bed_m2;
     let oxygen_per_g = builder
         .contents
         .of(Pool::Biomass(stand).into(), Quantity::OxygenDemand);

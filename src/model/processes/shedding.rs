@@ -71,11 +71,7 @@ impl<R: Real> Process<R> for Shedding<R> {
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         for (stand, rate) in rates.iter_mut().enumerate() {
             let sheds = water.held.shedding[stand];
-            *rate = if sheds {
-                self.per_day * water.amount(Pool::Emersed(stand))
-            } else {
-                R::zero()
-            };
+            *rate = self.per_day * water.amount(Pool::Emersed(stand)) * sheds;
         }
     }
 }

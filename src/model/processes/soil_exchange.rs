@@ -119,7 +119,7 @@ impl<R: Real> Process<R> for SoilExchange<R> {
 /// Water exchanged between soil and tank at 25 °C, L/day; nothing without soil.
 pub(super) fn exchange_l_per_day<R: Real>(builder: &Builder<'_, R>) -> R {
     if builder.setup.has_soil() {
-        builder.get("k_ex") * R::of(1000.0 * builder.setup.tank.bed_m2)
+        builder.get("k_ex") * R::of(1000.0) * builder.setup.tank.bed_m2
     } else {
         R::zero()
     }

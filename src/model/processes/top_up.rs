@@ -43,7 +43,7 @@ impl<R: Real> Process<R> for TopUp<R> {
         let mut row = Row::new("").put(Pool::Volume, R::one());
         if let Some(water) = builder.setup.surroundings.top_up {
             for (pool, per_l) in water.dissolved() {
-                row = row.put(pool, R::of(per_l));
+                row = row.put(pool, per_l);
             }
         }
         for quantity in QUANTITIES {

@@ -18,11 +18,8 @@ impl Day<'_> {
         let most =
             |value: fn(&Reading) -> f64| self.readings.iter().map(|r| value(r)).fold(0.0, f64::max);
         let light = most(|r| r.light_umol_per_m2_s);
-        let gas_g: f64 = self
-            .readings
-            .windows(2)
-            .map(|w| w[0].gas_mg_per_h * f64::from(w[1].minute - w[0].minute) / 60_000.0)
-            .sum();
+        let used = |reading: Option<&&Reading>| reading.map_or(0.0, |r| r.gas_used_g);
+        let gas_g = used(self.readings.last()) - used(self.readings.first());
         let air = most(|r| r.air_l_per_min);
         let rows = [
             Switch {

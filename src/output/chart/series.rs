@@ -23,7 +23,7 @@ pub fn last(points: &[Point]) -> f64 {
     points.last().map_or(0.0, |p| p.1)
 }
 
-/// The readings that belong to one day: from its opening midnight to the closing one, without
+/// The readings that belong to one day, those inside steps too: from its opening midnight to the closing one, without
 /// what the events of either midnight did to the neighbour.
 pub fn of_day(run: &RunResult, day: u32) -> Vec<&Reading> {
     let (from, until) = (day * DAY, (day + 1) * DAY);
@@ -32,7 +32,8 @@ pub fn of_day(run: &RunResult, day: u32) -> Vec<&Reading> {
         Side::After => r.minute < until,
         Side::Plain => true,
     };
-    run.day(day).iter().filter(belongs).collect()
+    let seen = run.seen(from, until);
+    seen.into_iter().filter(belongs).collect()
 }
 
 /// A stretch of one day, minutes since its midnight.

@@ -1,7 +1,7 @@
 //! `series.csv`: the tank at even intervals.
 
 use crate::analysis::case::Case;
-use crate::engine::result::{Reading, RunResult};
+use crate::engine::result::{Reading, RunResult, Side};
 use crate::output::columns::{Column, Sample};
 use crate::output::number::decimal_day;
 use crate::output::when::iso_time;
@@ -18,16 +18,16 @@ pub fn table(
     columns: &[Column],
     every_minutes: u32,
 ) -> Result<Table, NotANumber> {
-    let shown = run.shown();
+    let shown = shown(run);
     let mut rows = Vec::new();
-    let mut used = Used::default();
+    let mut changed = Changed::default();
     for (at, reading) in shown.iter().enumerate() {
-        used.advance(run, shown, at);
+        changed.advance(run, reading.minute);
         let next = shown.get(at + 1);
         let last_of_its_minute = next.is_none_or(|next| next.minute != reading.minute);
         let due = reading.minute.is_multiple_of(every_minutes) || rows.is_empty() || next.is_none();
         if due && last_of_its_minute {
-            rows.push(row(case, columns, &used.sample(reading))?);
+            rows.push(row(case, columns, &changed.sample(reading))?);
         }
     }
     Ok(Table {
@@ -63,35 +63,40 @@ fn row(case: &Case, columns: &[Column], sample: &Sample) -> Result<Vec<String>, 
     Ok(cells)
 }
 
-/// What has been used up since filling.
+/// Water changed since filling.
 #[derive(Default)]
-struct Used {
+struct Changed {
     events_counted: usize,
-    water_changed_l: f64,
-    gas_used_g: f64,
+    litres: f64,
 }
 
-impl Used {
-    fn advance(&mut self, run: &RunResult, shown: &[Reading], at: usize) {
-        if at > 0 {
-            let (before, now) = (&shown[at - 1], &shown[at]);
-            let hours = f64::from(now.minute - before.minute) / 60.0;
-            self.gas_used_g += before.gas_mg_per_h * hours / 1000.0;
-        }
+impl Changed {
+    fn advance(&mut self, run: &RunResult, minute: u32) {
         while let Some(event) = run.events.get(self.events_counted)
-            && event.minute <= shown[at].minute
+            && event.minute <= minute
         {
-            self.water_changed_l += event.litres;
+            self.litres += event.litres;
             self.events_counted += 1;
         }
     }
     fn sample<'a>(&self, reading: &'a Reading) -> Sample<'a> {
         Sample {
             reading,
-            water_changed_l: self.water_changed_l,
-            gas_used_g: self.gas_used_g,
+            water_changed_l: self.litres,
         }
     }
+}
+
+/// Readings of the judged run, those inside steps too.
+fn shown(run: &RunResult) -> Vec<&Reading> {
+    if run.close_ups.is_empty() {
+        return run.shown().iter().collect();
+    }
+    let end = run.shown().last().map_or(0, |reading| reading.minute);
+    let mut seen = run.seen(0, end);
+    // of the closing midnight only what belongs to the judged run
+    seen.pop_if(|last| last.minute == end && last.side == Side::After);
+    seen
 }
 
 #[cfg(test)]

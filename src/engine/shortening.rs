@@ -1,0 +1,40 @@
+//! The rule that cuts steps into parts where gas exchange or a controller is fast.
+
+use crate::base::real::Real;
+use crate::model::tank_model::TankModel;
+use crate::model::water::Water;
+
+/// How many parts a stretch is cut into, in each lane: see the head of `step`.
+#[inline(always)]
+pub fn parts<R: Real>(
+    model: &TankModel<R>,
+    water: &Water<R>,
+    days: f64,
+    limits: &ShorteningRule<R>,
+) -> R {
+    let transfer = model.processes().gas_exchange.transfer(water);
+    let gas = transfer.oxygen_l_per_day.most(transfer.co2_l_per_day);
+    let controller = match water.held.cut_off_mmol_per_l {
+        Some(_) => water.held.gas_mmol_per_day / limits.cut_band_mmol_per_l,
+        None => R::zero(),
+    };
+    let per_day = (gas + controller) / water.volume();
+    let needed = (per_day * R::of(days) / limits.most_per_part).ceil();
+    // in this order, so that what is not a number counts as one part
+    let needed = R::one().most(needed).least(R::of(MOST_PARTS));
+    needed * R::of(f64::from(limits.finer))
+}
+
+/// Most parts the rule asks for.
+const MOST_PARTS: f64 = 10_000.0;
+
+/// What the shortening rule needs to know of the parameters.
+#[derive(Debug, Clone, Copy)]
+pub struct ShorteningRule<R = f64> {
+    /// `dt_stiff`.
+    pub most_per_part: R,
+    /// `cut_band`, mmol/L.
+    pub cut_band_mmol_per_l: R,
+    /// Every part is cut into this many equal ones; 1 but where the error of a step is measured.
+    pub finer: u32,
+}

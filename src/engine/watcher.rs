@@ -1,0 +1,24 @@
+//! Somebody who looks at the tanks as they go.
+
+use crate::base::real::Real;
+
+use super::event::Event;
+use super::result::{Reading, Side};
+use super::simulation::Simulation;
+
+/// Somebody who looks at the tanks as they go. What is looked at never changes how they go.
+pub trait Watcher<R: Real = f64> {
+    /// Whether this minute is of interest (before it is read).
+    fn wants(&self, minute: u32, side: Side) -> bool;
+    /// Sees the tanks at a minute it wanted.
+    fn see(&mut self, reading: &Reading<R>, tanks: &Simulation<'_, R>);
+    /// Sees an event, as the first lane has it, with the tanks just before and after it.
+    fn happened(&mut self, event: &Event, litres: R, before: &Reading<R>, after: &Reading<R>);
+    /// Every how many minutes the step that begins at this one is to be looked into. Of one tank
+    /// only, not of several side by side.
+    fn close_up(&self, _minute: u32) -> Option<u32> {
+        None
+    }
+    /// Sees the tank inside a step.
+    fn see_inside(&mut self, _reading: &Reading<R>) {}
+}

@@ -1,0 +1,62 @@
+//! How much work a run was: counted per lane, and part of every result.
+
+use crate::base::real::Real;
+
+/// Work of a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Work {
+    /// Steps, cut at every switch and event.
+    pub steps: u64,
+    /// Parts that these were cut into where gas exchange is fast; one per step elsewhere.
+    pub parts: u64,
+    /// Times all rates were worked out.
+    pub evaluations: u64,
+    /// Parts in which processes were held back so that no pool falls below zero.
+    pub held_back: u64,
+}
+
+/// Looks at the tank per part.
+const LOOKS: u64 = 4;
+
+/// The same, per lane. Counts are numbers of the run, exact up to 9e15.
+#[derive(Debug, Clone, Copy)]
+pub struct Counts<R> {
+    steps: u64,
+    parts: R,
+    held_back: R,
+}
+
+impl<R: Real> Default for Counts<R> {
+    fn default() -> Self {
+        Counts {
+            steps: 0,
+            parts: R::zero(),
+            held_back: R::zero(),
+        }
+    }
+}
+
+impl<R: Real> Counts<R> {
+    /// Counts a part in the lanes that did it.
+    #[inline(always)]
+    pub fn part(&mut self, did: R::Mask, held_back: R::Mask) {
+        let one = R::pick(did, R::one(), R::zero());
+        self.parts += one;
+        self.held_back += R::pick(held_back, one, R::zero());
+    }
+    /// Counts a step.
+    #[inline(always)]
+    pub fn step(&mut self) {
+        self.steps += 1;
+    }
+    /// What one lane did.
+    pub fn lane(&self, lane: usize) -> Work {
+        let parts = self.parts.lane(lane) as u64;
+        Work {
+            steps: self.steps,
+            parts,
+            evaluations: parts * LOOKS,
+            held_back: self.held_back.lane(lane) as u64,
+        }
+    }
+}
