@@ -51,7 +51,7 @@ fn watched(input: &ModelInput) -> Green {
 
 #[test]
 fn where_nothing_is_planted_no_plant_pool_ever_holds_anything() {
-    law(0..200, 60, |number| {
+    law(100, 60, |number| {
         let mut input = tank(number, 3);
         input.gas = GasPlan::None;
         let planted = watched(&input);
@@ -74,7 +74,7 @@ fn where_nothing_is_planted_no_plant_pool_ever_holds_anything() {
 /// Left alone after planting: planting adds, and happens at once.
 #[test]
 fn in_the_dark_neither_plants_nor_algae_ever_grow() {
-    law(0..200, 60, |number| {
+    law(100, 60, |number| {
         let mut input = in_the_dark(left_alone(tank(number, 3)));
         input.gas = GasPlan::None;
         input
@@ -86,9 +86,8 @@ fn in_the_dark_neither_plants_nor_algae_ever_grow() {
             .iter_mut()
             .for_each(|event| event.minute = input.filled_at);
         let green = watched(&input);
-        let falls = |course: &[f64]| course.windows(2).all(|pair| pair[1] <= pair[0]);
         // the first look is before planting
-        if !falls(&green.submersed_g[1..]) || !falls(&green.algae_g) {
+        if grows(&green.submersed_g[1..]) || grows(&green.algae_g) {
             return Said::Broken("something grew".into());
         }
         at_least(
@@ -99,12 +98,16 @@ fn in_the_dark_neither_plants_nor_algae_ever_grow() {
     });
     // and in the light something does, in many tanks
     let grew = (0..40).filter(|&number| {
-        let course = watched(&{
-            let mut input = left_alone(tank(number, 3));
-            input.gas = GasPlan::None;
-            input
-        });
-        course.algae_g[course.algae_g.len() - 1] > course.algae_g[0]
+        let mut input = left_alone(tank(number, 3));
+        input.gas = GasPlan::None;
+        grows(&watched(&input).algae_g)
     });
-    assert!(grew.count() > 5);
+    let grew = grew.count();
+    println!("algae grew in {grew} of 40 lit tanks");
+    assert!(grew > 10);
+}
+
+/// Whether anything is ever more than just before.
+fn grows(course: &[f64]) -> bool {
+    course.windows(2).any(|pair| pair[1] > pair[0])
 }

@@ -6,15 +6,18 @@ use firstfill::engine::plan::Plan;
 use firstfill::engine::result::Side;
 use firstfill::engine::simulation::{Simulation, Watcher};
 use firstfill::model::conserved::{QUANTITIES, Quantity};
+use firstfill::model::parameters;
 
 use super::*;
 
+/// Total ammonia that a test kit can show, mg N/L (common practice, no source).
+const SHOWN_BY_A_KIT: f64 = 0.05;
 const TAN: fn(&Reading) -> f64 = |r| r.tan_mg_n_per_l;
 
 /// Without a dry start: a richer soil then grows more nitrifiers before the tank is filled.
 #[test]
 fn a_stronger_soil_never_lowers_the_ammonia_peak() {
-    law(0..150, 60, |number| {
+    law(80, 60, |number| {
         let mut mild = tank(number, 6);
         mild.dry_days = 0.0;
         let mut rich = mild.clone();
@@ -25,12 +28,15 @@ fn a_stronger_soil_never_lowers_the_ammonia_peak() {
     });
 }
 
+/// With refills that bring no ammonia (chloramine does), and without nitrifiers: those of a tank whose
+/// ammonia is carried off starve, and what comes after the last change finds fewer of them.
 #[test]
 fn bigger_changes_never_raise_the_ammonia_peak() {
-    law(0..150, 40, |number| {
-        let mut small = tank(number, 6);
+    law(80, 40, |number| {
+        let mut small = without_nitrifiers(tank(number, 6));
         let most = Lot::new(number).between(1.1, 2.0);
         small.refill.tan_mg_n_per_l = 0.0;
+        small.refill.chloramine_mg_cl2_per_l = 0.0;
         let mut big = small.clone();
         for event in &mut big.events {
             if let EventKind::Change { share } = &mut event.kind {
@@ -42,26 +48,41 @@ fn bigger_changes_never_raise_the_ammonia_peak() {
     });
 }
 
+/// A tank left alone, with first films of level 1 to 100, and the same with up to ten times as many. No more: films
+/// a hundred thousand times the usual feed the water when they die back. And nothing new comes in: by a
+/// second load the tank that began with few may have more of them, since it had more to eat.
+fn seeded(number: u64) -> [RunResult; 2] {
+    let mut lot = Lot::new(number);
+    let mut few = left_alone(tank(number, 14));
+    for id in ["XA0", "XN0", "XK0"] {
+        let usual = parameters::spec(id).unwrap().default;
+        few.parameters = few.parameters.with(id, usual);
+    }
+    few.seed_level = lot.decades(1.0, 100.0);
+    let mut many = few.clone();
+    many.seed_level *= lot.decades(1.5, 10.0);
+    [live(&few), live(&many)]
+}
+
 #[test]
 fn more_nitrifiers_at_the_start_never_raise_the_ammonia_peak() {
-    law(0..150, 30, |number| {
-        let few = tank(number, 10);
-        let mut many = few.clone();
-        many.seed_level *= Lot::new(number).decades(1.5, 100.0);
-        let (few, many) = (live(&few), live(&many));
+    law(50, 30, |number| {
+        let [few, many] = seeded(number);
+        if highest(&few, TAN) < SHOWN_BY_A_KIT {
+            return Said::Equal; // nothing comes in but what the films themselves give back
+        }
         at_least(highest(&few, TAN), highest(&many, TAN), 1.0)
     });
 }
 
 #[test]
 fn more_nitrifiers_at_the_start_never_bring_ammonia_down_later() {
-    law(0..100, 30, |number| {
-        let few = tank(number, 10);
-        let mut many = few.clone();
-        many.seed_level *= Lot::new(number).decades(1.5, 100.0);
-        let (few, many) = (live(&few), live(&many));
+    law(50, 20, |number| {
+        let [few, many] = seeded(number);
+        // half of the peak of the tank with few
+        let limit = 0.5 * highest(&few, TAN);
         let low_from = |run: &RunResult| {
-            let last = run.readings.iter().rfind(|r| TAN(r) > 0.5);
+            let last = run.readings.iter().rfind(|r| TAN(r) > limit);
             last.map_or(0.0, |r| f64::from(r.minute))
         };
         at_least(low_from(&few), low_from(&many), 1.0)
@@ -85,7 +106,7 @@ fn without_ammonia(input: ModelInput) -> ModelInput {
 
 #[test]
 fn where_nothing_brings_ammonia_there_is_none_ever() {
-    law(0..200, 100, |number| {
+    law(100, 100, |number| {
         let bare = live(&without_ammonia(tank(number, 3)));
         if highest(&bare, TAN) != 0.0 {
             return Said::Broken(format!("{} mg N/L from nothing", highest(&bare, TAN)));
@@ -117,7 +138,7 @@ impl Watcher for Nitrogen {
 /// Left alone and kept full with pure water.
 #[test]
 fn the_nitrogen_of_a_tank_left_alone_never_grows() {
-    law(0..200, 60, |number| {
+    law(100, 60, |number| {
         let mut input = topped_up(left_alone(tank(number, 3)));
         input.gas = GasPlan::None;
         input
@@ -149,7 +170,7 @@ fn the_nitrogen_of_a_tank_left_alone_never_grows() {
 /// Without soil nothing denitrifies; in the dark nothing takes nitrate up; left alone nobody removes it.
 #[test]
 fn nitrate_never_falls_in_a_dark_tank_without_soil() {
-    law(0..200, 40, |number| {
+    law(100, 40, |number| {
         let mut input = in_the_dark(left_alone(tank(number, 3)));
         input.tank.soil_l = 0.0;
         input.fill.tan_mg_n_per_l = 1.0;

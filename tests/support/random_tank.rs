@@ -67,7 +67,8 @@ pub fn tank(number: u64, days: u32) -> ModelInput {
             false => TopUp::None,
         },
         parameters,
-        seed_level: lot.decades(0.1, 1000.0),
+        // the ranges of XA0, XN0 and XK0 span all seedings
+        seed_level: 1.0,
         dry_days: if lot.tosses(0.15) {
             lot.between(1.0, 40.0)
         } else {
