@@ -11,5 +11,6 @@ pub mod kit;
 pub mod manifest;
 pub mod number;
 pub mod place;
+pub mod repeat;
 pub mod text;
 pub mod when;

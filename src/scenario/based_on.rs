@@ -7,7 +7,7 @@
 
 use std::path::{Path, PathBuf};
 
-use super::files::{self, Files};
+use super::files::Files;
 use super::problem::{Place, Problem};
 use super::timer;
 use super::tree::{self, Entry, Node, Table, Value};
@@ -42,7 +42,7 @@ fn layer(files: &mut Files, chain: &mut Vec<PathBuf>, text: String, out: &mut Me
     out.broken
         .extend(syntax.iter().filter_map(|problem| problem.place.clone()));
     out.problems.extend(syntax);
-    match below(&table, &path, chain, out) {
+    match below(files, &table, &path, chain, out) {
         Some((next, text)) => {
             chain.push(next);
             let lower = layer(files, chain, text, out);
@@ -54,6 +54,7 @@ fn layer(files: &mut Files, chain: &mut Vec<PathBuf>, text: String, out: &mut Me
 
 /// The next file of the chain with its text, if `based_on` names one that can be read.
 fn below(
+    files: &Files,
     table: &Table,
     path: &Path,
     chain: &[PathBuf],
@@ -78,7 +79,7 @@ fn below(
         );
         return None;
     }
-    match files::read(&next) {
+    match files.fetch(&next) {
         Ok(text) => Some((next, text)),
         Err(problem) => {
             let mut told = Problem::at(place, problem.title)
