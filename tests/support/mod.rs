@@ -4,6 +4,7 @@
 
 pub mod bands;
 pub mod check;
+pub mod course;
 pub mod diary;
 pub mod drive;
 pub mod least_squares;
