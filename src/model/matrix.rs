@@ -110,7 +110,10 @@ impl<R: Real> Matrix<R> {
     /// What the entries of one pool change together.
     #[inline(always)]
     fn change(&self, ends: &[usize], extents: &PerRow<R>) -> R {
-        let (amounts, rows) = (&self.amounts[ends[0]..ends[1]], &self.entry_rows[ends[0]..ends[1]]);
+        let (amounts, rows) = (
+            &self.amounts[ends[0]..ends[1]],
+            &self.entry_rows[ends[0]..ends[1]],
+        );
         let (fours, last) = amounts.as_chunks::<4>();
         let (row_fours, last_rows) = rows.as_chunks::<4>();
         // four sums side by side: the processor adds to one while the others are under way
@@ -130,7 +133,8 @@ impl<R: Real> Matrix<R> {
     fn entries(&self, pool: usize) -> impl Iterator<Item = (usize, R)> + '_ {
         let range = self.starts[pool]..self.starts[pool + 1];
         let rows = self.entry_rows[range.clone()].iter();
-        rows.map(|row| usize::from(*row)).zip(self.amounts[range].iter().copied())
+        rows.map(|row| usize::from(*row))
+            .zip(self.amounts[range].iter().copied())
     }
 
     /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,
