@@ -16,7 +16,7 @@ use super::exit::CODES;
     disable_help_subcommand = true,
     long_about = "The first eight weeks of a newly filled planted freshwater aquarium, before you fill it.\n\n\
         Describe the tank in one text file: glass, soil, water, light, gas, plants, and your calendar of \
-        water changes. firstfill simulates it in steps of five minutes and shows when ammonia and nitrite \
+        water changes. firstfill simulates it in steps of half an hour and shows when ammonia and nitrite \
         come and go, what the nights do to oxygen, what the gas does to pH, where the nitrogen went, and \
         the first day on which fish could go in.",
     after_help = "Examples:\n  \
@@ -76,17 +76,19 @@ pub enum Command {
 }
 
 /// Options of `run`.
-#[derive(Debug, Args)]
+#[derive(Debug, Clone, Args)]
 #[command(
     arg_required_else_help = true,
     after_help = "Examples:\n  \
         firstfill run my-tank.toml\n      \
         charts and tables in output/my-tank/, the answer on the terminal\n  \
         firstfill run my-tank.toml --out trial-b --every 10min --day 3 --day 21\n      \
-        a folder of your own, a finer series.csv, and pictures of days 3 and 21"
+        a folder of your own, a finer series.csv, and pictures of days 3 and 21\n  \
+        firstfill run output/my-tank/manifest.json\n      \
+        that run again, to the byte, even if my-tank.toml has changed since"
 )]
 pub struct Run {
-    /// The scenario, a TOML file
+    /// The scenario, a TOML file; or the manifest.json of an earlier run, to repeat it
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
     /// Folder to write; it must not exist yet [default: output/NAME-OF-THE-FILE]
@@ -98,13 +100,23 @@ pub struct Run {
     /// Leave the charts out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,
-    /// Time between two rows of series.csv: whole minutes, a multiple of 5 that divides 24 h
-    #[arg(long, value_name = "TIME", default_value = "60min", value_parser = minutes_between_rows)]
-    pub every: u32,
+    /// Time between two rows of series.csv: whole minutes, a multiple of 5 that divides 24 h [default: 60min]
+    #[arg(long, value_name = "TIME", value_parser = minutes_between_rows)]
+    pub every: Option<u32>,
     /// Draw the chart of this day; may be given more than once [default: the worst night]
     #[arg(long, value_name = "N")]
     pub day: Vec<u32>,
 }
+
+impl Run {
+    /// Minutes between two rows of `series.csv`.
+    pub fn every(&self) -> u32 {
+        self.every.unwrap_or(EVERY)
+    }
+}
+
+/// Minutes between two rows of `series.csv` when nothing else is said.
+const EVERY: u32 = 60;
 
 /// Options of `check`.
 #[derive(Debug, Args)]
@@ -175,7 +187,7 @@ const MINUTES_A_DAY: u32 = 24 * 60;
 const STEP_MINUTES: u32 = 5;
 
 /// Reads `60min`, `2h` or `30 min`.
-fn minutes_between_rows(text: &str) -> Result<u32, String> {
+pub(super) fn minutes_between_rows(text: &str) -> Result<u32, String> {
     let ways = "write whole minutes that are a multiple of 5 and divide 24 h, such as 5min, 10min, 30min, 60min or 6h";
     let text = text.trim();
     let split = text
@@ -200,7 +212,7 @@ fn minutes_between_rows(text: &str) -> Result<u32, String> {
         Ok(minutes)
     } else {
         Err(format!(
-            "rows every {minutes} minutes do not fit a day of steps of 5; {ways}"
+            "rows every {minutes} minutes do not fit a day; {ways}"
         ))
     }
 }

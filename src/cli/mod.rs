@@ -1,6 +1,7 @@
 //! Storey 6: words typed in, exit code out. One command is one file: load, call, write, say.
 
 pub mod args;
+mod asked;
 mod check;
 mod completions;
 pub mod exit;

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use super::args::Run;
+use super::asked::{self, Asked};
 use super::exit::Failure;
 use super::{say, stopping};
 use crate::analysis::case::Case;
@@ -11,12 +12,10 @@ use crate::output::files::Draft;
 use crate::output::folder::{self, Wanted};
 use crate::output::place::Place;
 use crate::output::{manifest, text};
-use crate::scenario;
 
 /// Loads, runs, judges, writes and says.
 pub fn run(options: &Run) -> Result<(), Failure> {
-    let loaded = scenario::load(&options.file)
-        .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))?;
+    let Asked { loaded, options } = &asked::read(options)?;
     let case = &loaded.case;
     check_days(options, case)?;
     let place = place(options);
@@ -77,7 +76,7 @@ fn place(options: &Run) -> Place {
 
 fn wanted(options: &Run) -> Wanted {
     Wanted {
-        every_minutes: options.every,
+        every_minutes: options.every(),
         charts: !options.no_charts,
         days: options.day.clone(),
     }
@@ -85,7 +84,7 @@ fn wanted(options: &Run) -> Wanted {
 
 /// The options that shape the files, as they could be typed again.
 fn repeatable(options: &Run) -> Vec<(String, String)> {
-    let mut list = vec![("every".to_string(), format!("{}min", options.every))];
+    let mut list = vec![("every".to_string(), format!("{}min", options.every()))];
     list.extend(
         options
             .day

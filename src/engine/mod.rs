@@ -20,6 +20,7 @@ pub mod reading;
 pub mod recorder;
 pub mod result;
 pub mod run;
+pub mod saved;
 pub mod shortening;
 pub mod simulation;
 pub mod step;

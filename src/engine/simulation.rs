@@ -37,7 +37,7 @@ pub struct Simulation<'a, R: Real = f64> {
     /// What ended the run of a lane, if something did. Such a lane stands as it was filled.
     pub failed: Vec<Option<RunError>>,
     pub(super) stepper: Stepper<R>,
-    counts: Counts<R>,
+    pub(super) counts: Counts<R>,
 }
 
 impl<'a, R: Real> Simulation<'a, R> {

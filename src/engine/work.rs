@@ -37,6 +37,14 @@ impl<R: Real> Default for Counts<R> {
 }
 
 impl<R: Real> Counts<R> {
+    /// The counts of work done before, alike in every lane.
+    pub fn of(work: Work) -> Self {
+        Counts {
+            steps: work.steps,
+            parts: R::of(work.parts as f64),
+            held_back: R::of(work.held_back as f64),
+        }
+    }
     /// Counts a part in the lanes that did it.
     #[inline(always)]
     pub fn part(&mut self, did: R::Mask, held_back: R::Mask) {

@@ -12,5 +12,6 @@ pub mod manifest;
 pub mod number;
 pub mod place;
 mod rename;
+pub mod repeat;
 pub mod text;
 pub mod when;

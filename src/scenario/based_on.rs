@@ -8,7 +8,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-use super::files::{self, Files};
+use super::files::Files;
 use super::problem::{Place, Problem};
 use super::timer;
 use super::tree::{self, Entry, Node, Table, Value};
@@ -46,7 +46,7 @@ fn layer(files: &mut Files, chain: &mut Vec<PathBuf>, text: String, out: &mut Me
     out.broken
         .extend(syntax.iter().filter_map(|problem| problem.place.clone()));
     out.problems.extend(syntax);
-    match below(&table, &path, chain, out) {
+    match below(files, &table, &path, chain, out) {
         Some((next, text)) => {
             chain.push(next);
             let lower = layer(files, chain, text, out);
@@ -58,6 +58,7 @@ fn layer(files: &mut Files, chain: &mut Vec<PathBuf>, text: String, out: &mut Me
 
 /// The next file of the chain with its text, if `based_on` names one that can be read.
 fn below(
+    files: &Files,
     table: &Table,
     path: &Path,
     chain: &[PathBuf],
@@ -75,7 +76,7 @@ fn below(
     };
     let next = path.parent().unwrap_or(Path::new("")).join(name);
     let text = match why_not(chain, &next, place) {
-        None => files::read(&next).map_err(|problem| {
+        None => files.fetch(&next).map_err(|problem| {
             Problem::at(place, problem.title)
                 .label(format!("the chain is {}", links(chain, &next)))
                 .help("the name is relative to the file it stands in")

@@ -14,9 +14,33 @@ pub const LARGEST_BYTES: usize = 100_000;
 #[derive(Debug, Clone, Default)]
 pub struct Files {
     list: Vec<(PathBuf, String)>,
+    /// Texts that stand for the files of these names; none where files are read.
+    kept: Option<Vec<(PathBuf, String)>>,
 }
 
 impl Files {
+    /// No file read yet, and none to be: texts that were kept stand for them.
+    pub fn of_kept(kept: Vec<(PathBuf, String)>) -> Files {
+        Files {
+            list: Vec::new(),
+            kept: Some(kept),
+        }
+    }
+    /// The text of a further file: as it was kept, or read.
+    ///
+    /// # Errors
+    /// With the one problem of the file.
+    pub fn fetch(&self, path: &Path) -> Result<String, Box<Problem>> {
+        let Some(kept) = &self.kept else {
+            return read(path);
+        };
+        let found = kept.iter().find(|(name, _)| name == path);
+        found.map(|(_, text)| text.clone()).ok_or_else(|| {
+            let name = path.display().to_string();
+            let title = format!("the text of {name} was not kept");
+            Box::new(Problem::of_file(name, title))
+        })
+    }
     /// Keeps a text under a name.
     pub fn add(&mut self, path: &Path, text: String) -> usize {
         self.list.push((path.to_path_buf(), text));

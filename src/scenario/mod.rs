@@ -51,9 +51,21 @@ pub struct Loaded {
 /// With all problems of the file and of those it is based on.
 pub fn load(path: &Path) -> Result<Loaded, Problems> {
     match files::read(path) {
-        Ok(text) => read(path, text),
+        Ok(text) => read(path, text, Files::default()),
         Err(problem) => Err(alone(path, *problem)),
     }
+}
+
+/// Reads and checks a scenario from texts that were kept with their names, the one asked for first; no
+/// file is looked at.
+///
+/// # Errors
+/// With all problems of the texts, or when one that is needed was not kept.
+pub fn load_kept(kept: Vec<(PathBuf, String)>) -> Result<Loaded, Problems> {
+    let Some((path, text)) = kept.first().cloned() else {
+        return Err(alone(Path::new(""), build::empty("")));
+    };
+    read(&path, text, Files::of_kept(kept))
 }
 
 /// Reads and checks a scenario from a text; `name` stands for the file in messages.
@@ -65,19 +77,22 @@ pub fn read_text(name: &str, text: &str) -> Result<Loaded, Problems> {
         let problem = files::too_large(name, text.len() as u64);
         return Err(alone(Path::new(name), problem));
     }
-    read(Path::new(name), files::without_mark(text).to_string())
+    read(
+        Path::new(name),
+        files::without_mark(text).to_string(),
+        Files::default(),
+    )
 }
 
 fn alone(path: &Path, problem: Problem) -> Problems {
     Problems::new(&path.display().to_string(), Files::default(), vec![problem])
 }
 
-fn read(path: &Path, text: String) -> Result<Loaded, Problems> {
+fn read(path: &Path, text: String, mut files: Files) -> Result<Loaded, Problems> {
     let name = path.display().to_string();
     let stem = path
         .file_stem()
         .map_or(name.clone(), |stem| stem.to_string_lossy().into_owned());
-    let mut files = Files::default();
     let merged = based_on::load(&mut files, path, text.clone());
     if merged.table.entries.is_empty() && merged.problems.is_empty() {
         return Err(alone(path, build::empty(&name)));

@@ -1,0 +1,79 @@
+//! What `run` is asked for: a scenario, or the manifest of an earlier run, which repeats it.
+
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
+
+use super::args::{Run, minutes_between_rows};
+use super::exit::Failure;
+use super::say;
+use crate::output::repeat::{self, Repeat};
+use crate::scenario::{self, Loaded};
+
+/// Larger manifests are refused: they hold the texts of some scenarios and a few hundred values.
+const LARGEST_BYTES: u64 = 20_000_000;
+
+/// A scenario that has been read, and the options to run it with.
+pub struct Asked {
+    /// The scenario.
+    pub loaded: Loaded,
+    /// The options; `file` is the scenario's, also where a manifest was given.
+    pub options: Run,
+}
+
+/// Reads what is asked for. From a manifest come the texts of the scenario, not from the files they
+/// once stood in, and its options, unless others are given beside it.
+pub fn read(options: &Run) -> Result<Asked, Failure> {
+    let is_manifest = options.file.extension().is_some_and(|end| end == "json");
+    let (loaded, options) = if is_manifest {
+        let repeat = manifest(&options.file)?;
+        let options = as_then(options, &repeat)?;
+        (scenario::load_kept(repeat.files), options)
+    } else {
+        (scenario::load(&options.file), options.clone())
+    };
+    let refused = |problems: scenario::Problems| problems.render(say::err_has_colour());
+    let loaded = loaded.map_err(|problems| Failure::bad_input(refused(problems)))?;
+    Ok(Asked { loaded, options })
+}
+
+fn manifest(path: &Path) -> Result<Repeat, Failure> {
+    let name = path.display();
+    let mut text = String::new();
+    File::open(path)
+        .and_then(|file| file.take(LARGEST_BYTES).read_to_string(&mut text))
+        .map_err(|why| Failure::bad_input(format!("error: {name} cannot be read: {why}")))?;
+    let repeat = repeat::read(&text).map_err(|why| {
+        Failure::bad_input(format!(
+            "error: {name} cannot be repeated: {why}\n  = help: a scenario ends in .toml"
+        ))
+    })?;
+    let own = env!("CARGO_PKG_VERSION");
+    if repeat.version != own {
+        let then = &repeat.version;
+        say::err(&format!(
+            "note: {name} was written by version {then}, this is {own}: numbers may differ"
+        ));
+    }
+    Ok(repeat)
+}
+
+/// The options of the earlier run, under those given now.
+fn as_then(now: &Run, repeat: &Repeat) -> Result<Run, Failure> {
+    let then = |name: &'static str| {
+        let of_name = repeat.options.iter().filter(move |option| option.0 == name);
+        of_name.map(|(_, value)| value.as_str())
+    };
+    let broken = |why: String| Failure::bad_input(format!("error: {}: {why}", now.file.display()));
+    let mut options = now.clone();
+    options.file = repeat.files[0].0.clone();
+    if let (None, Some(every)) = (now.every, then("every").next()) {
+        options.every = Some(minutes_between_rows(every).map_err(broken)?);
+    }
+    if now.day.is_empty() {
+        let days: Result<Vec<u32>, _> = then("day").map(str::parse).collect();
+        options.day = days.map_err(|why| broken(why.to_string()))?;
+    }
+    options.no_charts |= then("no-charts").next().is_some();
+    Ok(options)
+}

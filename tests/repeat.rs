@@ -1,0 +1,190 @@
+//! A run is repeated from its manifest, as a user would: the same bytes, whatever became of the files.
+
+use std::fs;
+use std::path::Path;
+
+use assert_cmd::Command;
+use predicates::prelude::*;
+use tempfile::TempDir;
+
+/// An invented tank, and one that is laid over it from another folder.
+const BELOW: &str = r#"
+start = "2027-03-06 10:00"
+length = 6
+[tank]
+inside = "60 x 30 x 36 cm"
+water_line = "33 cm"
+[soil]
+kind = "medium"
+amount = "9 L"
+[changes]
+early = { days = "1..6", every = 1, share = "50 %" }
+[light]
+on = "11:00..18:00"
+[gas]
+on = "10:00..17:00"
+hold = "25 mg/L"
+[plants]
+stems = { cover = "40 %" }
+"#;
+const ABOVE: &str = "based_on = \"../below.toml\"\nname = \"above\"\n[gas]\nhold = \"20 mg/L\"\n";
+
+/// A room with both files, and a first run of the upper one in `output/above`.
+fn after_a_run(options: &[&str]) -> TempDir {
+    let room = tempfile::tempdir().unwrap();
+    fs::create_dir(room.path().join("tanks")).unwrap();
+    fs::write(room.path().join("below.toml"), BELOW).unwrap();
+    fs::write(room.path().join("tanks/above.toml"), ABOVE).unwrap();
+    let mut line = vec!["run", "tanks/above.toml"];
+    line.extend(options);
+    firstfill(&room).args(line).assert().success();
+    room
+}
+
+fn firstfill(room: &TempDir) -> Command {
+    let mut command = Command::cargo_bin("firstfill").unwrap();
+    command.current_dir(room.path());
+    command
+}
+
+/// Every file of a folder with its bytes.
+fn files(folder: &Path) -> Vec<(String, Vec<u8>)> {
+    let mut files: Vec<(String, Vec<u8>)> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| {
+            let path = entry.unwrap().path();
+            let name = path.file_name().unwrap().to_string_lossy().into_owned();
+            (name, fs::read(&path).unwrap())
+        })
+        .collect();
+    files.sort();
+    files
+}
+
+fn assert_same_bytes(one: &Path, other: &Path) {
+    let (one, other) = (files(one), files(other));
+    let names = |files: &[(String, Vec<u8>)]| -> Vec<String> {
+        files.iter().map(|(name, _)| name.clone()).collect()
+    };
+    assert_eq!(names(&one), names(&other));
+    for (one, other) in one.iter().zip(&other) {
+        assert!(one == other, "{} differs", one.0);
+    }
+}
+
+#[test]
+fn a_manifest_repeats_its_run_to_the_byte_though_the_scenario_has_changed_and_its_base_is_gone() {
+    let room = after_a_run(&["--no-charts", "--every", "30min"]);
+    let first = room.path().join("output/above");
+    let kept = room.path().join("kept.json");
+    fs::copy(first.join("manifest.json"), &kept).unwrap();
+    fs::write(
+        room.path().join("tanks/above.toml"),
+        ABOVE.replace("20 mg/L", "30 mg/L"),
+    )
+    .unwrap();
+    fs::remove_file(room.path().join("below.toml")).unwrap();
+    firstfill(&room)
+        .args(["run", "kept.json"])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains("output/above-2"));
+    assert_same_bytes(&first, &room.path().join("output/above-2"));
+    // and the file as it stands now is another tank, which cannot even be read
+    firstfill(&room)
+        .args(["run", "tanks/above.toml"])
+        .assert()
+        .code(2);
+}
+
+#[test]
+fn charts_and_days_asked_for_are_repeated_too() {
+    let room = after_a_run(&["--day", "3", "--day", "5"]);
+    firstfill(&room)
+        .args(["run", "output/above/manifest.json", "--out", "again"])
+        .assert()
+        .success();
+    assert_same_bytes(
+        &room.path().join("output/above"),
+        &room.path().join("again"),
+    );
+    assert!(room.path().join("again/day-05.svg").exists());
+}
+
+#[test]
+fn options_given_beside_a_manifest_stand_over_its_own() {
+    let room = after_a_run(&["--no-charts", "--every", "30min"]);
+    firstfill(&room)
+        .args([
+            "run",
+            "output/above/manifest.json",
+            "--every",
+            "2h",
+            "--out",
+            "coarse",
+        ])
+        .assert()
+        .success();
+    let rows = |folder: &str| {
+        let series = fs::read_to_string(room.path().join(folder).join("series.csv")).unwrap();
+        series.lines().count()
+    };
+    assert!(rows("output/above") > 3 * rows("coarse"));
+    let daily = |folder: &str| fs::read(room.path().join(folder).join("daily.csv")).unwrap();
+    assert_eq!(daily("output/above"), daily("coarse"));
+}
+
+#[test]
+fn what_is_no_manifest_is_refused_in_words_and_nothing_is_written() {
+    let room = after_a_run(&["--no-charts"]);
+    let whole = fs::read_to_string(room.path().join("output/above/manifest.json")).unwrap();
+    let without_base = {
+        let mut read: serde_json::Value = serde_json::from_str(&whole).unwrap();
+        read["scenario"]["files"].as_array_mut().unwrap().pop();
+        read.to_string()
+    };
+    for (text, words) in [
+        ("{}".to_string(), "is not the manifest of an earlier run"),
+        ("fish".to_string(), "is not the manifest of an earlier run"),
+        (
+            whole.replace("\"program\": \"firstfill\"", "\"program\": \"other\""),
+            "written by \"other\"",
+        ),
+        (without_base, "was not kept"),
+    ] {
+        fs::write(room.path().join("odd.json"), text).unwrap();
+        firstfill(&room)
+            .args(["run", "odd.json", "--out", "never"])
+            .assert()
+            .code(2)
+            .stderr(predicate::str::contains(words));
+        assert!(!room.path().join("never").exists());
+    }
+}
+
+#[test]
+fn a_manifest_of_another_version_is_repeated_with_a_note() {
+    let room = after_a_run(&["--no-charts"]);
+    let path = room.path().join("output/above/manifest.json");
+    let own = format!("\"version\": \"{}\"", env!("CARGO_PKG_VERSION"));
+    let text = fs::read_to_string(&path).unwrap();
+    assert!(text.contains(&own));
+    fs::write(
+        room.path().join("old.json"),
+        text.replace(&own, "\"version\": \"0.0.1\""),
+    )
+    .unwrap();
+    firstfill(&room)
+        .args(["run", "old.json", "--out", "again"])
+        .assert()
+        .success()
+        .stderr(
+            predicate::str::contains("written by version 0.0.1")
+                .and(predicate::str::contains("may differ")),
+        );
+    firstfill(&room)
+        .args(["run", "output/above/manifest.json", "--out", "silent"])
+        .assert()
+        .success()
+        .stderr("");
+}
