@@ -57,7 +57,7 @@ pub fn of(value: f64) -> Option<Digits> {
 fn scaled(size: f64) -> Option<(f64, i32)> {
     // the exponent of two times lg 2 is the exponent of ten, or one less
     let two = (size.to_bits() >> 52) as i32 - 1023;
-    let point = 1 + (two * 1233 >> 12);
+    let point = 1 + ((two * 1233) >> 12);
     let first = by_power_of_ten(size, KEPT as i32 - point)?;
     if first < f64::from(TOO_LARGE) {
         return Some((first, point));
