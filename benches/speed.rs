@@ -64,6 +64,6 @@ fn building(bencher: divan::Bencher<'_, '_>, name: &str) {
 #[divan::bench(args = ["base", "dense"])]
 fn eight_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
     let input = support::reference::input(name);
-    let plan = Plan::<Lanes<8>>::abreast(&vec![&input; 8]).unwrap();
+    let plan = Plan::<Lanes<8>>::abreast(&[&input; 8]).unwrap();
     bencher.bench_local(|| go(divan::black_box(&plan)));
 }

@@ -14,6 +14,43 @@
 //!
 //! Ground first: a storey uses its own and those below it, never one above (a test reads the
 //! source and says so). `scenario` and `output` are neighbours that do not know each other.
+//!
+//! # The engine as a laboratory
+//!
+//! Any batch test can be set up without a scenario file: pick the processes that act, put in what is
+//! there, hold what the test holds, and run. A nitrifying bottle:
+//!
+//! ```
+//! use firstfill::engine::laboratory::{Laboratory, LaboratoryError};
+//! use firstfill::model::pool::Pool;
+//!
+//! let bottle = Laboratory::bottle(1.0)
+//!     .only(&["ammonia_oxidation", "nitrite_oxidation", "nitrifier_loss"])
+//!     .temperature(25.0)
+//!     .parameter("mu_AOB", 0.9)                 // /day at 20 °C
+//!     .dissolved(Pool::Tan, 10.0)               // mg N/L
+//!     .dissolved(Pool::Oxygen, 8.0)             // mg/L
+//!     .amount(Pool::AmmoniaOxidisers, 0.5)      // mg COD
+//!     .amount(Pool::NitriteOxidisers, 0.1)
+//!     .hold(&[Pool::Oxygen])                    // an air stone
+//!     .hold_ph(7.5);                            // a buffer
+//! let test = bottle.run(10.0)?;                 // days
+//!
+//! // ammonia goes, nitrite comes and goes, and in the end nearly all of it is nitrate
+//! let highest_nitrite = test
+//!     .samples()
+//!     .iter()
+//!     .map(|sample| sample.reading.nitrite_mg_n_per_l)
+//!     .fold(0.0, f64::max);
+//! let end = &test.last().reading;
+//! assert!(highest_nitrite > 3.0);
+//! assert!(end.tan_mg_n_per_l < 0.1 && end.nitrite_mg_n_per_l < 0.1);
+//! assert!(end.nitrate_mg_n_per_l > 9.5);
+//! assert!((end.ph - 7.5).abs() < 1e-6);
+//! # Ok::<(), LaboratoryError>(())
+//! ```
+//!
+//! Matrix, rate laws and steps are those of every run; see [`engine::laboratory`].
 
 #![warn(clippy::disallowed_methods)]
 #![warn(

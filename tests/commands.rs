@@ -255,7 +255,7 @@ fn asked_days_are_drawn_and_no_other() {
 #[test]
 fn drafts_of_a_killed_run_are_removed_by_the_next() {
     let room = room();
-    fs::create_dir_all(room.path().join("output/.draft-rest/out")).unwrap();
+    fs::create_dir_all(room.path().join("output/.firstfill-draft-rest/out")).unwrap();
     firstfill(&room)
         .args(["run", "tank.toml", "--no-charts"])
         .assert()

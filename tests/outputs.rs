@@ -5,6 +5,7 @@ use std::fs;
 
 use firstfill::analysis::case::Case;
 use firstfill::analysis::outcome::Outcome;
+use firstfill::base::stop::Stop;
 use firstfill::engine::close_ups::CloseUps;
 use firstfill::output::folder::{Entry, Wanted, entries};
 use firstfill::output::manifest::Story;
@@ -58,7 +59,7 @@ fn written(case: &Case, outcome: &Outcome, every_minutes: u32) -> Vec<Entry> {
         charts: false,
         days: vec![],
     };
-    entries(&story, &wanted).expect("files")
+    entries(&story, &wanted, &Stop::default()).expect("files")
 }
 
 fn csv(entries: &[Entry], name: &str) -> (Vec<String>, Vec<Vec<String>>) {

@@ -53,6 +53,12 @@ impl Window {
         off: TimeOfDay(0),
     };
 
+    /// Always on.
+    pub const ALL_DAY: Window = Window {
+        on: TimeOfDay(0),
+        off: TimeOfDay(DAY),
+    };
+
     /// Whether the window is on at a time of day.
     pub fn holds(self, time: TimeOfDay) -> bool {
         if self.on <= self.off {
@@ -94,5 +100,7 @@ mod tests {
         );
         assert_eq!(night.minutes(), 12 * HOUR);
         assert!(!Window::NEVER.holds(TimeOfDay(0)));
+        assert!(Window::ALL_DAY.holds(TimeOfDay(0)) && Window::ALL_DAY.holds(TimeOfDay(DAY - 1)));
+        assert_eq!(Window::ALL_DAY.minutes(), DAY);
     }
 }

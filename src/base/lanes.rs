@@ -14,15 +14,28 @@ use super::real::Real;
 pub struct Lanes<const N: usize>(pub [f64; N]);
 
 impl<const N: usize> Lanes<N> {
+    // plain loops over whole arrays, which the compiler turns into wide instructions
     #[inline(always)]
     fn each(self, change: impl Fn(f64) -> f64) -> Self {
-        Lanes(self.0.map(change))
+        let mut out = [0.0; N];
+        for lane in 0..N {
+            out[lane] = change(self.0[lane]);
+        }
+        Lanes(out)
     }
     #[inline(always)]
     fn both(self, other: Self, join: impl Fn(f64, f64) -> f64) -> Self {
-        Lanes(array::from_fn(|lane| join(self.0[lane], other.0[lane])))
+        let mut out = [0.0; N];
+        for lane in 0..N {
+            out[lane] = join(self.0[lane], other.0[lane]);
+        }
+        Lanes(out)
     }
 }
+
+/// A truth value per lane: all bits set, or none. Whole words, so that they stay in the processor's
+/// wide registers.
+pub type LaneMask<const N: usize> = [u64; N];
 
 impl<const N: usize> Add for Lanes<N> {
     type Output = Self;
@@ -86,8 +99,7 @@ impl<const N: usize> MulAssign for Lanes<N> {
 }
 
 impl<const N: usize> Real for Lanes<N> {
-    type Mask = [bool; N];
-    type Rows = [usize; N];
+    type Mask = LaneMask<N>;
     const LANES: usize = N;
 
     #[inline(always)]
@@ -107,13 +119,9 @@ impl<const N: usize> Real for Lanes<N> {
     fn of(value: f64) -> Self {
         Lanes([value; N])
     }
-    #[inline]
-    fn exp(self) -> Self {
-        self.each(Real::exp)
-    }
-    #[inline]
-    fn ln(self) -> Self {
-        self.each(Real::ln)
+    #[inline(always)]
+    fn with_bits(self, change: impl Fn(u64) -> u64) -> Self {
+        self.each(|number| number.with_bits(&change))
     }
     #[inline]
     fn exp10(self) -> Self {
@@ -132,8 +140,16 @@ impl<const N: usize> Real for Lanes<N> {
         self.each(Real::ceil)
     }
     #[inline(always)]
-    fn either(a: [bool; N], b: [bool; N]) -> [bool; N] {
-        array::from_fn(|lane| a[lane] | b[lane])
+    fn floor(self) -> Self {
+        self.each(Real::floor)
+    }
+    #[inline(always)]
+    fn either(a: LaneMask<N>, b: LaneMask<N>) -> LaneMask<N> {
+        let mut mask = [0; N];
+        for lane in 0..N {
+            mask[lane] = a[lane] | b[lane];
+        }
+        mask
     }
     #[inline(always)]
     fn least(self, other: Self) -> Self {
@@ -144,42 +160,38 @@ impl<const N: usize> Real for Lanes<N> {
         self.both(other, Real::most)
     }
     #[inline(always)]
-    fn below(self, other: Self) -> [bool; N] {
-        array::from_fn(|lane| self.0[lane] < other.0[lane])
+    fn below(self, other: Self) -> LaneMask<N> {
+        let mut mask = [0; N];
+        for lane in 0..N {
+            mask[lane] = if self.0[lane] < other.0[lane] {
+                u64::MAX
+            } else {
+                0
+            };
+        }
+        mask
     }
     #[inline(always)]
-    fn pick(mask: [bool; N], yes: Self, no: Self) -> Self {
-        Lanes(array::from_fn(|lane| {
-            Real::pick(mask[lane], yes.0[lane], no.0[lane])
-        }))
+    fn pick(mask: LaneMask<N>, yes: Self, no: Self) -> Self {
+        let mut out = [0.0; N];
+        for lane in 0..N {
+            let bits = (yes.0[lane].to_bits() & mask[lane]) | (no.0[lane].to_bits() & !mask[lane]);
+            out[lane] = f64::from_bits(bits);
+        }
+        Lanes(out)
     }
     #[inline(always)]
-    fn any(mask: [bool; N]) -> bool {
-        mask.contains(&true)
+    fn any(mask: LaneMask<N>) -> bool {
+        mask.iter().fold(0, |any, lane| any | lane) != 0
     }
     #[inline(always)]
-    fn all(mask: [bool; N]) -> bool {
-        !mask.contains(&false)
+    fn all(mask: LaneMask<N>) -> bool {
+        mask.iter().fold(u64::MAX, |all, lane| all & lane) != 0
     }
     #[inline(always)]
     fn is_finite(self) -> bool {
-        self.0.iter().all(|number| number.is_finite())
-    }
-    #[inline(always)]
-    fn table_row(self, last: usize) -> ([usize; N], Self) {
-        let rows = self.0.map(|number| number.table_row(last));
-        (rows.map(|(row, _)| row), Lanes(rows.map(|(_, rest)| rest)))
-    }
-    #[inline(always)]
-    fn table_entry(
-        table: &[Self],
-        rows: [usize; N],
-        ahead: usize,
-        width: usize,
-        column: usize,
-    ) -> Self {
-        Lanes(array::from_fn(|lane| {
-            table[(rows[lane] + ahead) * width + column].0[lane]
-        }))
+        self.0
+            .iter()
+            .fold(true, |all, number| all & number.is_finite())
     }
 }

@@ -6,7 +6,7 @@
 use std::fmt::Debug;
 use std::ops::{Add, AddAssign, Div, Mul, MulAssign, Neg, Sub, SubAssign};
 
-use super::maths;
+use super::{elementary, maths};
 
 /// A number the model can compute with.
 ///
@@ -40,16 +40,26 @@ pub trait Real:
 
     /// The same number in every lane.
     fn of(value: f64) -> Self;
+    /// The number with other bits, lane by lane.
+    fn with_bits(self, change: impl Fn(u64) -> u64) -> Self;
     /// e to the power of the number.
-    fn exp(self) -> Self;
-    /// Natural logarithm.
-    fn ln(self) -> Self;
+    #[inline(always)]
+    fn exp(self) -> Self {
+        elementary::exp(self)
+    }
+    /// Natural logarithm; not a number where the number is not positive.
+    #[inline(always)]
+    fn ln(self) -> Self {
+        elementary::ln(self)
+    }
     /// 10 to the power of the number.
     fn exp10(self) -> Self;
     /// Square root.
     fn sqrt(self) -> Self;
     /// The next whole number that is not smaller.
     fn ceil(self) -> Self;
+    /// The next whole number that is not larger.
+    fn floor(self) -> Self;
     /// Absolute value.
     fn abs(self) -> Self;
     /// The smaller of two.
@@ -68,37 +78,6 @@ pub trait Real:
     fn all(mask: Self::Mask) -> bool;
     /// Whether every lane is an ordinary number.
     fn is_finite(self) -> bool;
-    /// Row number, rounded down and kept within `0..=last`, per lane, with the remainder.
-    fn table_row(self, last: usize) -> (Self::Rows, Self);
-    /// Row numbers per lane.
-    type Rows: Copy;
-    /// The entry `column` of the row `rows + ahead` of a table `width` wide.
-    fn table_entry(
-        table: &[Self],
-        rows: Self::Rows,
-        ahead: usize,
-        width: usize,
-        column: usize,
-    ) -> Self;
-
-    /// The weighted sum of four neighbouring rows of a table `width` wide, column by column.
-    #[inline]
-    fn blend_rows(
-        table: &[Self],
-        rows: Self::Rows,
-        width: usize,
-        weights: [Self; 4],
-        out: &mut [Self],
-    ) {
-        for (column, value) in out.iter_mut().enumerate().take(width) {
-            let entry = |ahead| Self::table_entry(table, rows, ahead, width, column);
-            *value = weights[0] * entry(0)
-                + weights[1] * entry(1)
-                + weights[2] * entry(2)
-                + weights[3] * entry(3);
-        }
-    }
-
     /// Zero.
     #[inline]
     fn zero() -> Self {
@@ -123,7 +102,6 @@ pub trait Real:
 
 impl Real for f64 {
     type Mask = bool;
-    type Rows = usize;
     const LANES: usize = 1;
 
     #[inline(always)]
@@ -143,13 +121,9 @@ impl Real for f64 {
     fn of(value: f64) -> f64 {
         value
     }
-    #[inline]
-    fn exp(self) -> f64 {
-        maths::exp(self)
-    }
-    #[inline]
-    fn ln(self) -> f64 {
-        maths::ln(self)
+    #[inline(always)]
+    fn with_bits(self, change: impl Fn(u64) -> u64) -> f64 {
+        f64::from_bits(change(self.to_bits()))
     }
     #[inline]
     fn exp10(self) -> f64 {
@@ -166,6 +140,10 @@ impl Real for f64 {
     #[inline(always)]
     fn ceil(self) -> f64 {
         f64::ceil(self)
+    }
+    #[inline(always)]
+    fn floor(self) -> f64 {
+        f64::floor(self)
     }
     #[inline(always)]
     fn either(a: bool, b: bool) -> bool {
@@ -198,30 +176,5 @@ impl Real for f64 {
     #[inline(always)]
     fn is_finite(self) -> bool {
         f64::is_finite(self)
-    }
-    #[inline(always)]
-    fn table_row(self, last: usize) -> (usize, f64) {
-        let row = if self > 0.0 {
-            (self as usize).min(last)
-        } else {
-            0
-        };
-        (row, self - row as f64)
-    }
-    #[inline(always)]
-    fn table_entry(table: &[f64], row: usize, ahead: usize, width: usize, column: usize) -> f64 {
-        table[(row + ahead) * width + column]
-    }
-    #[inline(always)]
-    fn blend_rows(table: &[f64], row: usize, width: usize, weights: [f64; 4], out: &mut [f64]) {
-        let mut rows = table[row * width..(row + 4) * width].chunks_exact(width.max(1));
-        let [Some(a), Some(b), Some(c), Some(d)] =
-            [rows.next(), rows.next(), rows.next(), rows.next()]
-        else {
-            return; // a table without columns
-        };
-        for ((((value, a), b), c), d) in out.iter_mut().zip(a).zip(b).zip(c).zip(d) {
-            *value = weights[0] * a + weights[1] * b + weights[2] * c + weights[3] * d;
-        }
     }
 }

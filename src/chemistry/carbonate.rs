@@ -56,6 +56,7 @@ impl<R: Real> Carbonate<R> {
     /// The left side falls steadily as H rises, so the root is unique, for any alkalinity, also
     /// below zero. Newton's steps in ln H from `guess`, kept inside a bracket from pH 2 to 12 and
     /// replaced by halving it where they leave it; exact to 1e-12 in pH.
+    #[inline(always)]
     pub fn hydrogen(&self, carbon_mol_per_l: R, alkalinity_eq_per_l: R, guess: R) -> R {
         let mut low = R::of(HYDROGEN.0);
         let mut high = R::of(HYDROGEN.1);
@@ -68,7 +69,7 @@ impl<R: Real> Carbonate<R> {
             high = R::pick(too_alkaline, high, h);
             let step = excess / slope;
             let newton = h * grow(step);
-            let outside = either::<R>(newton.below(low), high.below(newton));
+            let outside = R::either(newton.below(low), high.below(newton));
             let next = if R::any(outside) {
                 R::pick(outside, (low * high).sqrt(), newton)
             } else {
@@ -78,8 +79,8 @@ impl<R: Real> Carbonate<R> {
             // a step this small is at the root even where rounding puts it on the bracket's edge
             let next = R::pick(last, newton, next);
             h = R::pick(done, h, next);
-            done = either::<R>(done, last);
-            if !R::any(R::pick(done, R::zero(), R::one()).above_half()) {
+            done = R::either(done, last);
+            if R::all(done) {
                 break;
             }
         }
@@ -87,7 +88,7 @@ impl<R: Real> Carbonate<R> {
     }
 
     /// Alkalinity at `h` beyond what is there, eq/L, and minus its slope against ln H.
-    #[inline]
+    #[inline(always)]
     fn excess(&self, carbon: R, alkalinity: R, h: R) -> (R, R) {
         let inverse = R::one() / h;
         let r1 = self.k1 * inverse;
@@ -103,7 +104,7 @@ impl<R: Real> Carbonate<R> {
     }
 
     /// Shares of inorganic carbon that are CO2 and bicarbonate, at an activity of H+.
-    #[inline]
+    #[inline(always)]
     pub fn shares(&self, h: R) -> (R, R) {
         let inverse = R::one() / h;
         let r1 = self.k1 * inverse;
@@ -114,32 +115,15 @@ impl<R: Real> Carbonate<R> {
 }
 
 /// e^step for Newton's step, at most a factor e² either way; the series is exact to 1e-16 below 1e-4.
-#[inline]
+#[inline(always)]
 fn grow<R: Real>(step: R) -> R {
     let step = step.most(R::of(-2.0)).least(R::of(2.0));
     let small = step.abs().below(R::of(1e-4));
     let series = R::one() + step * (R::one() + step * (R::of(0.5) + step * R::of(1.0 / 6.0)));
-    if R::any(R::pick(small, R::zero(), R::one()).above_half()) {
-        R::pick(small, series, step.exp())
-    } else {
+    if R::all(small) {
         series
-    }
-}
-
-#[inline]
-fn either<R: Real>(a: R::Mask, b: R::Mask) -> R::Mask {
-    R::pick(a, R::one(), R::pick(b, R::one(), R::zero())).above_half()
-}
-
-/// Turns a number that stands for a truth value into a mask.
-trait AboveHalf: Real {
-    fn above_half(self) -> Self::Mask;
-}
-
-impl<R: Real> AboveHalf for R {
-    #[inline]
-    fn above_half(self) -> R::Mask {
-        R::of(0.5).below(self)
+    } else {
+        R::pick(small, series, step.exp())
     }
 }
 

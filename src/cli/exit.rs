@@ -2,8 +2,8 @@
 
 use std::process::ExitCode;
 
+use crate::base::stop::Stopped;
 use crate::engine::error::RunError;
-
 use crate::output::folder::FolderError;
 use crate::output::place::WriteError;
 
@@ -47,6 +47,11 @@ impl Failure {
             words: words.into(),
         }
     }
+    /// The same with a few more words.
+    pub fn but(mut self, words: &str) -> Failure {
+        self.words += &format!("; {words}");
+        self
+    }
     /// A failure of the numbers.
     pub fn failed(words: impl Into<String>) -> Failure {
         Failure {
@@ -62,9 +67,21 @@ impl From<WriteError> for Failure {
     }
 }
 
+impl From<Stopped> for Failure {
+    fn from(_: Stopped) -> Failure {
+        Failure {
+            exit: Exit::Stopped,
+            words: "stopped; nothing written".into(),
+        }
+    }
+}
+
 impl From<FolderError> for Failure {
     fn from(error: FolderError) -> Failure {
-        Failure::failed(format!("error: {error}; nothing was written"))
+        match error {
+            FolderError::Stopped(stopped) => stopped.into(),
+            _ => Failure::failed(format!("error: {error}; nothing was written")),
+        }
     }
 }
 

@@ -6,9 +6,10 @@ mod check;
 mod completions;
 pub mod exit;
 mod explain;
-mod panics;
+pub mod panics;
 mod run;
 mod say;
+mod stopping;
 
 use clap::Parser;
 

@@ -11,11 +11,12 @@ pub fn catch(command: impl FnOnce() -> Exit) -> Exit {
     panic::set_hook(Box::new(|panic| {
         let place = panic
             .location()
-            .map_or(String::new(), |at| format!(" ({at})"));
+            .map_or(String::new(), |at| format!("{at}, "));
         let what = panic.payload_as_str().unwrap_or("no words were left");
         say::err(&format!(
             "This is a fault of firstfill, not of your file; no half-written folder is left.\n\
-             Please report it with the scenario and this line: {what}{place}"
+             Please report it with the scenario and this line: {what} ({place}version {})",
+            env!("CARGO_PKG_VERSION")
         ));
     }));
     or_fault(command)

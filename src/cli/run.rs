@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use super::args::Run;
 use super::asked::{self, Asked};
 use super::exit::Failure;
-use super::say;
+use super::{say, stopping};
 use crate::analysis::case::Case;
 use crate::analysis::outcome::Outcome;
 use crate::output::files::Draft;
@@ -20,10 +20,12 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     check_days(options, case)?;
     let place = place(options);
     let first_choice = place.target().to_path_buf();
+    let stop = stopping::listen();
     let draft = Draft::open(place)?;
     let wanted = wanted(options);
     let mut outcome = Outcome::of(case)?;
     outcome.look_closely(case, &wanted.closely(&outcome))?;
+    stop.check()?;
     let texts: Vec<(String, String)> = loaded
         .files
         .iter()
@@ -35,10 +37,12 @@ pub fn run(options: &Run) -> Result<(), Failure> {
         files: &texts,
         options: &repeatable(options),
     };
-    let entries = folder::entries(&story, &wanted)?;
+    let entries = folder::entries(&story, &wanted, &stop)?;
     for entry in &entries {
+        stop.check()?;
         draft.put(&entry.name, &entry.bytes)?;
     }
+    stop.check()?;
     let written = draft.publish()?;
     let mut page = text::report(&text::Story {
         case,
@@ -47,6 +51,7 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
     text::closing(&mut page, &first_choice, &written, &names);
     say::out(&page.render(say::width().unwrap_or(text::WIDEST)))
+        .map_err(|failure| failure.but(&format!("the results are in {}", written.folder.display())))
 }
 
 fn check_days(options: &Run, case: &Case) -> Result<(), Failure> {

@@ -9,6 +9,7 @@ pub mod gauge;
 pub mod happening;
 pub mod input;
 mod inside;
+pub mod laboratory;
 pub mod lane_plan;
 mod lead_search;
 pub mod ledger;

@@ -1,5 +1,6 @@
 //! Tanks under way, side by side: their state at one minute, and how to take them to a later one.
 
+use crate::base::abreast::{Work as Wide, wide};
 use crate::base::clock::{self, DAY};
 use crate::base::real::Real;
 use crate::model::conserved::{FLUXES, QUANTITIES};
@@ -80,10 +81,12 @@ impl<'a, R: Real> Simulation<'a, R> {
                 .min(until);
             self.events_of_this_minute(watcher);
             let held = self.plan.held(self.minute, &self.keeping);
-            while self.minute < next {
-                self.step(&held, next, watcher);
-                self.check()?;
-            }
+            wide(Steps {
+                tanks: self,
+                held: &held,
+                until: next,
+                watcher,
+            })?;
         }
         Ok(())
     }
@@ -202,5 +205,26 @@ impl<'a, R: Real> Simulation<'a, R> {
         let mut reading = plan.gauge.read(&plan.model, water, self.minute, side);
         reading.gas_used_g = plan.gauge.gas_used_g(&self.extents);
         reading
+    }
+}
+
+/// The steps up to the next switch or event: where a run spends its time.
+struct Steps<'s, 'p, R: Real, W> {
+    tanks: &'s mut Simulation<'p, R>,
+    held: &'s Held<R>,
+    until: u32,
+    watcher: &'s mut W,
+}
+
+impl<R: Real, W: Watcher<R>> Wide for Steps<'_, '_, R, W> {
+    type Output = Result<(), RunError>;
+
+    #[inline(always)]
+    fn go(self) -> Result<(), RunError> {
+        while self.tanks.minute < self.until {
+            self.tanks.step(self.held, self.until, self.watcher);
+            self.tanks.check()?;
+        }
+        Ok(())
     }
 }

@@ -34,18 +34,18 @@ use super::work::Counts;
 pub struct Stepper<R> {
     rows: usize,
     water: Water<R>,
-    trial_water: Water<R>,
     memory: Memory<R>,
     /// The factor of [`Memory::drift`], of the present part.
     drift: R,
-    /// Rates at the start of a part.
-    first: PerRow<R>,
-    /// Rates of both looks at its middle, added up.
-    middle: PerRow<R>,
-    /// Rates at its end.
-    last: PerRow<R>,
+    /// Rates at the start of a part, twice in its middle, and at its end.
+    rates: [PerRow<R>; 4],
     extents: PerRow<R>,
 }
+
+/// How far ahead of the start of a part the second, third and fourth look is, as a share of it.
+const AHEAD: [f64; 3] = [0.5, 0.5, 1.0];
+/// The last of the looks that are in the middle, counted from 0.
+const LAST_IN_THE_MIDDLE: usize = 2;
 
 /// What a step remembers of the one before: where to look for the next pH first. Part of the state
 /// of a tank that is saved, since the last bits of a pH hang on where the search began.
@@ -112,11 +112,8 @@ impl<R: Real> Stepper<R> {
             rows: model.matrix().rows(),
             memory: Memory::fresh(),
             water: Water::blank(),
-            trial_water: Water::blank(),
             drift: R::one(),
-            first: none,
-            middle: none,
-            last: none,
+            rates: [none; 4],
             extents: none,
         }
     }
@@ -183,9 +180,10 @@ impl<R: Real> Stepper<R> {
                 self.look(model, state, &stretch.held, from_days);
             }
             let before = *state;
-            let short = self.part(model, &before, &stretch.held, (from_days, days));
-            model.matrix().apply(&self.extents, R::one(), state);
-            let short = R::either(short, self.mend(model, &before, state, R::one()));
+            let short = self.part(model, &before, (from_days, days));
+            model.matrix().lead(&before, &self.extents, R::one(), state);
+            let mended = mend(model, &before, &mut self.extents, R::one(), state);
+            let short = R::either(short, mended);
             self.book(&before, state, waiting, totals);
             counts.part(waiting, short);
             done(
@@ -210,51 +208,45 @@ impl<R: Real> Stepper<R> {
         &mut self,
         model: &TankModel<R>,
         before: &State<R>,
-        held: &Held<R>,
         (from_days, days): (R, R),
     ) -> R::Mask {
         let rows = self.rows;
-        let half = R::of(0.5) * days;
-        model.rates(&self.water, &mut self.first[..rows]);
-        self.trial_water.hydrogen = self.water.hydrogen * self.memory.drift;
-        self.extents[..rows].copy_from_slice(&self.first[..rows]);
-        let short = self.look_ahead(model, before, held, from_days, half);
-        model.rates(&self.trial_water, &mut self.middle[..rows]);
-        self.extents[..rows].copy_from_slice(&self.middle[..rows]);
-        let short_again = self.look_ahead(model, before, held, from_days, half);
-        let drift = self.trial_water.hydrogen * self.water.inverse_hydrogen;
-        model.rates(&self.trial_water, &mut self.extents[..rows]);
-        for (middle, rate) in self.middle[..rows].iter_mut().zip(&self.extents) {
-            *middle += *rate;
+        let start = self.water.inverse_hydrogen;
+        let mut short = R::zero().below(R::zero());
+        self.drift = self.memory.drift;
+        for (look, rates) in self.rates.iter_mut().enumerate() {
+            model.rates(&self.water, &mut rates[..rows]);
+            let Some(share) = AHEAD.get(look) else {
+                break;
+            };
+            let ahead = R::of(*share) * days;
+            let water = &mut self.water;
+            model.matrix().lead(before, rates, ahead, &mut water.state);
+            let mended = mend(model, before, rates, ahead, &mut water.state);
+            short = R::either(short, mended);
+            // what H+ did in the first half it will do in the second, nearly
+            if look == LAST_IN_THE_MIDDLE {
+                self.drift = water.hydrogen * start;
+            }
+            if look != LAST_IN_THE_MIDDLE - 1 {
+                water.hydrogen *= self.drift;
+            }
+            water.days = from_days + ahead;
+            model.see(water);
         }
-        // what H+ did in the first half it will do in the second, nearly
-        self.trial_water.hydrogen *= drift;
-        let short_at_end = self.look_ahead(model, before, held, from_days, days);
-        model.rates(&self.trial_water, &mut self.last[..rows]);
-        let sixth = R::of(1.0 / 6.0) * days;
-        for row in 0..rows {
-            let middle = self.middle[row];
-            self.extents[row] = (self.first[row] + (middle + middle) + self.last[row]) * sixth;
-        }
-        self.drift = drift;
-        R::either(short, R::either(short_again, short_at_end))
+        self.add_up(days);
+        short
     }
 
-    /// Looks at where the rates in `self.extents` lead within a length of time.
+    /// The extents of a part: the looks, weighted.
     #[inline(always)]
-    fn look_ahead(
-        &mut self,
-        model: &TankModel<R>,
-        before: &State<R>,
-        held: &Held<R>,
-        from_days: R,
-        days: R,
-    ) -> R::Mask {
-        let mut trial = *before;
-        model.matrix().apply(&self.extents, days, &mut trial);
-        let short = self.mend(model, before, &mut trial, days);
-        model.look(&trial, held, from_days + days, &mut self.trial_water);
-        short
+    fn add_up(&mut self, days: R) {
+        let sixth = R::of(1.0 / 6.0) * days;
+        let [first, second, third, fourth] = &self.rates;
+        for (row, extent) in self.extents[..self.rows].iter_mut().enumerate() {
+            let middle = second[row] + third[row];
+            *extent = (first[row] + (middle + middle) + fourth[row]) * sixth;
+        }
     }
 
     /// Takes over what a part did, in the lanes that were waiting for it.
@@ -266,7 +258,7 @@ impl<R: Real> Stepper<R> {
         waiting: R::Mask,
         totals: &mut [R],
     ) {
-        let (hydrogen, drift) = (self.trial_water.hydrogen, self.drift);
+        let (hydrogen, drift) = (self.water.hydrogen, self.drift);
         if R::all(waiting) {
             for (total, extent) in totals.iter_mut().zip(&self.extents) {
                 *total += *extent;
@@ -284,48 +276,6 @@ impl<R: Real> Stepper<R> {
             hydrogen: R::pick(waiting, hydrogen, self.memory.hydrogen),
             drift: R::pick(waiting, drift, self.memory.drift),
         };
-    }
-
-    /// Where a pool has fallen below zero, holds the rows back and runs them again; says in which
-    /// lanes that was so.
-    #[inline(always)]
-    fn mend(
-        &mut self,
-        model: &TankModel<R>,
-        from: &State<R>,
-        to: &mut State<R>,
-        length: R,
-    ) -> R::Mask {
-        let short = in_debt(to);
-        if R::any(short) {
-            self.hold_back(model, from, to, length, short);
-        }
-        short
-    }
-
-    #[cold]
-    fn hold_back(
-        &mut self,
-        model: &TankModel<R>,
-        from: &State<R>,
-        to: &mut State<R>,
-        length: R,
-        short: R::Mask,
-    ) {
-        let rows = self.rows;
-        let mut extents = self.extents;
-        for extent in &mut extents[..rows] {
-            *extent *= length;
-        }
-        model.matrix().hold_back(from, &mut extents, short);
-        let mut slowed = *from;
-        model.matrix().apply(&extents, R::one(), &mut slowed);
-        for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
-            *amount = R::pick(short, *slow, *amount);
-        }
-        for (extent, slow) in self.extents[..rows].iter_mut().zip(&extents) {
-            *extent = R::pick(short, *slow, *extent);
-        }
     }
 
     /// The pools inside the last part, at a share of its length, and the extents that led there; to third order (the continuous
@@ -353,8 +303,8 @@ impl<R: Real> Stepper<R> {
         let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
         let first = share - middle - middle - last;
         for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
-            let mean = self.first[row] * first + self.middle[row] * middle + self.last[row] * last;
-            *extent = mean * part.days;
+            let [k1, k2, k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
+            *extent = (k1 * first + (k2 + k3) * middle + k4 * last) * part.days;
         }
         extents
     }
@@ -371,8 +321,47 @@ impl<R: Real> Stepper<R> {
                 .iter()
                 .position(|rate| !rate.lane(lane).is_finite())
         };
-        bad(&self.first)
-            .or_else(|| bad(&self.middle))
-            .or_else(|| bad(&self.last))
+        self.rates.iter().find_map(bad)
+    }
+}
+
+/// Where a pool has fallen below zero, holds the rows back and runs them again; says in which lanes
+/// that was so. Their rates are left as slow as that.
+#[inline(always)]
+fn mend<R: Real>(
+    model: &TankModel<R>,
+    from: &State<R>,
+    rates: &mut PerRow<R>,
+    length: R,
+    to: &mut State<R>,
+) -> R::Mask {
+    let short = in_debt(to);
+    if R::any(short) {
+        hold_back(model, from, rates, length, to);
+    }
+    short
+}
+
+#[cold]
+fn hold_back<R: Real>(
+    model: &TankModel<R>,
+    from: &State<R>,
+    rates: &mut PerRow<R>,
+    length: R,
+    to: &mut State<R>,
+) {
+    let short = in_debt(to);
+    let mut extents = *rates;
+    for extent in &mut extents {
+        *extent *= length;
+    }
+    model.matrix().hold_back(from, &mut extents, short);
+    let mut slowed = *from;
+    model.matrix().apply(&extents, R::one(), &mut slowed);
+    for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
+        *amount = R::pick(short, *slow, *amount);
+    }
+    for (rate, slow) in rates.iter_mut().zip(&extents) {
+        *rate = R::pick(short, *slow / length, *rate);
     }
 }

@@ -37,7 +37,7 @@ impl<R: Real> Canopies<R> {
     /// ```text
     /// W = (B + E)/A_i        passed = e^(−k_B·W)
     /// ```
-    #[inline]
+    #[inline(always)]
     pub fn look(&self, state: &State<R>, canopies: &mut [Canopy<R>; MAX_STANDS]) {
         for (stand, canopy) in canopies.iter_mut().enumerate().take(self.count) {
             let mass = state[Pool::Biomass(stand)] + state[Pool::Emersed(stand)];

@@ -100,6 +100,29 @@ impl Composition {
         temperature_c: 0.0,
     };
 
+    /// The water with another content of one pool per litre, in the unit of the pool; none when the
+    /// pool is not dissolved.
+    pub fn with(mut self, pool: Pool, per_l: f64) -> Option<Composition> {
+        let content = match pool {
+            Pool::Tan => &mut self.tan_mg_n_per_l,
+            Pool::Nitrite => &mut self.nitrite_mg_n_per_l,
+            Pool::Nitrate => &mut self.nitrate_mg_n_per_l,
+            Pool::Phosphate => &mut self.phosphate_mg_p_per_l,
+            Pool::Potassium => &mut self.potassium_mg_per_l,
+            Pool::Iron => &mut self.iron_mg_per_l,
+            Pool::Oxygen => &mut self.oxygen_mg_per_l,
+            Pool::Dic => &mut self.inorganic_carbon_mmol_per_l,
+            Pool::Alkalinity => &mut self.alkalinity_meq_per_l,
+            Pool::Hardness => &mut self.hardness_meq_per_l,
+            Pool::Chloride => &mut self.chloride_mg_per_l,
+            Pool::Chlorine => &mut self.chlorine_mg_cl2_per_l,
+            Pool::Chloramine => &mut self.chloramine_mg_cl2_per_l,
+            _ => return None,
+        };
+        *content = per_l;
+        Some(self)
+    }
+
     /// Ionic strength, mol/L.
     pub fn ionic_strength_mol_per_l(&self) -> f64 {
         activity::ionic_strength_mol_per_l(self.hardness_meq_per_l, self.alkalinity_meq_per_l)
@@ -149,6 +172,7 @@ impl Composition {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::pool::DISSOLVED;
 
     #[test]
     fn dechlorinating_two_mg_of_chloramine_frees_0_4_mg_of_nitrogen() {
@@ -182,5 +206,16 @@ mod tests {
             (mixed.alkalinity_meq_per_l, mixed.temperature_c),
             (1.0, 15.0)
         );
+    }
+
+    #[test]
+    fn what_is_set_by_pool_is_listed_under_the_same_pool() {
+        for pool in DISSOLVED {
+            let listed = Composition::PURE.with(pool, 3.0).unwrap().dissolved();
+            for (other, per_l) in listed {
+                assert_eq!(per_l, if other == pool { 3.0 } else { 0.0 }, "{pool:?}");
+            }
+        }
+        assert!(Composition::PURE.with(Pool::Algae, 3.0).is_none());
     }
 }

@@ -183,7 +183,7 @@ impl<R: Real> FilmSpeeds<R> {
     /// μ_g(T) = μ·θ^(min(T,30) − 20)
     /// L_A = (XA·μ_A/Y_A + XK·μ_K/Y_K)/(1000·q_area·A_bio)        L_N = (XN·μ_N/Y_N)/(1000·q_area·A_bio)
     /// ```
-    #[inline]
+    #[inline(always)]
     pub fn look(&self, state: &State<R>, factors: &Factors<R>, power: bool) -> Films<R> {
         let mut films = Films::none();
         let mut demand = [R::zero(); 3];

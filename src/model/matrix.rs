@@ -74,18 +74,33 @@ impl<R: Real> Matrix<R> {
     #[inline(always)]
     pub fn apply(&self, extents: &PerRow<R>, length: R, state: &mut State<R>) {
         for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
-            let (pairs, rest) = self.entries[ends[0]..ends[1]].as_chunks::<2>();
-            // two sums side by side: the processor adds one while the other is under way
-            let (mut even, mut odd) = (R::zero(), R::zero());
-            for [a, b] in pairs {
-                even += a.1 * extents[usize::from(a.0)];
-                odd += b.1 * extents[usize::from(b.0)];
-            }
-            for last in rest {
-                even += last.1 * extents[usize::from(last.0)];
-            }
-            state.0[pool] += (even + odd) * length;
+            state.0[pool] += self.change(ends, extents) * length;
         }
+    }
+
+    /// Where a state comes to when each row is run by its extent, times a length.
+    #[inline(always)]
+    pub fn lead(&self, from: &State<R>, extents: &PerRow<R>, length: R, to: &mut State<R>) {
+        for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
+            to.0[pool] = from.0[pool] + self.change(ends, extents) * length;
+        }
+        to.0[self.pools..].copy_from_slice(&from.0[self.pools..]);
+    }
+
+    /// What the entries of one pool change together.
+    #[inline(always)]
+    fn change(&self, ends: &[usize], extents: &PerRow<R>) -> R {
+        let (pairs, rest) = self.entries[ends[0]..ends[1]].as_chunks::<2>();
+        // two sums side by side: the processor adds one while the other is under way
+        let (mut even, mut odd) = (R::zero(), R::zero());
+        for [a, b] in pairs {
+            even += a.1 * extents[usize::from(a.0)];
+            odd += b.1 * extents[usize::from(b.0)];
+        }
+        for last in rest {
+            even += last.1 * extents[usize::from(last.0)];
+        }
+        even + odd
     }
 
     /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,

@@ -106,7 +106,7 @@ impl<R: Real> Observer<R> {
     }
 
     /// Looks at a state. `hydrogen` is a guess for the activity of H+.
-    #[inline]
+    #[inline(always)]
     pub fn look(&self, water: &mut Water<R>, hydrogen: R) {
         let state = &water.state;
         let per_l = R::one() / state[Pool::Volume];
@@ -129,7 +129,7 @@ impl<R: Real> Observer<R> {
         self.canopies.look(&water.state, &mut water.canopies);
     }
 
-    #[inline]
+    #[inline(always)]
     fn acids(&self, water: &mut Water<R>, guess: R) {
         let carbonate = Carbonate {
             k1: water.factor(self.k1),
@@ -149,7 +149,7 @@ impl<R: Real> Observer<R> {
             / (R::one() + water.factor(self.nitrous_acidity) * water.inverse_hydrogen);
     }
 
-    #[inline]
+    #[inline(always)]
     fn pore_water(&self, water: &mut Water<R>) {
         let none = R::zero();
         let soil = none.below(self.soil_hold_n_l);

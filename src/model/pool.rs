@@ -124,7 +124,7 @@ pub const DISSOLVED: [Pool; 13] = [
 
 impl Pool {
     /// Place in the state.
-    #[inline]
+    #[inline(always)]
     pub const fn index(self) -> usize {
         match self {
             Pool::Biomass(stand) => FIXED.len() + 3 * stand,

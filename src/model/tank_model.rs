@@ -2,10 +2,12 @@
 
 use crate::base::real::Real;
 
+use super::component::Component;
 use super::content::Contents;
 use super::held::Held;
 use super::matrix::Matrix;
 use super::observer::Observer;
+use super::pool::Pool;
 use super::process::Builder;
 use super::processes::{self, Processes};
 use super::row::Row;
@@ -49,20 +51,42 @@ impl<R: Real> TankModel<R> {
         }
     }
 
+    /// The same tank with only some processes at work and some pools held.
+    ///
+    /// Rows of the other processes change nothing, and no row changes a held pool, as if whatever a
+    /// row takes from or gives to it were made good at once. Rate laws stay as they are, also where one
+    /// reads another's (heat reads evaporation).
+    #[must_use]
+    pub fn limited(mut self, acts: impl Fn(&str) -> bool, held: &[Pool]) -> Self {
+        let is_held = |component: &Component| held.iter().any(|&pool| *component == pool.into());
+        for (process, row) in &mut self.rows {
+            let at_work = acts(processes::IDS[*process]);
+            row.entries
+                .retain(|(component, _)| at_work && !is_held(component));
+        }
+        self.matrix = Matrix::new(&self.rows);
+        self
+    }
+
     /// Looks at a state: concentrations, pH and the shared terms. What `water` held before serves
     /// as a guess for its pH and nothing else.
-    #[inline]
+    #[inline(always)]
     pub fn look(&self, state: &State<R>, held: &Held<R>, days: R, water: &mut Water<R>) {
         water.state = *state;
         water.held = *held;
         water.days = days;
+        self.see(water);
+    }
+    /// Looks at what `water` holds: its pools, what is switched and the time.
+    #[inline(always)]
+    pub fn see(&self, water: &mut Water<R>) {
         let guess = water.hydrogen;
         let temperature = water.temperature();
         self.table.at(temperature, &mut water.factors);
         self.observer.look(water, guess);
     }
     /// Writes the rates of all rows, per day.
-    #[inline]
+    #[inline(always)]
     pub fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         self.processes.rates(water, rates);
     }

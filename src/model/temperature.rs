@@ -18,6 +18,8 @@ const COLDEST_C: f64 = -2.0;
 const STEP_C: f64 = 0.25;
 /// Number of nodes.
 const NODES: usize = 201;
+/// Number of the last cell; a cubic needs a node before it and two after.
+const LAST_CELL: f64 = (NODES - 4) as f64;
 /// Most factors of either kind.
 const ROOM: usize = 24;
 
@@ -102,20 +104,74 @@ struct Nodes<R> {
 }
 
 impl<R: Real> Nodes<R> {
-    /// Cubic interpolation of all columns through the four nodes around a temperature.
-    #[inline]
-    fn at(&self, t_c: R, out: &mut [R]) {
+    /// Place of a temperature: the number of the cell between nodes it lies in, and how far in it.
+    #[inline(always)]
+    fn place(t_c: R) -> (R, R) {
         let place = (t_c - R::of(COLDEST_C)) * R::of(1.0 / STEP_C) - R::one();
-        let (row, x) = place.table_row(NODES - 4);
-        let (x1, x2, x3) = (x + R::one(), x - R::one(), x - R::of(2.0));
-        let (sixth, half) = (R::of(1.0 / 6.0), R::of(0.5));
-        let weights = [
-            -(x * x2 * x3) * sixth,
-            x1 * x2 * x3 * half,
-            -(x1 * x * x3) * half,
-            x1 * x * x2 * sixth,
-        ];
-        R::blend_rows(&self.values, row, self.width, weights, out);
+        let row = place.floor().most(R::zero()).least(R::of(LAST_CELL));
+        (row, place - row)
+    }
+
+    /// The cubics of all columns through the four nodes around a cell, in one lane.
+    ///
+    /// ```text
+    /// a, b, c, d at x = −1, 0, 1, 2:   b + (−a/3 − b/2 + c − d/6)·x + (a/2 − b + c/2)·x² + (d − a + 3·(b − c))/6·x³
+    /// ```
+    #[cold]
+    fn enter(&self, lane: usize, row: usize, cubics: &mut Cubics<R>) {
+        for column in 0..self.width {
+            let node = |ahead: usize| self.values[(row + ahead) * self.width + column].lane(lane);
+            let [a, b, c, d] = [node(0), node(1), node(2), node(3)];
+            let cubic = [
+                b,
+                c - a / 3.0 - 0.5 * b - d / 6.0,
+                0.5 * (a + c) - b,
+                (d - a + 3.0 * (b - c)) / 6.0,
+            ];
+            for (all, own) in cubics[column].iter_mut().zip(cubic) {
+                all.set_lane(lane, own);
+            }
+        }
+    }
+}
+
+/// Coefficients of every column, from the constant up.
+type Cubics<R> = [[R; 4]; ROOM];
+
+/// The cells that tanks are in, with their cubics. Water warms slowly, so they mostly stay; what
+/// comes out hangs on the temperature alone.
+#[derive(Debug, Clone, Copy)]
+struct Cell<R> {
+    rows: R,
+    cubics: Cubics<R>,
+}
+
+impl<R: Real> Cell<R> {
+    fn nowhere() -> Self {
+        Cell {
+            rows: -R::one(),
+            cubics: [[R::one(), R::zero(), R::zero(), R::zero()]; ROOM],
+        }
+    }
+    #[inline(always)]
+    fn at(&mut self, nodes: &Nodes<R>, t_c: R, out: &mut [R]) {
+        let (rows, x) = Nodes::place(t_c);
+        if R::any(R::of(0.5).below((rows - self.rows).abs())) {
+            self.enter(nodes, rows);
+        }
+        for (value, [c0, c1, c2, c3]) in out.iter_mut().zip(&self.cubics).take(nodes.width) {
+            *value = ((*c3 * x + *c2) * x + *c1) * x + *c0;
+        }
+    }
+    #[cold]
+    fn enter(&mut self, nodes: &Nodes<R>, rows: R) {
+        for lane in 0..R::LANES {
+            let row = rows.lane(lane);
+            if row != self.rows.lane(lane) {
+                nodes.enter(lane, row as usize, &mut self.cubics);
+            }
+        }
+        self.rows = rows;
     }
 }
 
@@ -129,21 +185,29 @@ pub struct TemperatureTable<R> {
 
 impl<R: Real> TemperatureTable<R> {
     /// Works out all factors at a temperature.
-    #[inline]
+    #[inline(always)]
     pub fn at(&self, t_c: R, factors: &mut Factors<R>) {
-        let (free, held) = factors.0.split_at_mut(ROOM);
-        self.free.at(t_c, free);
-        self.held.at(t_c.least(self.hold_c), held);
+        let (free, held) = factors.values.split_at_mut(ROOM);
+        factors.free.at(&self.free, t_c, free);
+        factors.held.at(&self.held, t_c.least(self.hold_c), held);
     }
 }
 
 /// Factors at the present temperature.
 #[derive(Debug, Clone, Copy)]
-pub struct Factors<R>([R; 2 * ROOM]);
+pub struct Factors<R> {
+    free: Cell<R>,
+    held: Cell<R>,
+    values: [R; 2 * ROOM],
+}
 
 impl<R: Real> Default for Factors<R> {
     fn default() -> Self {
-        Factors([R::one(); 2 * ROOM])
+        Factors {
+            free: Cell::nowhere(),
+            held: Cell::nowhere(),
+            values: [R::one(); 2 * ROOM],
+        }
     }
 }
 
@@ -151,7 +215,7 @@ impl<R: Real> Factors<R> {
     /// The value of a factor.
     #[inline(always)]
     pub fn get(&self, factor: Factor) -> R {
-        self.0[factor.0]
+        self.values[factor.0]
     }
 }
 

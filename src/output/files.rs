@@ -8,13 +8,17 @@ use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
 
-use rustix::fs::{CWD, FlockOperation, RenameFlags, flock, renameat_with};
-use rustix::io::Errno;
+use rustix::fs::{FlockOperation, flock};
 use tempfile::TempDir;
 
-use super::place::{Place, WriteError, Written, missing_folders, next_names, parent_of};
+use super::place::{
+    Place, WriteError, Written, may_be_replaced, missing_folders, next_names, parent_of,
+};
+use super::rename;
 
-const DRAFT: &str = ".draft-";
+/// How the name of a draft begins. What begins so and is locked by nobody is cleared away, so that
+/// nobody else may want such a name.
+const DRAFT: &str = ".firstfill-draft-";
 const TRIES: u32 = 10;
 
 /// A folder being filled. Dropping it leaves nothing behind.
@@ -37,6 +41,7 @@ impl Draft {
     /// # Errors
     /// When the target may not be used or the place cannot be written to.
     pub fn open(place: Place) -> Result<Draft, WriteError> {
+        let place = place.plain();
         let target = place.target();
         if target.file_name().is_none() {
             return Err(WriteError::NoName(target.into()));
@@ -96,7 +101,7 @@ impl Draft {
         names: impl Iterator<Item = PathBuf>,
     ) -> Result<Written, WriteError> {
         for (tried, folder) in names.enumerate() {
-            match rename_to_free(filled, &folder) {
+            match rename::to_free(filled, &folder) {
                 Ok(()) => {
                     return Ok(Written {
                         folder,
@@ -104,7 +109,7 @@ impl Draft {
                         replaced: false,
                     });
                 }
-                Err(why) if is_taken(&why) => {}
+                Err(why) if rename::is_taken(&why) => {}
                 Err(why) => return Err(self.refused(why)),
             }
         }
@@ -117,11 +122,17 @@ impl Draft {
             renamed: false,
             replaced,
         };
-        match rename_to_free(filled, target) {
+        match rename::to_free(filled, target) {
             Ok(()) => Ok(done(false)),
-            Err(why) if is_taken(&why) => {
+            Err(why) if rename::is_taken(&why) => {
                 self.place.check()?;
-                exchange(filled, target).map_err(|why| self.refused(why))?;
+                let exchange = || rename::exchange(filled, target).map_err(|why| self.refused(why));
+                exchange()?;
+                if !may_be_replaced(filled) {
+                    // something of somebody else came in at the last moment: it goes back
+                    exchange()?;
+                    return Err(WriteError::NotOurs(target.into()));
+                }
                 Ok(done(true))
             }
             Err(why) => Err(self.refused(why)),
@@ -148,19 +159,32 @@ impl Drop for Draft {
 
 impl Held {
     fn new(parent: &Path) -> io::Result<Held> {
+        let mut swept = io::Error::other("other runs keep removing the draft");
         for _ in 0..TRIES {
-            let folder = tempfile::Builder::new().prefix(DRAFT).tempdir_in(parent)?;
-            let lock = File::open(folder.path())?;
-            let locked = flock(&lock, FlockOperation::NonBlockingLockExclusive).is_ok();
-            // another run may have swept the folder away before the lock was there
-            if locked && fs::create_dir(folder.path().join("out")).is_ok() {
-                return Ok(Held {
-                    folder,
-                    _lock: lock,
-                });
+            match Held::once(parent) {
+                Ok(Some(held)) => return Ok(held),
+                Ok(None) => {}
+                Err(why) if why.kind() == io::ErrorKind::NotFound => swept = why,
+                Err(why) => return Err(why),
             }
         }
-        Err(io::Error::other("other runs keep removing the draft"))
+        Err(swept)
+    }
+
+    /// None, or not found, when another run took the draft for an abandoned one before it was
+    /// locked, or took away the empty parent that it had made itself.
+    fn once(parent: &Path) -> io::Result<Option<Held>> {
+        fs::create_dir_all(parent)?;
+        let folder = tempfile::Builder::new().prefix(DRAFT).tempdir_in(parent)?;
+        let lock = File::open(folder.path())?;
+        if flock(&lock, FlockOperation::NonBlockingLockExclusive).is_err() {
+            return Ok(None);
+        }
+        fs::create_dir(folder.path().join("out"))?;
+        Ok(Some(Held {
+            folder,
+            _lock: lock,
+        }))
     }
 }
 
@@ -181,35 +205,6 @@ fn remove_abandoned(parent: &Path) {
             let _ = fs::remove_dir_all(entry.path());
         }
     }
-}
-
-fn rename_to_free(from: &Path, to: &Path) -> io::Result<()> {
-    match renameat_with(CWD, from, CWD, to, RenameFlags::NOREPLACE) {
-        Err(errno) if is_unsupported(errno) => {
-            // a file system without the flag: take the name first, then fill it
-            fs::create_dir(to)?;
-            fs::rename(from, to)
-        }
-        other => other.map_err(io::Error::from),
-    }
-}
-
-fn exchange(filled: &Path, target: &Path) -> io::Result<()> {
-    match renameat_with(CWD, filled, CWD, target, RenameFlags::EXCHANGE) {
-        Err(errno) if is_unsupported(errno) => {
-            fs::rename(target, filled.with_file_name("old"))?;
-            fs::rename(filled, target)
-        }
-        other => other.map_err(io::Error::from),
-    }
-}
-
-fn is_unsupported(errno: Errno) -> bool {
-    [Errno::INVAL, Errno::NOSYS, Errno::NOTSUP].contains(&errno)
-}
-
-fn is_taken(why: &io::Error) -> bool {
-    why.kind() == io::ErrorKind::AlreadyExists
 }
 
 #[cfg(test)]
@@ -271,6 +266,25 @@ mod tests {
     }
 
     #[test]
+    fn force_through_a_link_replaces_the_folder_behind_it() {
+        let room = tempfile::tempdir().unwrap();
+        let (link, there) = (room.path().join("link"), room.path().join("there"));
+        write(Place::Exactly(there.clone()), "1").unwrap();
+        std::os::unix::fs::symlink("there", &link).unwrap();
+        assert!(write(Place::Over(link.clone()), "2").unwrap().replaced);
+        assert!(link.is_symlink() && fs::read(there.join(MARK)).unwrap() == b"2");
+        assert_eq!(names_in(room.path()), ["link", "there"]);
+    }
+
+    #[test]
+    fn idle_signs_in_a_place_do_not_matter() {
+        let room = tempfile::tempdir().unwrap();
+        write(Place::Exactly(room.path().join("mine/.")), "1").unwrap();
+        write(Place::Over(room.path().join("./mine//./")), "2").unwrap();
+        assert_eq!(names_in(room.path()), ["mine"]);
+    }
+
+    #[test]
     fn force_leaves_a_folder_alone_that_is_no_run() {
         let room = tempfile::tempdir().unwrap();
         let target = room.path().join("photos");
@@ -278,6 +292,18 @@ mod tests {
         fs::write(target.join("fish.jpg"), b"x").unwrap();
         let refused = Draft::open(Place::Over(target.clone())).unwrap_err();
         assert!(matches!(refused, WriteError::NotOurs(_)));
+        assert_eq!(names_in(&target), ["fish.jpg"]);
+    }
+
+    #[test]
+    fn force_leaves_a_folder_alone_that_came_in_meanwhile() {
+        let room = tempfile::tempdir().unwrap();
+        let target = room.path().join("photos");
+        let draft = Draft::open(Place::Over(target.clone())).unwrap();
+        fs::create_dir(&target).unwrap();
+        fs::write(target.join("fish.jpg"), b"x").unwrap();
+        draft.put(MARK, b"1").unwrap();
+        assert!(matches!(draft.publish(), Err(WriteError::NotOurs(_))));
         assert_eq!(names_in(&target), ["fish.jpg"]);
     }
 
@@ -293,7 +319,7 @@ mod tests {
     #[test]
     fn drafts_that_nobody_holds_are_removed_and_held_ones_stay() {
         let room = tempfile::tempdir().unwrap();
-        fs::create_dir_all(room.path().join(".draft-dead/out")).unwrap();
+        fs::create_dir_all(room.path().join(".firstfill-draft-dead/out")).unwrap();
         let held = Draft::open(Place::Free(room.path().join("first"))).unwrap();
         write(Place::Free(room.path().join("second")), "2").unwrap();
         let names = names_in(room.path());
@@ -301,7 +327,7 @@ mod tests {
             names.iter().filter(|name| name.starts_with(DRAFT)).count(),
             1
         );
-        assert!(!names.contains(&".draft-dead".to_string()));
+        assert!(!names.contains(&".firstfill-draft-dead".to_string()));
         held.put(MARK, b"1").unwrap();
         assert!(held.publish().is_ok());
     }

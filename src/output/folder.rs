@@ -1,6 +1,7 @@
 //! Everything that goes into the folder of a run, as names and bytes.
 
 use crate::analysis::outcome::Outcome;
+use crate::base::stop::{Stop, Stopped};
 use crate::engine::close_ups::CloseUps;
 
 use super::chart;
@@ -65,6 +66,9 @@ pub enum FolderError {
         /// Why.
         why: chart::RenderError,
     },
+    /// Somebody wishes to stop.
+    #[error(transparent)]
+    Stopped(#[from] Stopped),
     /// The manifest could not be written.
     #[error("cannot write the manifest: {0}")]
     Manifest(#[from] serde_json::Error),
@@ -73,15 +77,15 @@ pub enum FolderError {
 /// All files of a run, tables first.
 ///
 /// # Errors
-/// When a number is none, or a chart cannot be drawn.
-pub fn entries(story: &Story, wanted: &Wanted) -> Result<Vec<Entry>, FolderError> {
+/// When a number is none, a chart cannot be drawn, or somebody wishes to stop.
+pub fn entries(story: &Story, wanted: &Wanted, stop: &Stop) -> Result<Vec<Entry>, FolderError> {
     let mut entries: Vec<Entry> = tables(story, wanted)?.iter().map(of_table).collect();
     entries.push(Entry {
         name: MARK.into(),
         bytes: manifest::text(story)?.into_bytes(),
     });
     if wanted.charts {
-        entries.extend(charts(story, wanted)?);
+        entries.extend(charts(story, wanted, stop)?);
     }
     Ok(entries)
 }
@@ -108,7 +112,7 @@ fn of_table(table: &Table) -> Entry {
     }
 }
 
-fn charts(story: &Story, wanted: &Wanted) -> Result<Vec<Entry>, FolderError> {
+fn charts(story: &Story, wanted: &Wanted, stop: &Stop) -> Result<Vec<Entry>, FolderError> {
     let outcome = story.outcome;
     let days = days_to_draw(outcome, &wanted.days);
     let figures = chart::figures(
@@ -120,6 +124,7 @@ fn charts(story: &Story, wanted: &Wanted) -> Result<Vec<Entry>, FolderError> {
     );
     let mut entries = Vec::new();
     for figure in &figures {
+        stop.check()?;
         let svg = chart::svg(figure);
         let png = chart::png(&svg).map_err(|why| FolderError::Chart {
             name: figure.name.clone(),

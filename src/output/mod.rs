@@ -11,6 +11,7 @@ pub mod kit;
 pub mod manifest;
 pub mod number;
 pub mod place;
+mod rename;
 pub mod repeat;
 pub mod text;
 pub mod when;

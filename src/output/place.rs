@@ -42,7 +42,7 @@ pub enum WriteError {
     #[error("{} cannot be made anew; name a folder that does not exist yet, for example --out results", .0.display())]
     NoName(PathBuf),
     /// The system refuses.
-    #[error("cannot write to {}: {}; check that the folder exists and is yours, or name another with --out", folder.display(), in_words(why))]
+    #[error("cannot write to {}: {}; {}", folder.display(), in_words(why), what_to_try(why))]
     NotWritable {
         /// Where.
         folder: PathBuf,
@@ -61,7 +61,20 @@ fn in_words(why: &io::Error) -> String {
         io::ErrorKind::PermissionDenied => "permission is denied".into(),
         io::ErrorKind::ReadOnlyFilesystem => "it can only be read".into(),
         io::ErrorKind::StorageFull => "the disk is full".into(),
+        io::ErrorKind::QuotaExceeded => "your share of the disk is full".into(),
+        io::ErrorKind::FileTooLarge => "files may not grow so large there".into(),
         _ => why.to_string(),
+    }
+}
+
+fn what_to_try(why: &io::Error) -> &'static str {
+    use io::ErrorKind::{FileTooLarge, QuotaExceeded, StorageFull};
+    match why.kind() {
+        StorageFull | QuotaExceeded | FileTooLarge => {
+            "nothing was written; make room, leave the charts out with --no-charts, or name a \
+             folder on another disk with --out"
+        }
+        _ => "check that the folder exists and is yours, or name another with --out",
     }
 }
 
@@ -70,6 +83,20 @@ impl Place {
     pub fn target(&self) -> &Path {
         match self {
             Place::Free(target) | Place::Exactly(target) | Place::Over(target) => target,
+        }
+    }
+
+    /// The same place without idle signs such as `./` at its end; what replaces follows a link, so
+    /// that the folder behind it is replaced and not the link.
+    pub(super) fn plain(self) -> Place {
+        let plain = |target: PathBuf| target.components().collect::<PathBuf>();
+        match self {
+            Place::Free(target) => Place::Free(plain(target)),
+            Place::Exactly(target) => Place::Exactly(plain(target)),
+            Place::Over(target) if target.is_symlink() => {
+                Place::Over(fs::canonicalize(&target).unwrap_or(target))
+            }
+            Place::Over(target) => Place::Over(plain(target)),
         }
     }
 
@@ -88,7 +115,7 @@ impl Place {
 }
 
 /// Only what is not there, an empty folder, or an earlier run may be replaced.
-fn may_be_replaced(target: &Path) -> bool {
+pub(super) fn may_be_replaced(target: &Path) -> bool {
     if fs::symlink_metadata(target).is_err() || target.join(MARK).is_file() {
         return true;
     }

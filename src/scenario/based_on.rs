@@ -5,12 +5,16 @@
 //! that section leaves it out). `air.on.for = "9 h"` over a timer `"20:00..08:00"` changes its length
 //! and keeps its start.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use super::files::Files;
 use super::problem::{Place, Problem};
 use super::timer;
 use super::tree::{self, Entry, Node, Table, Value};
+
+/// Most files in a chain; each is read and compared with all before it.
+const LONGEST_CHAIN: usize = 20;
 
 /// The merged tree of a file and of everything it is based on.
 pub struct Merged {
@@ -71,24 +75,50 @@ fn below(
         return None;
     };
     let next = path.parent().unwrap_or(Path::new("")).join(name);
-    if chain.iter().any(|seen| same(seen, &next)) {
-        out.problems.push(
-            Problem::at(place, "based_on leads back to a file of the same chain")
+    let refusal = why_not(chain, &next, place).or_else(|| no_file(files, &next, place));
+    let text = match refusal {
+        None => files.fetch(&next).map_err(|problem| {
+            Problem::at(place, problem.title)
                 .label(format!("the chain is {}", links(chain, &next)))
-                .help("let one of them stand on its own: take out its based_on"),
-        );
-        return None;
-    }
-    match files.fetch(&next) {
+                .help("the name is relative to the file it stands in")
+        }),
+        Some(refusal) => Err(refusal),
+    };
+    match text {
         Ok(text) => Some((next, text)),
         Err(problem) => {
-            let mut told = Problem::at(place, problem.title)
-                .label(format!("the chain is {}", links(chain, &next)));
-            told.help = vec!["the name is relative to the file it stands in".to_string()];
-            out.problems.push(told);
+            out.problems.push(problem);
             None
         }
     }
+}
+
+/// Why a file may not be the next of a chain, if it may not.
+fn why_not(chain: &[PathBuf], next: &Path, place: &Place) -> Option<Problem> {
+    if chain.iter().any(|seen| same(seen, next)) {
+        return Some(
+            Problem::at(place, "based_on leads back to a file of the same chain")
+                .label(format!("the chain is {}", links(chain, next)))
+                .help("let one of them stand on its own: take out its based_on"),
+        );
+    }
+    if chain.len() == LONGEST_CHAIN {
+        return Some(
+            Problem::at(place, "based_on leads on and on")
+                .label(format!("this is file {LONGEST_CHAIN} of the chain"))
+                .help("put some of them together into one file"),
+        );
+    }
+    None
+}
+
+/// Why a name leads to nothing that can be read, if so: a pipe could keep us waiting for ever.
+fn no_file(files: &Files, next: &Path, place: &Place) -> Option<Problem> {
+    let on_disk = !files.are_kept();
+    (on_disk && next.exists() && !next.is_file() && !next.is_dir()).then(|| {
+        Problem::at(place, format!("{} is no file on a disk", next.display()))
+            .help("name a scenario, relative to the file it stands in")
+    })
 }
 
 fn same(a: &Path, b: &Path) -> bool {
@@ -109,8 +139,11 @@ fn links(chain: &[PathBuf], next: &Path) -> String {
 
 /// `upper` laid over `lower`.
 pub fn over(mut lower: Table, upper: Table) -> Table {
+    let places: BTreeMap<String, usize> = (lower.entries.iter().enumerate())
+        .map(|(at, entry)| (entry.key.clone(), at))
+        .collect();
     for entry in upper.entries {
-        match lower.entries.iter_mut().find(|e| e.key == entry.key) {
+        match places.get(&entry.key).map(|&at| &mut lower.entries[at]) {
             Some(old) => {
                 let below = std::mem::replace(&mut old.node.value, Value::Truth(false));
                 let merged = match (below, entry.node.value) {

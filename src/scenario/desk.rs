@@ -35,6 +35,13 @@ impl Desk {
     pub fn has_problems(&self) -> bool {
         !self.problems.borrow().is_empty()
     }
+    /// Whether a problem of this title has been told.
+    pub fn has_problem(&self, title: &str) -> bool {
+        self.problems
+            .borrow()
+            .iter()
+            .any(|told| told.title == title)
+    }
     /// Everything that is wrong.
     pub fn take_problems(&self) -> Vec<Problem> {
         self.problems.take()

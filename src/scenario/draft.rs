@@ -8,7 +8,13 @@ use crate::model::parameters;
 
 use super::calendar::Calendar;
 use super::desk::Desk;
+use super::problem::{Place, Problem};
 use super::repeats::When;
+
+/// Most things that happen at one instant: 26 a day in the longest run. It bounds the time and the
+/// memory of a run, of which each keeps the water before and after.
+const MOST_EVENTS: usize = 10_000;
+const TOO_MANY: &str = "the plan holds too many changes, doses and the like";
 
 /// A case in the making.
 pub struct Draft<'a> {
@@ -79,6 +85,9 @@ impl<'a> Draft<'a> {
     /// Adds an event on each of some days. Somebody has to be there: away days are left out.
     pub fn schedule(&mut self, name: &str, when: &When, kind: &EventKind) {
         for &day in &when.days {
+            if !self.has_room(name) {
+                return;
+            }
             if self.is_away(day) || self.is_missed(day, kind) {
                 self.left_out.push((day, name.to_string()));
             } else {
@@ -93,6 +102,20 @@ impl<'a> Draft<'a> {
             name: name.to_string(),
             kind,
         });
+    }
+    /// Whether the plan is not full yet; the entry that fills it is told.
+    fn has_room(&self, name: &str) -> bool {
+        let has_room = self.events.len() + self.left_out.len() < MOST_EVENTS;
+        if !has_room && !self.desk.has_problem(TOO_MANY) {
+            self.desk.problem(
+                Problem::at(&Place::new(0, 0..0), TOO_MANY)
+                    .label(format!("at most {MOST_EVENTS}, and {name} is one more"))
+                    .help(
+                        "let entries happen less often, or make the run shorter with length = 56",
+                    ),
+            );
+        }
+        has_room
     }
     /// Notes an event of a day on which nobody is there; it happens all the same.
     pub fn mind_absence(&self, name: &str, day: u32) {

@@ -5,6 +5,9 @@ use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet}
 use super::files::Files;
 use super::problem::{Place, Problem};
 
+/// Most other places of one problem that are pointed at.
+const MOST_OTHER_PLACES: usize = 10;
+
 /// One problem, without a line break at its end.
 pub fn problem(problem: &Problem, files: &Files, styled: bool) -> String {
     let title = Level::ERROR.primary_title(problem.title.as_str());
@@ -39,7 +42,7 @@ fn snippets<'a>(
             .label(problem.label.as_str()),
     );
     let mut others = Vec::new();
-    for (also, words) in &problem.also {
+    for (also, words) in problem.also.iter().take(MOST_OTHER_PLACES) {
         let mark = AnnotationKind::Context
             .span(visible(files.text(also.file), also))
             .label(words.as_str());
@@ -67,8 +70,12 @@ fn visible(text: &str, place: &Place) -> std::ops::Range<usize> {
     start..line.max(start)
 }
 
-/// Without spaces at line ends.
+/// Without spaces at line ends, and without the control signs that the renderer lets through.
 fn tidy(text: &str) -> String {
+    let text = text.replace(
+        |sign: char| ('\u{80}'..='\u{9f}').contains(&sign),
+        "\u{fffd}",
+    );
     let lines: Vec<&str> = text.lines().map(str::trim_end).collect();
     lines.join("\n").trim_end().to_string()
 }

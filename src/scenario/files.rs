@@ -6,8 +6,9 @@ use std::path::{Path, PathBuf};
 
 use super::problem::Problem;
 
-/// Larger files are refused unread.
-const LARGEST_BYTES: u64 = 1_000_000;
+/// Larger files are refused unread: thirty times the longest scenario of the project. It bounds the
+/// time and the memory that any file can cost.
+pub const LARGEST_BYTES: usize = 100_000;
 
 /// The files of a scenario, in the order in which they were read.
 #[derive(Debug, Clone, Default)]
@@ -24,6 +25,10 @@ impl Files {
             list: Vec::new(),
             kept: Some(kept),
         }
+    }
+    /// Whether texts that were kept stand for the files.
+    pub fn are_kept(&self) -> bool {
+        self.kept.is_some()
     }
     /// The text of a further file: as it was kept, or read.
     ///
@@ -61,8 +66,8 @@ impl Files {
 
 /// Reads a file as text.
 ///
-/// A byte-order mark is dropped. A folder, a missing or unreadable file, a file of more than a
-/// megabyte (refused before reading), and bytes that are no UTF-8 are problems.
+/// A byte-order mark is dropped. A folder, a missing or unreadable file, a file of more than
+/// [`LARGEST_BYTES`] (refused before reading), and bytes that are no UTF-8 are problems.
 ///
 /// # Errors
 /// With the one problem of the file.
@@ -72,15 +77,17 @@ pub fn read(path: &Path) -> Result<String, Box<Problem>> {
     if meta.is_dir() {
         return Err(Box::new(folder(path, &name)));
     }
-    if meta.len() > LARGEST_BYTES {
+    let most = LARGEST_BYTES as u64;
+    if meta.len() > most {
         return Err(Box::new(too_large(&name, meta.len())));
     }
     let mut bytes = Vec::new();
+    // a pipe does not tell its length beforehand
     File::open(path)
-        .and_then(|file| file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
+        .and_then(|file| file.take(most + 1).read_to_end(&mut bytes))
         .map_err(|error| Box::new(unreadable(&name, &error)))?;
-    if bytes.len() as u64 > LARGEST_BYTES {
-        return Err(Box::new(too_large(&name, LARGEST_BYTES)));
+    if bytes.len() > LARGEST_BYTES {
+        return Err(Box::new(too_large(&name, bytes.len() as u64)));
     }
     text(&name, bytes).map_err(Box::new)
 }
@@ -116,9 +123,14 @@ fn folder(path: &Path, name: &str) -> Problem {
     ))
 }
 
-fn too_large(name: &str, bytes: u64) -> Problem {
-    let megabytes = bytes as f64 / 1e6;
-    let title = format!("{name} is {megabytes:.0} MB; a scenario is a few kB of text");
+/// The problem of a file of more than [`LARGEST_BYTES`].
+pub fn too_large(name: &str, bytes: u64) -> Problem {
+    let size = if bytes < 1_000_000 {
+        format!("over {} kB", LARGEST_BYTES / 1000)
+    } else {
+        format!("{:.0} MB", bytes as f64 / 1e6)
+    };
+    let title = format!("{name} is {size}; a scenario is a few kB of text");
     Problem::of_file(name, title)
         .help("is it really the scenario, and not a film or a table of results?")
 }

@@ -54,7 +54,7 @@ impl Problem {
         Problem {
             place: Some(place.clone()),
             file_name: None,
-            title: one_line(&title.into()),
+            title: one_line(&title.into(), LONGEST_TITLE),
             label: String::new(),
             also: Vec::new(),
             help: Vec::new(),
@@ -65,7 +65,7 @@ impl Problem {
         Problem {
             place: None,
             file_name: Some(name.into()),
-            title: one_line(&title.into()),
+            title: one_line(&title.into(), LONGEST_TITLE),
             label: String::new(),
             also: Vec::new(),
             help: Vec::new(),
@@ -73,29 +73,32 @@ impl Problem {
     }
     /// With words beside the caret.
     pub fn label(mut self, label: impl Into<String>) -> Problem {
-        self.label = label.into();
+        self.label = one_line(&label.into(), LONGEST_ADVICE);
         self
     }
     /// With one more line of advice.
     pub fn help(mut self, line: impl Into<String>) -> Problem {
-        self.help.push(line.into());
+        self.help.push(one_line(&line.into(), LONGEST_ADVICE));
         self
     }
     /// With another place that belongs to it.
     pub fn also(mut self, place: &Place, words: impl Into<String>) -> Problem {
-        self.also.push((place.clone(), words.into()));
+        self.also
+            .push((place.clone(), one_line(&words.into(), LONGEST_ADVICE)));
         self
     }
 }
 
 /// Longest title, in signs.
 const LONGEST_TITLE: usize = 200;
+/// Longest label or line of advice, in signs: lists of all that is allowed are long.
+const LONGEST_ADVICE: usize = 1000;
 
 /// A text that may hold anything the user wrote, made fit for one line of a terminal.
-fn one_line(text: &str) -> String {
+fn one_line(text: &str, longest: usize) -> String {
     let sign = |sign: char| if sign.is_control() { '\u{fffd}' } else { sign };
-    let mut line: String = text.chars().take(LONGEST_TITLE).map(sign).collect();
-    if text.chars().count() > LONGEST_TITLE {
+    let mut line: String = text.chars().take(longest).map(sign).collect();
+    if text.chars().nth(longest).is_some() {
         line.push('…');
     }
     line

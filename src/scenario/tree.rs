@@ -141,7 +141,7 @@ fn convert(file: usize, table: &DeTable<'_>) -> Table {
     let entries = table
         .iter()
         .map(|(key, value)| Entry {
-            key: key.get_ref().to_string(),
+            key: one_line(key.get_ref()),
             key_place: Place::new(file, key.span()),
             node: node(file, value),
         })
@@ -149,9 +149,17 @@ fn convert(file: usize, table: &DeTable<'_>) -> Table {
     Table { entries }
 }
 
+/// A text or a key as one line: line breaks, tabs and signs that no picture can show are spaces.
+fn one_line(text: &str) -> String {
+    text.replace(
+        |sign: char| sign.is_control() || matches!(sign, '\u{fffe}' | '\u{ffff}'),
+        " ",
+    )
+}
+
 fn node(file: usize, value: &Spanned<DeValue<'_>>) -> Node {
     let converted = match value.get_ref() {
-        DeValue::String(text) => Value::Text(text.to_string()),
+        DeValue::String(text) => Value::Text(one_line(text)),
         DeValue::Integer(number) => i64::from_str_radix(number.as_str(), number.radix())
             .map_or_else(
                 |_| Value::Number(number.as_str().parse().unwrap_or(f64::NAN)),

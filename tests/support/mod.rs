@@ -3,6 +3,7 @@
 #![allow(dead_code)]
 
 pub mod bands;
+pub mod bottle;
 pub mod check;
 pub mod course;
 pub mod diary;

@@ -129,11 +129,19 @@ impl Kind {
     }
     /// The unit spelled like this, in any way that is understood.
     pub fn spelled(&self, text: &str) -> Option<&'static Unit> {
-        let wanted = spelling::plain(text);
-        let is = |spelled: &str| spelling::plain(spelled) == wanted;
+        self.spelled_exactly(text).or_else(|| {
+            let wanted = spelling::plain(text);
+            let is = |spelled: &str| spelling::plain(spelled) == wanted;
+            self.units
+                .iter()
+                .find(|unit| is(unit.symbol) || unit.spellings.iter().any(|s| is(s)))
+        })
+    }
+    /// The unit with this symbol or spelling, to the letter: the quick way, tried first.
+    fn spelled_exactly(&self, text: &str) -> Option<&'static Unit> {
         self.units
             .iter()
-            .find(|unit| is(unit.symbol) || unit.spellings.iter().any(|s| is(s)))
+            .find(|unit| unit.symbol == text || unit.spellings.contains(&text))
     }
     /// The unclear spelling that a text is, if it is one.
     pub fn unclear_spelling(&self, text: &str) -> Option<&'static Unclear> {
@@ -158,10 +166,13 @@ pub fn all_kinds() -> impl Iterator<Item = &'static Kind> {
 
 /// The kind and the unit of a parameter's or a limit's label, for example `mg N/kg`.
 pub fn of_label(label: &str) -> Option<(&'static Kind, &'static Unit)> {
-    let kinds = rates::KINDS.iter().chain(everyday::KINDS).copied();
+    let mut kinds = rates::KINDS.iter().chain(everyday::KINDS).copied();
+    let exactly = |kind: &'static Kind| Some((kind, kind.spelled_exactly(label)?));
+    let somehow = |kind: &'static Kind| Some((kind, kind.spelled(label)?));
     kinds
-        .filter_map(|kind| kind.spelled(label).map(|unit| (kind, unit)))
-        .next()
+        .clone()
+        .find_map(exactly)
+        .or_else(|| kinds.find_map(somehow))
 }
 
 /// A number with at most six significant digits and no idle zeros.
@@ -223,6 +234,16 @@ mod tests {
                     assert!(kind.unit(symbol).is_some(), "{}: {symbol}", kind.name);
                 }
             }
+        }
+    }
+
+    #[test]
+    fn the_quick_way_finds_the_same_unit_for_every_symbol() {
+        for unit in all_kinds().flat_map(|kind| kind.units) {
+            let kinds = rates::KINDS.iter().chain(everyday::KINDS);
+            let slowly = kinds.copied().find_map(|kind| kind.spelled(unit.symbol));
+            let quickly = of_label(unit.symbol).map(|(_, unit)| unit);
+            assert_eq!(quickly, slowly, "{}", unit.symbol);
         }
     }
 

@@ -85,7 +85,7 @@ impl<R: Real> Process<R> for AcidExchange<R> {
         (process, vec![take, give])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let drive = self.litres_per_day * (water.alkalinity - self.level);
         rates[0] = drive.floor_zero() * water.amount(Pool::SoilAcid) * self.per_capacity;

@@ -37,7 +37,7 @@ pub struct AlgaeGrowth<R> {
 }
 
 impl<R: Real> AlgaeGrowth<R> {
-    #[inline]
+    #[inline(always)]
     fn light(&self, water: &Water<R>) -> R {
         let mut open = R::one();
         for (cover, canopy) in self.covers.iter().zip(&water.canopies) {
@@ -191,7 +191,7 @@ impl<R: Real> Process<R> for AlgaeGrowth<R> {
         (process, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         if !water.held.lit {
             rates.fill(R::zero());

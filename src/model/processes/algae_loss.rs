@@ -60,7 +60,7 @@ impl<R: Real> Process<R> for AlgaeLoss<R> {
         (process, vec![respiration, death])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let algae = water.amount(Pool::Algae) * water.factor(self.temperature);
         rates[0] = self.respiration * algae * water.oxic;

@@ -45,7 +45,7 @@ impl<R: Real> Process<R> for BackgroundLoss<R> {
         (BackgroundLoss { per_day }, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         for (stand, per_day) in self.per_day.iter().enumerate() {
             rates[ROWS * stand] = *per_day * water.amount(Pool::Biomass(stand));

@@ -68,7 +68,7 @@ impl<R: Real> Process<R> for Bubbles<R> {
         (process, vec![row])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let above = water.oxygen - self.threshold * water.factor(self.saturation);
         rates[0] = self.per_day * above.floor_zero() * water.volume();

@@ -72,7 +72,7 @@ impl<R: Real> Process<R> for Co2Injection<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let gas = water.held.gas_mmol_per_day;
         rates[0] = match water.held.cut_off_mmol_per_l {

@@ -92,7 +92,7 @@ impl<R: Real> Process<R> for CompleteOxidation<R> {
         (process, vec![growth, overgrowth])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let growth = self.potential(water) * monod(water.tan, self.half_tan);
         rates[0] = growth;

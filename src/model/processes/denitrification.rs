@@ -86,7 +86,7 @@ impl<R: Real> Process<R> for Denitrification<R> {
         (process, vec![row])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.fastest * water.factor(self.temperature) * monod(water.nitrate, self.half);
     }

@@ -120,7 +120,7 @@ impl<R: Real> Process<R> for Feeding<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = water.held.feed_mg_n_per_day;
         rates[1] = water.held.feed_g_per_day;

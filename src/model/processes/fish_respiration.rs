@@ -75,7 +75,7 @@ impl<R: Real> Process<R> for FishRespiration<R> {
         (process, vec![row])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] =
             self.per_g_and_day * water.factor(self.temperature) * water.held.animals_g * water.oxic;

@@ -52,7 +52,7 @@ pub struct Transfer<R> {
 
 impl<R: Real> GasExchange<R> {
     /// Transfer of both gases under what is switched, L/day.
-    #[inline]
+    #[inline(always)]
     pub fn transfer(&self, water: &Water<R>) -> Transfer<R> {
         let held = &water.held;
         let surface = if held.airing {
@@ -249,7 +249,7 @@ impl<R: Real> Process<R> for GasExchange<R> {
         (process, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let transfer = self.transfer(water);
         let oxygen = transfer.oxygen_l_per_day * (self.oxygen_saturation(water) - water.oxygen);

@@ -111,7 +111,7 @@ impl<R: Real> Process<R> for Heat<R> {
         (process, vec![Row::new("").put(Pool::Temperature, R::one())])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let temperature = water.temperature();
         let above_room = temperature - self.room_c;

@@ -37,7 +37,7 @@ impl<R: Real> Process<R> for Indicator<R> {
         (process, vec![Row::new("").put(Pool::Indicator, R::one())])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.per_day * (water.co2_mg_per_l() - water.amount(Pool::Indicator));
     }

@@ -46,7 +46,7 @@ impl<R: Real> Process<R> for IronLoss<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.per_day * water.amount(Pool::Iron);
     }

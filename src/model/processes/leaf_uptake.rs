@@ -141,7 +141,7 @@ impl<R: Real> Process<R> for LeafUptake<R> {
         (process, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let ammonium = monod(water.tan, self.half_tan);
         let nitrate = if water.held.lit {

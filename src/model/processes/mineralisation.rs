@@ -84,7 +84,7 @@ impl<R: Real> Process<R> for Mineralisation<R> {
         (process, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let speed = water.factor(self.temperature) * water.oxic;
         let (fast, slow) = (self.fast_per_day * speed, self.slow_per_day * speed);

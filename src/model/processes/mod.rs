@@ -45,7 +45,7 @@ macro_rules! processes {
                 (Processes { $($module,)* starts }, all)
             }
             /// Writes the rates of all rows, per day.
-            #[inline]
+            #[inline(always)]
             pub fn rates(&self, water: &Water<R>, rates: &mut [R]) {
                 let mut rest = rates;
                 let mut place = 0;

@@ -99,7 +99,7 @@ impl<R: Real> Process<R> for NitrifierLoss<R> {
         (process, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let stopped = if water.held.power {
             R::zero()

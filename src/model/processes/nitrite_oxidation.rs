@@ -121,7 +121,7 @@ impl<R: Real> Process<R> for NitriteOxidation<R> {
         (process, vec![growth, overgrowth])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let growth = self.potential(water) * monod(water.nitrite, self.half_nitrite);
         rates[0] = growth;

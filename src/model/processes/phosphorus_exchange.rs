@@ -58,7 +58,7 @@ impl<R: Real> Process<R> for PhosphorusExchange<R> {
         (process, vec![out, back])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let rate = self.litres_per_day
             * water.factor(self.temperature)

@@ -63,7 +63,7 @@ pub struct Photosynthesis<R> {
 
 impl<R: Real> Photosynthesis<R> {
     /// Growth that light and temperature allow, g/day.
-    #[inline]
+    #[inline(always)]
     fn potential(&self, water: &Water<R>, stand: usize) -> R {
         let plant = &self.stands[stand];
         let light = water.held.light_umol_per_m2_s;
@@ -75,7 +75,7 @@ impl<R: Real> Photosynthesis<R> {
         let submersed = R::pick(R::zero().below(mass), biomass / mass, R::zero());
         plant.fastest * depth * submersed * water.factor(self.temperature)
     }
-    #[inline]
+    #[inline(always)]
     fn carbon(&self, water: &Water<R>, plant: &Stand<R>) -> R {
         let from_co2 = monod(water.co2 - self.compensation, plant.half_co2);
         match plant.bicarbonate {
@@ -85,7 +85,7 @@ impl<R: Real> Photosynthesis<R> {
             }
         }
     }
-    #[inline]
+    #[inline(always)]
     fn nitrogen(&self, water: &Water<R>, stand: usize) -> R {
         let biomass = water.amount(Pool::Biomass(stand));
         let quota = R::pick(
@@ -95,7 +95,7 @@ impl<R: Real> Photosynthesis<R> {
         );
         ((quota - self.quota.0) / (self.quota.1 - self.quota.0)).unit()
     }
-    #[inline]
+    #[inline(always)]
     fn recovery(&self, water: &Water<R>, plant: &Stand<R>) -> R {
         if !plant.acclimates {
             return R::one();
@@ -223,7 +223,7 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
         (process, rows)
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         if !water.held.lit {
             rates.fill(R::zero());

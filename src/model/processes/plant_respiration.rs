@@ -59,7 +59,7 @@ impl<R: Real> Process<R> for PlantRespiration<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         let speed = water.factor(self.temperature) * water.oxic;
         for (stand, (rate, per_day)) in rates.iter_mut().zip(&self.per_day).enumerate() {

@@ -51,7 +51,7 @@ impl<R: Real> Process<R> for ResidualDecay<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.per_day * water.amount(Pool::Chloramine);
         rates[1] = self.per_day * water.amount(Pool::Chlorine);

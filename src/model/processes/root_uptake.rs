@@ -51,7 +51,7 @@ impl<R: Real> Process<R> for RootUptake<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         for (stand, rate) in rates.iter_mut().enumerate() {
             *rate = self.fastest[stand]

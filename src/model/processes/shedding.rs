@@ -67,7 +67,7 @@ impl<R: Real> Process<R> for Shedding<R> {
         )
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         for (stand, rate) in rates.iter_mut().enumerate() {
             let sheds = water.held.shedding[stand];

@@ -71,7 +71,7 @@ impl<R: Real> Process<R> for SoilMineralisation<R> {
         (process, vec![row])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.rate(water);
     }

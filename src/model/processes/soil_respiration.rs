@@ -69,7 +69,7 @@ impl<R: Real> Process<R> for SoilRespiration<R> {
         (process, vec![row])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.carbon_per_nitrogen * self.mineralisation.rate(water) * water.oxic;
     }

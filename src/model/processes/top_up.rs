@@ -60,7 +60,7 @@ impl<R: Real> Process<R> for TopUp<R> {
         (process, vec![row])
     }
 
-    #[inline]
+    #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         rates[0] = self.l_per_day(water);
     }

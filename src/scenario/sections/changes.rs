@@ -82,7 +82,19 @@ fn away(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<(u32, u32)> {
         .map(|span| (span.first, span.last.min(last_day)))
         .collect();
     away.sort_unstable();
-    away
+    merged(&away)
+}
+
+/// Sorted spells without those that begin inside another.
+fn merged(spells: &[(u32, u32)]) -> Vec<(u32, u32)> {
+    let mut merged: Vec<(u32, u32)> = Vec::new();
+    for &(first, last) in spells {
+        match merged.last_mut() {
+            Some(before) if first <= before.1 => before.1 = before.1.max(last),
+            _ => merged.push((first, last)),
+        }
+    }
+    merged
 }
 
 fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
