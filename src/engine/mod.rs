@@ -2,7 +2,6 @@
 
 pub mod alike;
 pub mod close_ups;
-mod debt;
 pub mod error;
 pub mod event;
 pub mod gauge;

@@ -26,7 +26,6 @@ use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
-use super::debt::in_debt;
 use super::work::Counts;
 
 /// Room for one step; nothing is allocated while stepping.
@@ -181,8 +180,8 @@ impl<R: Real> Stepper<R> {
             }
             let before = *state;
             let short = self.part(model, &before, (from_days, days));
-            model.matrix().lead(&before, &self.extents, R::one(), state);
-            let mended = mend(model, &before, &mut self.extents, R::one(), state);
+            let least = (model.matrix()).lead(&before, &self.extents, R::one(), state);
+            let mended = mend(model, &before, &mut self.extents, R::one(), least, state);
             let short = R::either(short, mended);
             self.book(&before, state, waiting, totals);
             counts.part(waiting, short);
@@ -221,8 +220,8 @@ impl<R: Real> Stepper<R> {
             };
             let ahead = R::of(*share) * days;
             let water = &mut self.water;
-            model.matrix().lead(before, rates, ahead, &mut water.state);
-            let mended = mend(model, before, rates, ahead, &mut water.state);
+            let least = (model.matrix()).lead(before, rates, ahead, &mut water.state);
+            let mended = mend(model, before, rates, ahead, least, &mut water.state);
             short = R::either(short, mended);
             // what H+ did in the first half it will do in the second, nearly
             if look == LAST_IN_THE_MIDDLE {
@@ -325,19 +324,20 @@ impl<R: Real> Stepper<R> {
     }
 }
 
-/// Where a pool has fallen below zero, holds the rows back and runs them again; says in which lanes
-/// that was so. Their rates are left as slow as that.
+/// Where a pool has fallen below zero (`least` is the least of them), holds the rows back and runs
+/// them again; says in which lanes that was so. Their rates are left as slow as that.
 #[inline(always)]
 fn mend<R: Real>(
     model: &TankModel<R>,
     from: &State<R>,
     rates: &mut PerRow<R>,
     length: R,
+    least: R,
     to: &mut State<R>,
 ) -> R::Mask {
-    let short = in_debt(to);
+    let short = least.below(R::zero());
     if R::any(short) {
-        hold_back(model, from, rates, length, to);
+        hold_back(model, from, rates, length, short, to);
     }
     short
 }
@@ -348,9 +348,9 @@ fn hold_back<R: Real>(
     from: &State<R>,
     rates: &mut PerRow<R>,
     length: R,
+    short: R::Mask,
     to: &mut State<R>,
 ) {
-    let short = in_debt(to);
     let mut extents = *rates;
     for extent in &mut extents {
         *extent *= length;

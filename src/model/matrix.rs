@@ -17,6 +17,15 @@ pub const MAX_ROWS: usize = 256;
 /// A number per row: a rate, or an extent (rate × time).
 pub type PerRow<R> = [R; MAX_ROWS];
 
+/// Pools that may be negative.
+const MAY_OWE: [bool; POOLS] = {
+    let mut may = [false; POOLS];
+    may[Pool::Alkalinity.index()] = true;
+    may[Pool::Temperature.index()] = true;
+    may[Pool::Indicator.index()] = true;
+    may
+};
+
 /// The stoichiometric matrix of one tank.
 #[derive(Debug, Clone)]
 pub struct Matrix<R> {
@@ -25,8 +34,10 @@ pub struct Matrix<R> {
     pools: usize,
     /// Where the entries of each pool begin, and one past the last.
     starts: [usize; POOLS + 1],
-    /// Row and coefficient of each entry, pool by pool.
-    entries: Vec<(u8, R)>,
+    /// Row of each entry, pool by pool.
+    entry_rows: Vec<u8>,
+    /// Its coefficient.
+    amounts: Vec<R>,
     /// Fate of each row: rows of one fate are slowed together.
     fates: Vec<usize>,
     fate_count: usize,
@@ -39,26 +50,28 @@ impl<R: Real> Matrix<R> {
     pub fn new(rows: &[(usize, Row<R>)]) -> Self {
         assert!(rows.len() <= MAX_ROWS, "a tank has at most {MAX_ROWS} rows");
         let mut starts = [0; POOLS + 1];
-        let mut entries = Vec::new();
+        let (mut entry_rows, mut amounts) = (Vec::new(), Vec::new());
         for pool in 0..POOLS {
             for (at, (_, row)) in rows.iter().enumerate() {
                 let amount = row.amount(Pool::at(pool));
                 if R::any(R::zero().below(amount.abs())) {
-                    entries.push((at as u8, amount));
+                    entry_rows.push(at as u8);
+                    amounts.push(amount);
                 }
             }
-            starts[pool + 1] = entries.len();
+            starts[pool + 1] = amounts.len();
         }
         let (fates, fate_count) = fates(rows);
         let pools = starts
             .iter()
-            .position(|&end| end == entries.len())
+            .position(|&end| end == amounts.len())
             .unwrap_or(POOLS);
         Matrix {
             rows: rows.len(),
             pools,
             starts,
-            entries,
+            entry_rows,
+            amounts,
             fates,
             fate_count,
             outside: outside(rows),
@@ -78,29 +91,50 @@ impl<R: Real> Matrix<R> {
         }
     }
 
-    /// Where a state comes to when each row is run by its extent, times a length.
+    /// Where a state comes to when each row is run by its extent, times a length; gives the least of
+    /// the pools that must not be negative and that any row touches.
     #[inline(always)]
-    pub fn lead(&self, from: &State<R>, extents: &PerRow<R>, length: R, to: &mut State<R>) {
+    pub fn lead(&self, from: &State<R>, extents: &PerRow<R>, length: R, to: &mut State<R>) -> R {
+        let mut least = R::zero();
         for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
-            to.0[pool] = from.0[pool] + self.change(ends, extents) * length;
+            let amount = from.0[pool] + self.change(ends, extents) * length;
+            to.0[pool] = amount;
+            if !MAY_OWE[pool] {
+                least = least.least(amount);
+            }
         }
         to.0[self.pools..].copy_from_slice(&from.0[self.pools..]);
+        least
     }
 
     /// What the entries of one pool change together.
     #[inline(always)]
     fn change(&self, ends: &[usize], extents: &PerRow<R>) -> R {
-        let (pairs, rest) = self.entries[ends[0]..ends[1]].as_chunks::<2>();
-        // two sums side by side: the processor adds one while the other is under way
-        let (mut even, mut odd) = (R::zero(), R::zero());
-        for [a, b] in pairs {
-            even += a.1 * extents[usize::from(a.0)];
-            odd += b.1 * extents[usize::from(b.0)];
+        let (amounts, rows) = (
+            &self.amounts[ends[0]..ends[1]],
+            &self.entry_rows[ends[0]..ends[1]],
+        );
+        let (fours, last) = amounts.as_chunks::<4>();
+        let (row_fours, last_rows) = rows.as_chunks::<4>();
+        // four sums side by side: the processor adds to one while the others are under way
+        let mut sums = [R::zero(); 4];
+        for (amounts, rows) in fours.iter().zip(row_fours) {
+            for place in 0..4 {
+                sums[place] += amounts[place] * extents[usize::from(rows[place])];
+            }
         }
-        for last in rest {
-            even += last.1 * extents[usize::from(last.0)];
+        for (place, (amount, row)) in last.iter().zip(last_rows).enumerate() {
+            sums[place % 4] += *amount * extents[usize::from(*row)];
         }
-        even + odd
+        (sums[0] + sums[1]) + (sums[2] + sums[3])
+    }
+
+    /// The entries of one pool: row and amount.
+    fn entries(&self, pool: usize) -> impl Iterator<Item = (usize, R)> + '_ {
+        let range = self.starts[pool]..self.starts[pool + 1];
+        let rows = self.entry_rows[range.clone()].iter();
+        rows.map(|row| usize::from(*row))
+            .zip(self.amounts[range].iter().copied())
     }
 
     /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,
@@ -113,19 +147,18 @@ impl<R: Real> Matrix<R> {
     pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>, short: R::Mask) {
         let mut kept = vec![R::one(); self.fate_count];
         for pool in (0..POOLS).filter(|&pool| !Pool::at(pool).may_be_negative()) {
-            let entries = &self.entries[self.starts[pool]..self.starts[pool + 1]];
             let mut taken = R::zero();
-            for &(row, amount) in entries {
-                taken += (-amount * extents[usize::from(row)]).floor_zero();
+            for (row, amount) in self.entries(pool) {
+                taken += (-amount * extents[row]).floor_zero();
             }
             let share = R::pick(
                 R::zero().below(taken),
                 (held.0[pool].floor_zero() / taken).least(R::one()),
                 R::one(),
             );
-            for &(row, amount) in entries {
-                let takes = R::zero().below(-amount * extents[usize::from(row)]);
-                let fate = &mut kept[self.fates[usize::from(row)]];
+            for (row, amount) in self.entries(pool) {
+                let takes = R::zero().below(-amount * extents[row]);
+                let fate = &mut kept[self.fates[row]];
                 *fate = R::pick(takes, fate.least(share), *fate);
             }
         }
@@ -146,9 +179,8 @@ impl<R: Real> Matrix<R> {
     /// The change of one pool by each row, in the order of the rows.
     pub fn column(&self, pool: Pool) -> Vec<R> {
         let mut column = vec![R::zero(); self.rows];
-        let at = pool.index();
-        for &(row, amount) in &self.entries[self.starts[at]..self.starts[at + 1]] {
-            column[usize::from(row)] = amount;
+        for (row, amount) in self.entries(pool.index()) {
+            column[row] = amount;
         }
         column
     }
@@ -159,8 +191,8 @@ impl Matrix<f64> {
     pub fn table(&self) -> Array2<f64> {
         let mut table = Array2::zeros((self.rows, POOLS));
         for pool in 0..POOLS {
-            for &(row, amount) in &self.entries[self.starts[pool]..self.starts[pool + 1]] {
-                table[[usize::from(row), pool]] = amount;
+            for (row, amount) in self.entries(pool) {
+                table[[row, pool]] = amount;
             }
         }
         table
@@ -200,4 +232,21 @@ fn outside<R: Real>(rows: &[(usize, Row<R>)]) -> Vec<(usize, usize, usize, R)> {
         }
     }
     outside
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_pools_that_may_be_negative_may_owe() {
+        for (index, may) in MAY_OWE.iter().enumerate() {
+            assert_eq!(
+                *may,
+                Pool::at(index).may_be_negative(),
+                "{:?}",
+                Pool::at(index)
+            );
+        }
+    }
 }
