@@ -225,10 +225,10 @@ fn no_pool_falls_below_zero_unless_it_may() {
         let (pool, amount, minute) = seen.below_zero?;
         Some(format!("{pool:?} {amount:e} at minute {minute}"))
     });
-    // the guard that holds processes back is at work in some of them, and in few
+    // the guard that holds processes back is hardly ever at work (that it works: `guard.rs`)
     let guarded = TANKS.iter().filter(|seen| seen.held_back > 0).count();
     println!("steps held back in {guarded} of {} tanks", TANKS.len());
-    assert!(guarded > 0 && guarded < TANKS.len() / 4, "{guarded}");
+    assert!(guarded < TANKS.len() / 100, "{guarded}");
 }
 
 #[test]

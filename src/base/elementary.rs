@@ -9,7 +9,7 @@ use super::real::Real;
 
 const LOG2_E: f64 = std::f64::consts::LOG2_E;
 /// ln 2 in two parts; the first has zeros at its end, so that its multiples are exact.
-const LN2: (f64, f64) = (6.931_471_803_691_238_16e-1, 1.908_214_929_270_587_7e-10);
+const LN2: (f64, f64) = (0.693_147_180_369_123_8, 1.908_214_929_270_587_7e-10);
 /// 1.5·2^52: added to a number, it leaves the nearest whole number in the last bits.
 const ROUNDING: f64 = 6_755_399_441_055_744.0;
 /// Bits of the exponent begin here.
@@ -55,13 +55,13 @@ pub fn exp<R: Real>(x: R) -> R {
 
 /// Coefficients of the logarithm, from the highest down.
 const LOG: [f64; 7] = [
-    1.479_819_860_511_658_591e-1,
-    1.531_383_769_920_937_332e-1,
-    1.818_357_216_161_805_012e-1,
-    2.222_219_843_214_978_396e-1,
-    2.857_142_874_366_239_149e-1,
-    3.999_999_999_940_941_908e-1,
-    6.666_666_666_666_735_130e-1,
+    0.147_981_986_051_165_86,
+    0.153_138_376_992_093_73,
+    0.181_835_721_616_180_5,
+    0.222_221_984_321_497_84,
+    0.285_714_287_436_623_9,
+    0.399_999_999_994_094_2,
+    0.666_666_666_666_673_5,
 ];
 /// Bits of √½ without those of its last half.
 const ROOT_HALF: u64 = 0x3fe6_a09e_0000_0000;
@@ -94,8 +94,7 @@ pub fn ln<R: Real>(x: R) -> R {
     let small = s * (half_square + sum * z) + k * R::of(LN2.1);
     let ln = k * R::of(LN2.0) - ((half_square - small) - f);
     let positive = R::zero().below(x);
-    // x − x is nothing, and not a number where x is none
-    R::pick(positive, ln, R::of(f64::NAN)) + (x - x)
+    R::pick(positive, ln, R::of(f64::NAN))
 }
 
 #[cfg(test)]
@@ -112,10 +111,9 @@ mod tests {
     fn exp_is_within_2_units_of_the_last_place_of_libm() {
         let mut worst: f64 = 0.0;
         for step in -700_000..700_000 {
-            let x = f64::from(step) * 1.000_31e-3;
+            let x = f64::from(step) * 0.001_000_31;
             worst = worst.max(units_off(exp(x), libm::exp(x)));
         }
-        println!("exp: {worst:.2} units");
         assert!(worst <= 2.0, "{worst}");
         assert_eq!((exp(0.0), exp(-1e4)), (1.0, exp(-708.0)));
         assert!(exp(f64::NAN).is_nan());
@@ -125,10 +123,9 @@ mod tests {
     fn ln_is_within_2_units_of_the_last_place_of_libm() {
         let mut worst: f64 = 0.0;
         for step in -700_000..700_000 {
-            let x = libm::exp(f64::from(step) * 1.000_31e-3);
+            let x = libm::exp(f64::from(step) * 0.001_000_31);
             worst = worst.max(units_off(ln(x), libm::log(x)));
         }
-        println!("ln: {worst:.2} units");
         assert!(worst <= 2.0, "{worst}");
         assert_eq!(ln(1.0), 0.0);
         for none in [0.0, -1.0, f64::NAN] {

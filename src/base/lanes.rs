@@ -4,6 +4,8 @@
 //! tanks, and the processor can work on them abreast. Every operation is the one of `f64`, lane by
 //! lane, so a lane holds the same bits as the tank would alone (tested in `tests/lanes.rs`).
 
+#![allow(clippy::needless_range_loop)] // plain loops over lanes are what the compiler widens
+
 use std::array;
 use std::ops::{Add, AddAssign, Div, Mul, MulAssign, Neg, Sub, SubAssign};
 

@@ -119,7 +119,7 @@ impl<R: Real> Nodes<R> {
     /// ```
     #[cold]
     fn enter(&self, lane: usize, row: usize, cubics: &mut Cubics<R>) {
-        for column in 0..self.width {
+        for (column, cubic_of_all) in cubics.iter_mut().enumerate().take(self.width) {
             let node = |ahead: usize| self.values[(row + ahead) * self.width + column].lane(lane);
             let [a, b, c, d] = [node(0), node(1), node(2), node(3)];
             let cubic = [
@@ -128,7 +128,7 @@ impl<R: Real> Nodes<R> {
                 0.5 * (a + c) - b,
                 (d - a + 3.0 * (b - c)) / 6.0,
             ];
-            for (all, own) in cubics[column].iter_mut().zip(cubic) {
+            for (all, own) in cubic_of_all.iter_mut().zip(cubic) {
                 all.set_lane(lane, own);
             }
         }

@@ -30,7 +30,7 @@ pub fn under(points: &[Point], bound: f64) -> Vec<(f64, f64)> {
     found
 }
 
-/// Hours in minutes, to the nearest five: readings are five minutes apart.
+/// Hours in minutes, to the nearest five: points of a day's curve are five minutes apart.
 pub fn rounded(hours: f64) -> u32 {
     (hours * 12.0).round() as u32 * 5
 }
