@@ -1,7 +1,7 @@
 //! What `run` is asked for: a scenario, or the manifest of an earlier run, which repeats it.
 
 use std::fs::File;
-use std::io::Read;
+use std::io::{self, Read};
 use std::path::Path;
 
 use super::args::{Run, minutes_between_rows};
@@ -40,7 +40,13 @@ pub fn read(options: &Run) -> Result<Asked, Failure> {
 fn manifest(path: &Path) -> Result<Repeat, Failure> {
     let name = path.display();
     let mut text = String::new();
-    File::open(path)
+    // a pipe could keep us waiting for ever
+    let is_file = path.metadata().map(|meta| meta.is_file());
+    let opened = is_file.and_then(|is_file| match is_file {
+        true => File::open(path),
+        false => Err(io::Error::other("it is no file on a disk")),
+    });
+    opened
         .and_then(|file| file.take(LARGEST_BYTES).read_to_string(&mut text))
         .map_err(|why| Failure::bad_input(format!("error: {name} cannot be read: {why}")))?;
     let repeat = repeat::read(&text).map_err(|why| {

@@ -75,7 +75,8 @@ fn below(
         return None;
     };
     let next = path.parent().unwrap_or(Path::new("")).join(name);
-    let text = match why_not(chain, &next, place) {
+    let refusal = why_not(chain, &next, place).or_else(|| no_file(files, &next, place));
+    let text = match refusal {
         None => files.fetch(&next).map_err(|problem| {
             Problem::at(place, problem.title)
                 .label(format!("the chain is {}", links(chain, &next)))
@@ -108,8 +109,13 @@ fn why_not(chain: &[PathBuf], next: &Path, place: &Place) -> Option<Problem> {
                 .help("put some of them together into one file"),
         );
     }
-    // a pipe could keep us waiting for ever
-    (next.exists() && !next.is_file() && !next.is_dir()).then(|| {
+    None
+}
+
+/// Why a name leads to nothing that can be read, if so: a pipe could keep us waiting for ever.
+fn no_file(files: &Files, next: &Path, place: &Place) -> Option<Problem> {
+    let on_disk = !files.are_kept();
+    (on_disk && next.exists() && !next.is_file() && !next.is_dir()).then(|| {
         Problem::at(place, format!("{} is no file on a disk", next.display()))
             .help("name a scenario, relative to the file it stands in")
     })

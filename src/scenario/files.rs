@@ -26,6 +26,10 @@ impl Files {
             kept: Some(kept),
         }
     }
+    /// Whether texts that were kept stand for the files.
+    pub fn are_kept(&self) -> bool {
+        self.kept.is_some()
+    }
     /// The text of a further file: as it was kept, or read.
     ///
     /// # Errors

@@ -65,6 +65,13 @@ pub fn load_kept(kept: Vec<(PathBuf, String)>) -> Result<Loaded, Problems> {
     let Some((path, text)) = kept.first().cloned() else {
         return Err(alone(Path::new(""), build::empty("")));
     };
+    let long = kept
+        .iter()
+        .find(|(_, text)| text.len() > files::LARGEST_BYTES);
+    if let Some((path, text)) = long {
+        let problem = files::too_large(&path.display().to_string(), text.len() as u64);
+        return Err(alone(path, problem));
+    }
     read(&path, text, Files::of_kept(kept))
 }
 
@@ -77,11 +84,8 @@ pub fn read_text(name: &str, text: &str) -> Result<Loaded, Problems> {
         let problem = files::too_large(name, text.len() as u64);
         return Err(alone(Path::new(name), problem));
     }
-    read(
-        Path::new(name),
-        files::without_mark(text).to_string(),
-        Files::default(),
-    )
+    let text = files::without_mark(text).to_string();
+    read(Path::new(name), text, Files::default())
 }
 
 fn alone(path: &Path, problem: Problem) -> Problems {

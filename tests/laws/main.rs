@@ -16,6 +16,8 @@ mod life;
 mod nitrogen;
 mod water;
 
+use std::cell::Cell;
+
 use firstfill::base::clock::DAY;
 use firstfill::engine::event::EventKind;
 use firstfill::engine::input::{GasPlan, ModelInput, TopUp};
@@ -69,16 +71,19 @@ pub fn all(sayings: impl Iterator<Item = Said>) -> Said {
 /// difference must be seen.
 pub fn law(count: u64, seen_in: u64, of: impl Fn(u64) -> Said) {
     let times = std::env::var("TIMES").map_or(1, |text| text.parse().unwrap());
-    let (mut seen, mut broken) = (0, Vec::new());
+    let (mut seen, mut aside, mut broken) = (0, 0, Vec::new());
     let count = count * times;
     for number in 0..count {
+        TOO_COARSE.set(false);
         match of(number) {
+            _ if TOO_COARSE.get() => aside += 1,
             Said::Seen => seen += 1,
             Said::Equal => {}
             Said::Broken(why) => broken.push(format!("tank {number}: {why}")),
         }
     }
-    println!("seen in {seen} of {count} pairs");
+    println!("seen in {seen} of {count} pairs, {aside} set aside");
+    assert!(20 * aside <= count, "{aside} of {count} set aside");
     let list = broken.join("\n");
     assert!(broken.is_empty(), "{} of {count}:\n{list}", broken.len());
     assert!(
@@ -87,9 +92,19 @@ pub fn law(count: u64, seen_in: u64, of: impl Fn(u64) -> Said) {
     );
 }
 
+thread_local! {
+    /// Whether a run of the present pair says itself that its steps were too long for it: processes were
+    /// held back in some. Such a pair is set aside; what it shows may be the step's doing.
+    static TOO_COARSE: Cell<bool> = const { Cell::new(false) };
+}
+
 /// Runs a tank that is known to run.
 pub fn live(input: &ModelInput) -> RunResult {
-    run(input).unwrap()
+    let result = run(input).unwrap();
+    if result.work.held_back > 0 {
+        TOO_COARSE.set(true);
+    }
+    result
 }
 
 /// Both tanks' readings, minute by minute. Events of both fall on the same minutes.

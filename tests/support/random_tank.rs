@@ -31,7 +31,7 @@ const WIDE: f64 = 20.0;
 /// A tank of so many days (the last one included), by its number.
 pub fn tank(number: u64, days: u32) -> ModelInput {
     let mut lot = Lot::new(number);
-    let parameters = lot.parameters();
+    let parameters = parameters(number);
     let size = lot.size();
     let filled_at = lot.minute(20 * HOUR);
     let water = lot.water();
@@ -87,6 +87,33 @@ pub fn tank(number: u64, days: u32) -> ModelInput {
     input
 }
 
+/// A value for every parameter. Each has its own stream, so that a parameter which comes or goes leaves
+/// the others, and the tank, as they were.
+fn parameters(number: u64) -> ParameterSet {
+    let mut set = ParameterSet::default();
+    for spec in parameters::all() {
+        if OF_THE_STEP.contains(&spec.id) {
+            continue;
+        }
+        let mut lot = Lot::new(number ^ fnv1a(spec.id));
+        let wide = spec.low > 0.0 && spec.high / spec.low > WIDE;
+        let value = if wide {
+            lot.decades(spec.low, spec.high)
+        } else {
+            lot.between(spec.low, spec.high)
+        };
+        set = set.with(spec.id, value);
+    }
+    set
+}
+
+/// The hash of Fowler, Noll and Vo (FNV-1a, 64 bits): the same for ever, unlike that of a library.
+fn fnv1a(text: &str) -> u64 {
+    text.bytes().fold(0xCBF2_9CE4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01B3)
+    })
+}
+
 /// A stream of numbers.
 pub struct Lot(ChaCha8Rng);
 
@@ -124,22 +151,6 @@ impl Lot {
         } else {
             Vec::new()
         }
-    }
-
-    fn parameters(&mut self) -> ParameterSet {
-        let mut set = ParameterSet::default();
-        for spec in parameters::all() {
-            let wide = spec.low > 0.0 && spec.high / spec.low > WIDE;
-            let value = if wide {
-                self.decades(spec.low, spec.high)
-            } else {
-                self.between(spec.low, spec.high)
-            };
-            if !OF_THE_STEP.contains(&spec.id) {
-                set = set.with(spec.id, value);
-            }
-        }
-        set
     }
 
     fn size(&mut self) -> Tank {
