@@ -198,7 +198,7 @@ fn finish(
         .switches
         .sort_by(|a, b| (a.day, &a.name).cmp(&(b.day, &b.name)));
     let mut resolved = draft.desk.take_resolved();
-    resolved.sort_by_key(|value| keys::section_rank(&value.path));
+    resolved.sort_by_cached_key(|value| keys::section_rank(&value.path));
     Case {
         name,
         filled_on: draft.calendar.filled_on,

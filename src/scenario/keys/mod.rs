@@ -52,11 +52,14 @@ pub fn sections_with(name: &str) -> Vec<String> {
 
 /// Place of the section of a path in the order of the documentation.
 pub fn section_rank(path: &str) -> usize {
-    let section = |path: &str| path.split('.').next().unwrap_or("").to_string();
     let wanted = section(path);
     KEYS.iter()
         .position(|key| section(key.path) == wanted)
         .unwrap_or(KEYS.len())
+}
+
+fn section(path: &str) -> &str {
+    path.split_once('.').map_or(path, |(section, _)| section)
 }
 
 #[cfg(test)]
