@@ -27,9 +27,8 @@ use firstfill::chemistry::{schmidt, solubility};
 use firstfill::engine::laboratory::{Laboratory, Sample, Trajectory};
 use firstfill::model::parameter_set::ParameterSet;
 use firstfill::model::pool::Pool;
-use firstfill::model::setup::Tank;
 use ivp::prelude::*;
-use support::bottle::knowing_no_other_limit;
+use support::bottle::{knowing_no_other_limit, open_vessel};
 use support::check::Check;
 
 // Typical values at 20 °C.
@@ -111,16 +110,7 @@ impl Asm1 {
 
 /// The same batch in the laboratory, a litre.
 fn batch(decay: f64) -> Laboratory {
-    let vessel = Laboratory::vessel(Tank {
-        volume_l: 1.0,
-        surface_m2: SURFACE_M2,
-        bed_m2: 0.0,
-        wall_m2: 0.0,
-        soil_l: 0.0,
-        film_m2: None,
-        altitude_m: 0.0,
-    });
-    knowing_no_other_limit(vessel)
+    knowing_no_other_limit(open_vessel(1.0, SURFACE_M2))
         .temperature(20.0)
         .only(&["complete_oxidation", "nitrifier_loss", "gas_exchange"])
         .parameter("mu_K", MU_A)

@@ -12,7 +12,7 @@ use firstfill::engine::laboratory::Laboratory;
 use firstfill::model::parameter_set::ParameterSet;
 use firstfill::model::pool::Pool;
 use firstfill::model::setup::Tank;
-use support::bottle::{fed_evenly, limited_by_ammonia_alone};
+use support::bottle::{fed_evenly, limited_by_ammonia_alone, open_vessel};
 use support::check::Check;
 
 /// A default of the model.
@@ -148,19 +148,6 @@ fn films_that_grow_slower_than_they_are_lost_wash_out() {
 const LITRES: f64 = 10.0;
 const SURFACE_M2: f64 = 0.04;
 
-/// Ten litres under open air at 20 °C.
-fn open_vessel() -> Laboratory {
-    Laboratory::vessel(Tank {
-        volume_l: LITRES,
-        surface_m2: SURFACE_M2,
-        bed_m2: 0.0,
-        wall_m2: 0.0,
-        soil_l: 0.0,
-        film_m2: None,
-        altitude_m: 0.0,
-    })
-}
-
 /// Speed of exchange through its surface, /day.
 fn exchange_per_day(schmidt: f64) -> f64 {
     usual("k_600") * (600.0 / schmidt).sqrt() * 1000.0 * SURFACE_M2 / LITRES
@@ -204,7 +191,7 @@ fn oxygen_under_night_air_follows_its_periodic_form() {
         on: TimeOfDay::at(2, 15),
         off: TimeOfDay::at(12, 40),
     };
-    let test = open_vessel()
+    let test = open_vessel(LITRES, SURFACE_M2)
         .only(&["gas_exchange", "fish_respiration"])
         .parameter("K_OD", 0.0)
         .parameter("th_fish", 1.0)
@@ -251,7 +238,7 @@ fn carbon_dioxide_under_daily_gas_follows_its_periodic_form() {
         on: TimeOfDay::at(8, 0),
         off: TimeOfDay::at(18, 30),
     };
-    let test = open_vessel()
+    let test = open_vessel(LITRES, SURFACE_M2)
         .only(&["gas_exchange", "co2_injection"])
         .parameter("eta_CO2", 1.0)
         .dissolved(Pool::Alkalinity, -1.0)

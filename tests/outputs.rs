@@ -2,11 +2,14 @@
 
 use std::collections::BTreeSet;
 use std::fs;
+use std::path::Path;
 
 use firstfill::analysis::case::Case;
 use firstfill::analysis::outcome::Outcome;
+use firstfill::base::clock::{DAY, TimeOfDay};
 use firstfill::base::stop::Stop;
 use firstfill::engine::close_ups::CloseUps;
+use firstfill::engine::result::Reading;
 use firstfill::output::folder::{Entry, Wanted, entries};
 use firstfill::output::manifest::Story;
 use firstfill::scenario;
@@ -48,6 +51,14 @@ fn case() -> Case {
 }
 
 fn written(case: &Case, outcome: &Outcome, every_minutes: u32) -> Vec<Entry> {
+    filled(case, outcome, every_minutes, false)
+}
+
+fn drawn(case: &Case, outcome: &Outcome) -> Vec<Entry> {
+    filled(case, outcome, 60, true)
+}
+
+fn filled(case: &Case, outcome: &Outcome, every_minutes: u32, charts: bool) -> Vec<Entry> {
     let story = Story {
         case,
         outcome,
@@ -56,7 +67,7 @@ fn written(case: &Case, outcome: &Outcome, every_minutes: u32) -> Vec<Entry> {
     };
     let wanted = Wanted {
         every_minutes,
-        charts: false,
+        charts,
         days: vec![],
     };
     entries(&story, &wanted, &Stop::default()).expect("files")
@@ -247,4 +258,30 @@ fn the_account_of_nitrogen_closes_in_the_ledger_file() {
             "{relative}"
         );
     }
+}
+
+/// The text of a chart.
+fn svg(entries: &[Entry], start: &str) -> String {
+    let is_it = |entry: &&Entry| entry.name.starts_with(start) && entry.name.ends_with(".svg");
+    let entry = entries.iter().find(is_it).expect("a chart");
+    String::from_utf8(entry.bytes.clone()).expect("text")
+}
+
+#[test]
+fn the_chart_of_a_day_tells_the_hour_that_the_report_and_the_nights_tell() {
+    // in this tank oxygen is lowest between the ends of two steps
+    let case = scenario::load(Path::new("scenarios/gas-off-few-plants.toml"))
+        .expect("a shipped scenario")
+        .case;
+    let mut outcome = Outcome::of(&case).expect("a run");
+    let told = outcome.milestones.oxygen_low.minute;
+    let closely = CloseUps::none().of_days(&[told / DAY], 5);
+    outcome.look_closely(&case, &closely).expect("a run");
+    let order = |a: &&&Reading, b: &&&Reading| a.oxygen_mg_per_l.total_cmp(&b.oxygen_mg_per_l);
+    let within = outcome.run.seen(told / DAY * DAY, (told / DAY + 1) * DAY);
+    let lowest = within.iter().min_by(order).expect("readings").minute;
+    assert_ne!(lowest, told, "else this shows nothing");
+    let entries = drawn(&case, &outcome);
+    let hour = format!("at {}", TimeOfDay::of(told));
+    assert!(svg(&entries, "day-").contains(&hour), "{hour}");
 }

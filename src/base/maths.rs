@@ -2,7 +2,8 @@
 //!
 //! The standard library calls the C library of the machine, whose last digit differs from one to
 //! the next; these are written in Rust (crate `libm`). `sqrt` and plain arithmetic are exact
-//! everywhere. No other file may call the standard ones (the lints refuse it).
+//! everywhere. No other file may call the standard ones (the lints refuse it). What a step needs of
+//! them, for one tank or for lanes, is in `elementary`; these serve the building of a model.
 
 /// e to the power x.
 #[inline]

@@ -48,10 +48,14 @@ fn manifest(path: &Path) -> Result<Repeat, Failure> {
     });
     opened
         .and_then(|file| file.take(LARGEST_BYTES).read_to_string(&mut text))
-        .map_err(|why| Failure::bad_input(format!("error: {name} cannot be read: {why}")))?;
+        .map_err(|why| {
+            Failure::bad_input(format!(
+                "error: {name} cannot be read: {why}\n  = help: check the spelling and the folder you are in; every run writes its manifest.json beside its tables"
+            ))
+        })?;
     let repeat = repeat::read(&text).map_err(|why| {
         Failure::bad_input(format!(
-            "error: {name} cannot be repeated: {why}\n  = help: a scenario ends in .toml"
+            "error: {name} cannot be repeated: {why}\n  = help: give the manifest.json of an earlier run, or a scenario, whose name ends in .toml"
         ))
     })?;
     let own = env!("CARGO_PKG_VERSION");

@@ -1,10 +1,12 @@
 //! Storey 3: time. Timers, events, one step, the ledger, one run.
 
 pub mod alike;
+mod between;
 pub mod close_ups;
 pub mod error;
 pub mod event;
 pub mod gauge;
+mod guard;
 pub mod happening;
 pub mod input;
 mod inside;

@@ -26,19 +26,20 @@ use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
+use super::guard::mend;
 use super::work::Counts;
 
 /// Room for one step; nothing is allocated while stepping.
 #[derive(Debug, Clone)]
 pub struct Stepper<R> {
-    rows: usize,
+    pub(super) rows: usize,
     water: Water<R>,
     memory: Memory<R>,
     /// The factor of [`Memory::drift`], of the present part.
     drift: R,
     /// Rates at the start of a part, twice in its middle, and at its end.
-    rates: [PerRow<R>; 4],
-    extents: PerRow<R>,
+    pub(super) rates: [PerRow<R>; 4],
+    pub(super) extents: PerRow<R>,
 }
 
 /// How far ahead of the start of a part the second, third and fourth look is, as a share of it.
@@ -277,37 +278,6 @@ impl<R: Real> Stepper<R> {
         };
     }
 
-    /// The pools inside the last part, at a share of its length, and the extents that led there; to third order (the continuous
-    /// extension of the scheme; Hairer, Nørsett & Wanner 1993, II.6). Rows × extents, like a step.
-    pub fn inside(
-        &self,
-        model: &TankModel<R>,
-        part: &Part<'_, R>,
-        share: R,
-    ) -> (State<R>, PerRow<R>) {
-        let mut state = *part.before;
-        let extents = self.extents_inside(part, share);
-        model.matrix().apply(&extents, R::one(), &mut state);
-        (state, extents)
-    }
-
-    fn extents_inside(&self, part: &Part<'_, R>, share: R) -> PerRow<R> {
-        let mut extents = self.extents;
-        if part.held_back {
-            extents.iter_mut().for_each(|extent| *extent *= share);
-            return extents;
-        }
-        let square = share * share;
-        let middle = square - R::of(2.0 / 3.0) * square * share;
-        let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
-        let first = share - middle - middle - last;
-        for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
-            let [k1, k2, k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
-            *extent = (k1 * first + (k2 + k3) * middle + k4 * last) * part.days;
-        }
-        extents
-    }
-
     /// The extents of the last part.
     pub fn extents(&self) -> &PerRow<R> {
         &self.extents
@@ -321,47 +291,5 @@ impl<R: Real> Stepper<R> {
                 .position(|rate| !rate.lane(lane).is_finite())
         };
         self.rates.iter().find_map(bad)
-    }
-}
-
-/// Where a pool has fallen below zero (`least` is the least of them), holds the rows back and runs
-/// them again; says in which lanes that was so. Their rates are left as slow as that.
-#[inline(always)]
-fn mend<R: Real>(
-    model: &TankModel<R>,
-    from: &State<R>,
-    rates: &mut PerRow<R>,
-    length: R,
-    least: R,
-    to: &mut State<R>,
-) -> R::Mask {
-    let short = least.below(R::zero());
-    if R::any(short) {
-        hold_back(model, from, rates, length, short, to);
-    }
-    short
-}
-
-#[cold]
-fn hold_back<R: Real>(
-    model: &TankModel<R>,
-    from: &State<R>,
-    rates: &mut PerRow<R>,
-    length: R,
-    short: R::Mask,
-    to: &mut State<R>,
-) {
-    let mut extents = *rates;
-    for extent in &mut extents {
-        *extent *= length;
-    }
-    model.matrix().hold_back(from, &mut extents, short);
-    let mut slowed = *from;
-    model.matrix().apply(&extents, R::one(), &mut slowed);
-    for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
-        *amount = R::pick(short, *slow, *amount);
-    }
-    for (rate, slow) in rates.iter_mut().zip(&extents) {
-        *rate = R::pick(short, *slow / length, *rate);
     }
 }

@@ -9,31 +9,24 @@ use super::*;
 const MUCH_CO2: f64 = 10.0;
 
 /// In the dark, without nitrifiers: they are slow in sour water, and so spare alkalinity.
+fn in_the_dark_with_less_and_more_gas(number: u64) -> [RunResult; 2] {
+    let input = without_nitrifiers(in_the_dark(tank(number, 3)));
+    let rate = Lot::new(number).between(0.0, 5.0);
+    [rate, 1.2 * rate + 0.1].map(|rate| live(&with_gas(input.clone(), rate)))
+}
+
 #[test]
 fn more_gas_never_raises_ph_in_the_dark() {
     law(100, 90, |number| {
-        let input = without_nitrifiers(in_the_dark(tank(number, 3)));
-        let rate = Lot::new(number).between(0.0, 5.0);
-        let (less, more) = (
-            with_gas(input.clone(), rate),
-            with_gas(input, 1.2 * rate + 0.1),
-        );
-        let (less, more) = (live(&less), live(&more));
+        let [less, more] = in_the_dark_with_less_and_more_gas(number);
         all(side_by_side(&less, &more).map(|(less, more)| at_least(less.ph, more.ph, 1.0)))
     });
 }
 
-/// In the dark, without nitrifiers, for the same reason.
 #[test]
 fn more_gas_never_lowers_carbon_dioxide_in_the_dark() {
     law(100, 90, |number| {
-        let input = without_nitrifiers(in_the_dark(tank(number, 3)));
-        let rate = Lot::new(number).between(0.0, 5.0);
-        let (less, more) = (
-            with_gas(input.clone(), rate),
-            with_gas(input, 1.2 * rate + 0.1),
-        );
-        let (less, more) = (live(&less), live(&more));
+        let [less, more] = in_the_dark_with_less_and_more_gas(number);
         all(side_by_side(&less, &more)
             .map(|(less, more)| at_least(more.co2_mg_per_l, less.co2_mg_per_l, MUCH_CO2)))
     });

@@ -77,14 +77,7 @@ fn in_the_dark_neither_plants_nor_algae_ever_grow() {
     law(100, 60, |number| {
         let mut input = in_the_dark(left_alone(tank(number, 3)));
         input.gas = GasPlan::None;
-        input
-            .stands
-            .iter_mut()
-            .for_each(|stand| stand.planted_at = input.filled_at);
-        input
-            .events
-            .iter_mut()
-            .for_each(|event| event.minute = input.filled_at);
+        all_at_filling(&mut input);
         let green = watched(&input);
         // the first look is before planting
         if grows(&green.submersed_g[1..]) || grows(&green.algae_g) {

@@ -120,6 +120,16 @@ pub fn side_by_side<'a>(
     a.readings.iter().zip(&b.readings).map(together)
 }
 
+/// Moves everything that happens at one instant to the moment of filling.
+pub fn all_at_filling(input: &mut ModelInput) {
+    for stand in &mut input.stands {
+        stand.planted_at = input.filled_at;
+    }
+    for event in &mut input.events {
+        event.minute = input.filled_at;
+    }
+}
+
 /// The highest value of a run.
 pub fn highest(run: &RunResult, value: fn(&Reading) -> f64) -> f64 {
     run.readings

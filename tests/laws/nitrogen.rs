@@ -163,14 +163,7 @@ fn the_nitrogen_of_a_tank_left_alone_never_grows() {
     law(100, 60, |number| {
         let mut input = topped_up(left_alone(tank(number, 3)));
         input.gas = GasPlan::None;
-        input
-            .stands
-            .iter_mut()
-            .for_each(|stand| stand.planted_at = input.filled_at);
-        input
-            .events
-            .iter_mut()
-            .for_each(|event| event.minute = input.filled_at);
+        all_at_filling(&mut input);
         let plan = Plan::new(&input);
         let (mut tank, mut seen) = (Simulation::filled(&plan), Nitrogen(Vec::new()));
         for day in 1..=3 {

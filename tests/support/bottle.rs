@@ -4,6 +4,7 @@ use firstfill::engine::event::{Animals, EventKind};
 use firstfill::engine::laboratory::Laboratory;
 use firstfill::model::parameter_set::ParameterSet;
 use firstfill::model::pool::Pool;
+use firstfill::model::setup::Tank;
 
 /// So large that nothing in a bottle comes near it.
 const NEVER_REACHED: f64 = 1e12;
@@ -20,6 +21,19 @@ pub fn knowing_no_other_limit(laboratory: Laboratory) -> Laboratory {
         .parameter("K_C", 0.0)
         .parameter("K_I_FNA_A", NEVER_REACHED)
         .parameter("q_area", NEVER_REACHED)
+}
+
+/// So many litres under open air at 20 °C, without bed and soil.
+pub fn open_vessel(litres: f64, surface_m2: f64) -> Laboratory {
+    Laboratory::vessel(Tank {
+        volume_l: litres,
+        surface_m2,
+        bed_m2: 0.0,
+        wall_m2: 0.0,
+        soil_l: 0.0,
+        film_m2: None,
+        altitude_m: 0.0,
+    })
 }
 
 /// A litre with oxygen and pH held, in which ammonia oxidisers know no limit but ammonia.

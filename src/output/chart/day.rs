@@ -11,7 +11,7 @@ use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Upright};
 use super::key::Key;
 use super::rect::{Point, Rect};
-use super::series::{Stretch, last, lowest, of_day, stretches};
+use super::series::{Stretch, ends_of_steps, last, lowest, of_day, stretches};
 use super::sheet::{LEFT, RIGHT, Sheet, bold, plain, small};
 use super::style::{AWAY, BASE, CHANGE, CO2, DUSK, INK, MUTED, OXYGEN, Pen};
 use super::words::{number, short, span, trimmed};
@@ -22,8 +22,11 @@ pub struct Day<'a> {
     pub story: &'a Story<'a>,
     /// Which day.
     pub day: u32,
-    /// Its readings.
+    /// Its readings, those inside steps too: what curves are drawn of.
     pub readings: Vec<&'a Reading>,
+    /// Those at the ends of steps and at events alone. What is named is read off them, as in the report
+    /// and on every other chart, so that an hour is the same wherever it is told.
+    pub ends_of_steps: Vec<&'a Reading>,
 }
 
 /// The chart of a day; none for a day outside the run.
@@ -39,6 +42,7 @@ pub fn figure(story: &Story<'_>, day: u32) -> Option<Figure> {
         story,
         day,
         readings,
+        ends_of_steps: ends_of_steps(story.run, day),
     };
     let name = format!("day-{day:02}");
     let mut sheet = Sheet::new(&name, &today.titles(), &today.sentences());
@@ -136,7 +140,7 @@ impl Day<'_> {
         name_ends(sheet, at, &names);
     }
     fn name_lowest(&self, sheet: &mut Sheet, at: usize, under: &[(f64, f64)], bound: f64) {
-        if let Some(low) = lowest(&self.readings, |r| r.oxygen_mg_per_l) {
+        if let Some(low) = lowest(&self.ends_of_steps, |r| r.oxygen_mg_per_l) {
             let place = (self.hour(low.minute), low.oxygen_mg_per_l);
             sheet.mark(at, place, Form::Disc, OXYGEN);
             let time = self.time(low.minute);
@@ -159,7 +163,8 @@ impl Day<'_> {
         let mut panel = self.panel(510.0, 670.0, from_zero(all, 1.2 * bound, 4));
         let pens = [Pen::curve(CO2), Pen::dashed(CO2)];
         let ends = [last(&water), last(&indicator)];
-        let high = water.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1));
+        let high = lowest(&self.ends_of_steps, |r| -r.co2_mg_per_l);
+        let high = high.map(|r| (self.hour(r.minute), r.co2_mg_per_l));
         panel.limits = vec![Limit::new("limit", bound, (0.0, 24.0), Pen::LIMIT)];
         panel.lines = vec![
             Line::new("water", water, pens[0]),

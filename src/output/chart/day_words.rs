@@ -10,13 +10,13 @@ use super::words::{list, number, short, span, trimmed};
 impl Day<'_> {
     /// The result, longest wording first.
     pub fn titles(&self) -> Vec<String> {
-        let (low, high) = range(&self.curve(|r| r.oxygen_mg_per_l));
-        let Some(lowest) = lowest(&self.readings, |r| r.oxygen_mg_per_l) else {
+        let (_, high) = range(&self.curve(|r| r.oxygen_mg_per_l));
+        let Some(lowest) = lowest(&self.ends_of_steps, |r| r.oxygen_mg_per_l) else {
             return Vec::new();
         };
         let (day, low, high) = (
             self.story.calendar().day(self.day),
-            number(low, 1),
+            number(lowest.oxygen_mg_per_l, 1),
             number(high, 1),
         );
         let time = self.time(lowest.minute);

@@ -26,14 +26,23 @@ pub fn last(points: &[Point]) -> f64 {
 /// The readings that belong to one day, those inside steps too: from its opening midnight to the closing one, without
 /// what the events of either midnight did to the neighbour.
 pub fn of_day(run: &RunResult, day: u32) -> Vec<&Reading> {
-    let (from, until) = (day * DAY, (day + 1) * DAY);
-    let belongs = |r: &&Reading| match r.side {
-        Side::Before => r.minute > from,
-        Side::After => r.minute < until,
+    let mut seen = run.seen(day * DAY, (day + 1) * DAY);
+    seen.retain(|reading| belongs(reading, day));
+    seen
+}
+
+/// The same without those inside steps.
+pub fn ends_of_steps(run: &RunResult, day: u32) -> Vec<&Reading> {
+    let of_day = run.day(day).iter();
+    of_day.filter(|reading| belongs(reading, day)).collect()
+}
+
+fn belongs(reading: &Reading, day: u32) -> bool {
+    match reading.side {
+        Side::Before => reading.minute > day * DAY,
+        Side::After => reading.minute < (day + 1) * DAY,
         Side::Plain => true,
-    };
-    let seen = run.seen(from, until);
-    seen.into_iter().filter(belongs).collect()
+    }
 }
 
 /// A stretch of one day, minutes since its midnight.

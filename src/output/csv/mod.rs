@@ -69,8 +69,13 @@ impl Table {
     pub fn bytes(&self) -> Vec<u8> {
         let heads = Row::of(self.heads.iter().map(|head| &head.name));
         let rows = || std::iter::once(&heads).chain(&self.rows);
-        let mut bytes = Vec::with_capacity(rows().map(Row::size).sum());
-        rows().for_each(|row| row.write(&mut bytes));
-        bytes
+        let room = Vec::with_capacity(rows().map(Row::size).sum());
+        let mut writer = csv::Writer::from_writer(room);
+        for row in rows() {
+            let written = writer.write_record(row.cells());
+            written.expect("memory takes every row, and rows are of one length");
+        }
+        let bytes = writer.into_inner();
+        bytes.expect("memory takes every row")
     }
 }

@@ -3,10 +3,10 @@
 //!
 //! `cargo run --release --example step_error`
 
-#[path = "../tests/support/random_tank.rs"]
+#[path = "../support/random_tank.rs"]
 #[allow(dead_code)]
 mod random_tank;
-#[path = "../tests/support/step_error.rs"]
+#[path = "../support/step_error.rs"]
 mod step_error;
 
 use step_error::{Shares, of_default_step, shipped, worst};

@@ -1,0 +1,47 @@
+//! The continuous extension of a step: where the tank was between its ends.
+
+use crate::base::real::Real;
+use crate::model::matrix::PerRow;
+use crate::model::state::State;
+use crate::model::tank_model::TankModel;
+
+use super::step::{Part, Stepper};
+
+impl<R: Real> Stepper<R> {
+    /// The pools inside the last part, at a share of its length, and the extents that led there.
+    ///
+    /// ```text
+    /// y(θ) = y + Δt·(b₁·k₁ + b₂·(k₂ + k₃) + b₄·k₄)
+    /// b₁ = θ − 3/2·θ² + 2/3·θ³       b₂ = θ² − 2/3·θ³       b₄ = 2/3·θ³ − ½·θ²
+    /// ```
+    /// Source: Hairer, Nørsett & Wanner 1993, II.6. Third order. Where processes were held back, a straight
+    /// line, so that nothing falls below zero in between either.
+    pub fn inside(
+        &self,
+        model: &TankModel<R>,
+        part: &Part<'_, R>,
+        share: R,
+    ) -> (State<R>, PerRow<R>) {
+        let mut state = *part.before;
+        let extents = self.extents_inside(part, share);
+        model.matrix().apply(&extents, R::one(), &mut state);
+        (state, extents)
+    }
+
+    fn extents_inside(&self, part: &Part<'_, R>, share: R) -> PerRow<R> {
+        let mut extents = self.extents;
+        if part.held_back {
+            extents.iter_mut().for_each(|extent| *extent *= share);
+            return extents;
+        }
+        let square = share * share;
+        let middle = square - R::of(2.0 / 3.0) * square * share;
+        let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
+        let first = share - middle - middle - last;
+        for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
+            let [k1, k2, k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
+            *extent = (k1 * first + (k2 + k3) * middle + k4 * last) * part.days;
+        }
+        extents
+    }
+}
