@@ -67,3 +67,11 @@ fn eight_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
     let plan = Plan::<Lanes<8>>::abreast(&[&input; 8]).unwrap();
     bencher.bench_local(|| go(divan::black_box(&plan)));
 }
+
+/// Four.
+#[divan::bench(args = ["base", "dense"])]
+fn four_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
+    let input = support::reference::input(name);
+    let plan = Plan::<Lanes<4>>::abreast(&[&input; 4]).unwrap();
+    bencher.bench_local(|| go(divan::black_box(&plan)));
+}

@@ -22,7 +22,7 @@ use support::reference;
 const LITRES: f64 = 50.0;
 const SURFACE_M2: f64 = 0.18;
 /// One step, days.
-const STEP_DAYS: f64 = 30.0 / 1440.0;
+const STEP_DAYS: f64 = 60.0 / 1440.0;
 
 /// Water in glass at 25 °C in a room just as warm and moist: nothing lives, nothing evaporates.
 fn lifeless() -> ModelInput {

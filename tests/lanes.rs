@@ -41,7 +41,7 @@ fn look_and_apply<R: Real>(
     for rate in &mut rates {
         *rate *= R::of(0.01);
     }
-    model.matrix().apply(&rates, R::one(), &mut after);
+    model.matrix().apply(&mut rates, &mut after);
     let seen = vec![
         water.hydrogen,
         water.co2,
@@ -138,8 +138,15 @@ fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, 
         };
         stepper.advance(model, &stretch, parts, books, |_, _| {});
     }
-    let Memory { hydrogen, drift } = stepper.memory();
-    let left = totals.into_iter().chain(state.0).chain([hydrogen, drift]);
+    let Memory {
+        hydrogen,
+        drift,
+        closer,
+    } = stepper.memory();
+    let left = totals
+        .into_iter()
+        .chain(state.0)
+        .chain([hydrogen, drift, closer]);
     (left.collect(), counts)
 }
 

@@ -27,8 +27,8 @@ fn days(number: u64) -> u32 {
     if number.is_multiple_of(20) { 14 } else { 3 }
 }
 
-/// Steps of the two whole days that even the shortest tank lives.
-const FEWEST: u64 = (2 * DAY / STEP_MINUTES) as u64;
+/// Steps of the two whole days that even the shortest tank lives, were they dark throughout.
+const FEWEST: u64 = (2 * DAY / (2 * STEP_MINUTES)) as u64;
 
 /// One tank in so many is seeded far beyond any range, so that films empty their pools within a step and
 /// the guard of the pools has work.

@@ -153,7 +153,7 @@ fn the_worked_state_comes_out_to_all_printed_digits() {
     let rows = model.matrix().rows();
     model.rates(&water, &mut rates[..rows]);
     let mut change = State::default();
-    model.matrix().apply(&rates, 1.0, &mut change);
+    model.matrix().apply(&mut rates, &mut change);
     for (pool, printed) in CHANGES_PER_DAY {
         see(&format!("{pool:?}"), change[pool], printed);
     }

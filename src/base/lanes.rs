@@ -11,8 +11,9 @@ use std::ops::{Add, AddAssign, Div, Mul, MulAssign, Neg, Sub, SubAssign};
 
 use super::real::Real;
 
-/// One number per lane.
+/// One number per lane. Aligned so that no wide load straddles two lines of the cache.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[repr(align(32))]
 pub struct Lanes<const N: usize>(pub [f64; N]);
 
 impl<const N: usize> Lanes<N> {

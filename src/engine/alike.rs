@@ -44,12 +44,13 @@ pub fn alike(inputs: &[&ModelInput]) -> Result<(), Unlike> {
     Ok(())
 }
 
-fn times(input: &ModelInput) -> [u32; 4] {
+fn times(input: &ModelInput) -> [u32; 5] {
     [
         input.filled_at,
         input.last_day,
         input.lookahead_days,
         input.step_minutes,
+        input.step_in_the_dark_minutes,
     ]
 }
 

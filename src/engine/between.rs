@@ -23,8 +23,8 @@ impl<R: Real> Stepper<R> {
         share: R,
     ) -> (State<R>, PerRow<R>) {
         let mut state = *part.before;
-        let extents = self.extents_inside(part, share);
-        model.matrix().apply(&extents, R::one(), &mut state);
+        let mut extents = self.extents_inside(part, share);
+        model.matrix().apply(&mut extents, &mut state);
         (state, extents)
     }
 
@@ -39,8 +39,8 @@ impl<R: Real> Stepper<R> {
         let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
         let first = share - middle - middle - last;
         for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
-            let [k1, k2, k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
-            *extent = (k1 * first + (k2 + k3) * middle + k4 * last) * part.days;
+            let [k1, k2_and_k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
+            *extent = (k1 * first + k2_and_k3 * middle + k4 * last) * part.days;
         }
         extents
     }

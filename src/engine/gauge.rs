@@ -52,7 +52,7 @@ impl<R: Real> Gauge<R> {
         let per_l = R::one() / water.volume();
         let saturation = model.processes().gas_exchange.oxygen_saturation(water);
         let [ammonia_capacity, nitrite_capacity] = model.capacity(water);
-        let plants = self.plants(water);
+        let plants = self.plants(model, water);
         Reading {
             minute,
             side,
@@ -108,7 +108,8 @@ impl<R: Real> Gauge<R> {
         extents[self.gas_row] * self.gas_g_per_mmol
     }
 
-    fn plants(&self, water: &Water<R>) -> Plants<R> {
+    fn plants(&self, model: &TankModel<R>, water: &Water<R>) -> Plants<R> {
+        let canopies = model.canopies(&water.state);
         let mut plants = Plants {
             grams: R::zero(),
             mg_n: R::zero(),
@@ -122,7 +123,7 @@ impl<R: Real> Gauge<R> {
             plants.grams += grams;
             plants.mg_n +=
                 water.state[Pool::TissueN(stand)] + emersed * self.emersed_nitrogen_mg_per_g;
-            plants.shade += *cover * (R::one() - water.canopies[stand].passed);
+            plants.shade += *cover * (R::one() - canopies[stand].passed);
         }
         plants
     }

@@ -38,7 +38,7 @@ fn hold_back<R: Real>(
     }
     model.matrix().hold_back(from, &mut extents, short);
     let mut slowed = *from;
-    model.matrix().apply(&extents, R::one(), &mut slowed);
+    model.matrix().apply(&mut extents, &mut slowed);
     for (amount, slow) in to.0.iter_mut().zip(&slowed.0) {
         *amount = R::pick(short, *slow, *amount);
     }

@@ -117,11 +117,10 @@ impl<R: Real> Plan<R> {
         Held::abreast(&lanes)
     }
 
-    /// The minutes of a day at which anything switches or happens in any lane, in order, midnights
-    /// included.
+    /// The minutes of a day at which anything switches or happens in any lane, in order.
     pub fn instants(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
         let (from, until) = (day * DAY, (day + 1) * DAY);
-        let mut minutes = vec![from, until];
+        let mut minutes = Vec::new();
         for lines in [&self.input.light, &self.input.air] {
             if let Some(line) = line_on(lines, day) {
                 switches(line.window, day, &mut minutes);

@@ -18,12 +18,18 @@ pub fn parts<R: Real>(
         Some(_) => water.held.gas_mmol_per_day / limits.cut_band_mmol_per_l,
         None => R::zero(),
     };
-    let per_day = (gas + controller) / water.volume();
+    let exchange = (gas + controller) / water.volume();
+    let thermostat = model.processes().heat.thermostat_per_day(water) * R::of(THERMOSTAT);
+    let per_day = exchange.most(thermostat);
     let needed = (per_day * R::of(days) / limits.most_per_part).ceil();
     // in this order, so that what is not a number counts as one part
     let needed = R::one().most(needed).least(R::of(MOST_PARTS));
     needed * R::of(f64::from(limits.finer))
 }
+
+/// How much the speed of the thermostat counts beside that of gas exchange. What a step misses of it fades
+/// within the hour, and nothing else hangs on it.
+const THERMOSTAT: f64 = 0.5;
 
 /// Most parts the rule asks for.
 const MOST_PARTS: f64 = 10_000.0;

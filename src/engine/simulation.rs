@@ -81,9 +81,11 @@ impl<'a, R: Real> Simulation<'a, R> {
                 .min(until);
             self.events_of_this_minute(watcher);
             let held = self.plan.held(self.minute, &self.keeping);
+            let switched = instants.contains(&self.minute);
             wide(Steps {
                 tanks: self,
                 held: &held,
+                switched,
                 until: next,
                 watcher,
             })?;
@@ -101,9 +103,8 @@ impl<'a, R: Real> Simulation<'a, R> {
     }
 
     #[inline(always)]
-    fn step(&mut self, held: &Held<R>, next: u32, watcher: &mut impl Watcher<R>) {
+    fn step(&mut self, held: &Held<R>, grid: u32, next: u32, watcher: &mut impl Watcher<R>) {
         let plan = self.plan;
-        let grid = plan.input.step_minutes;
         let until = ((self.minute / grid + 1) * grid).min(next);
         let from_days = clock::days(self.minute);
         let days = clock::days(until - self.minute);
@@ -212,6 +213,8 @@ impl<'a, R: Real> Simulation<'a, R> {
 struct Steps<'s, 'p, R: Real, W> {
     tanks: &'s mut Simulation<'p, R>,
     held: &'s Held<R>,
+    /// Whether something has just been switched or has happened: the first step is a short one.
+    switched: bool,
     until: u32,
     watcher: &'s mut W,
 }
@@ -221,8 +224,11 @@ impl<R: Real, W: Watcher<R>> Wide for Steps<'_, '_, R, W> {
 
     #[inline(always)]
     fn go(self) -> Result<(), RunError> {
+        let input = &self.tanks.plan.input;
+        let mut grid = input.step(self.held.lit || self.switched);
         while self.tanks.minute < self.until {
-            self.tanks.step(self.held, self.until, self.watcher);
+            self.tanks.step(self.held, grid, self.until, self.watcher);
+            grid = input.step(self.held.lit);
             self.tanks.check()?;
         }
         Ok(())

@@ -13,7 +13,8 @@
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
 //! 3. If a pool would fall below zero, the part is done again with processes held back: each by
-//!    the scarcest pool it takes from. No pool is ever clipped.
+//!    the scarcest pool it takes from. No pool is ever clipped. The steps that follow are cut finer, since
+//!    a pool that is emptied within a step turns over faster than the step can tell.
 //! 4. Extents are added up; the ledger is made of them.
 //!
 //! Tanks side by side are cut each by their own rule. A lane that needs fewer parts waits, untouched,
@@ -37,17 +38,25 @@ pub struct Stepper<R> {
     memory: Memory<R>,
     /// The factor of [`Memory::drift`], of the present part.
     drift: R,
-    /// Rates at the start of a part, twice in its middle, and at its end.
-    pub(super) rates: [PerRow<R>; 4],
+    /// Rates at the start of a part, both in its middle added up, and at its end.
+    pub(super) rates: [PerRow<R>; 3],
     pub(super) extents: PerRow<R>,
 }
 
 /// How far ahead of the start of a part the second, third and fourth look is, as a share of it.
 const AHEAD: [f64; 3] = [0.5, 0.5, 1.0];
+/// Where the rates of each look are kept: at the start, in the middle (the second in the middle stands
+/// with the last until it is added to the first), at the end.
+const KEPT: [usize; 4] = [0, 1, 2, 2];
 /// The last of the looks that are in the middle, counted from 0.
 const LAST_IN_THE_MIDDLE: usize = 2;
 
-/// What a step remembers of the one before: where to look for the next pH first. Part of the state
+/// How much finer steps are cut at most where processes are held back, and what is left of that after a
+/// step without.
+const CLOSEST: f64 = 16.0;
+const RELIEF: f64 = 0.9;
+
+/// What a step remembers of the one before: where to look for the next pH first, and how closely. Part of the state
 /// of a tank that is saved, since the last bits of a pH hang on where the search began.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Memory<R> {
@@ -55,6 +64,9 @@ pub struct Memory<R> {
     pub hydrogen: R,
     /// How much H+ changed from the start to the middle of the last part, as a factor.
     pub drift: R,
+    /// How many times as many parts a step is cut into as the rule says, where processes had to be held
+    /// back not long ago; 1 elsewhere.
+    pub closer: R,
 }
 
 impl<R: Real> Memory<R> {
@@ -63,6 +75,7 @@ impl<R: Real> Memory<R> {
         Memory {
             hydrogen: R::of(1e-7),
             drift: R::one(),
+            closer: R::one(),
         }
     }
 }
@@ -113,7 +126,7 @@ impl<R: Real> Stepper<R> {
             memory: Memory::fresh(),
             water: Water::blank(),
             drift: R::one(),
-            rates: [none; 4],
+            rates: [none; 3],
             extents: none,
         }
     }
@@ -142,6 +155,7 @@ impl<R: Real> Stepper<R> {
         let fresh = Memory::<f64>::fresh();
         self.memory.hydrogen.set_lane(lane, fresh.hydrogen);
         self.memory.drift.set_lane(lane, fresh.drift);
+        self.memory.closer.set_lane(lane, fresh.closer);
     }
 
     /// What the next step must know of the last.
@@ -154,8 +168,8 @@ impl<R: Real> Stepper<R> {
         self.memory = memory;
     }
 
-    /// Advances a tank over a stretch, in so many equal `parts` (a whole number per lane). `done` sees
-    /// every part. The state must have been looked at (see [`Stepper::look`]) under what the
+    /// Advances a tank over a stretch, in so many equal `parts` (a whole number per lane), or in more where
+    /// processes had to be held back not long ago. `done` sees every part. The state must have been looked at (see [`Stepper::look`]) under what the
     /// stretch holds.
     #[inline(always)]
     pub fn advance(
@@ -171,7 +185,9 @@ impl<R: Real> Stepper<R> {
             totals,
             counts,
         } = books;
+        let parts = (parts * self.memory.closer).ceil();
         let days = R::of(stretch.days) / parts;
+        let mut strained = R::zero();
         let mut part = R::zero();
         let mut waiting = part.below(parts);
         while R::any(waiting) {
@@ -180,12 +196,14 @@ impl<R: Real> Stepper<R> {
                 self.look(model, state, &stretch.held, from_days);
             }
             let before = *state;
+            let lit = stretch.held.lit;
             let short = self.part(model, &before, (from_days, days));
-            let least = (model.matrix()).lead(&before, &self.extents, R::one(), state);
+            let least = (model.matrix()).lead(&before, &mut self.extents, (R::one(), lit), state);
             let mended = mend(model, &before, &mut self.extents, R::one(), least, state);
             let short = R::either(short, mended);
             self.book(&before, state, waiting, totals);
             counts.part(waiting, short);
+            strained = R::pick(short, R::pick(waiting, R::one(), strained), strained);
             done(
                 self,
                 &Part {
@@ -200,6 +218,17 @@ impl<R: Real> Stepper<R> {
             waiting = part.below(parts);
         }
         counts.step();
+        self.look_closer(strained);
+    }
+
+    /// Cuts the coming steps finer in the lanes in which processes were held back, and less and less so
+    /// in the others.
+    #[inline(always)]
+    fn look_closer(&mut self, strained: R) {
+        let closer = self.memory.closer;
+        let now = (R::of(2.0) * closer).least(R::of(CLOSEST));
+        let later = (R::of(RELIEF) * closer).most(R::one());
+        self.memory.closer = R::pick(R::zero().below(strained), now, later);
     }
 
     /// The extents of one part, in `self.extents`; says in which lanes a look was held back.
@@ -214,19 +243,25 @@ impl<R: Real> Stepper<R> {
         let start = self.water.inverse_hydrogen;
         let mut short = R::zero().below(R::zero());
         self.drift = self.memory.drift;
-        for (look, rates) in self.rates.iter_mut().enumerate() {
+        for (look, kept) in KEPT.iter().enumerate() {
+            let rates = &mut self.rates[*kept];
             model.rates(&self.water, &mut rates[..rows]);
             let Some(share) = AHEAD.get(look) else {
                 break;
             };
             let ahead = R::of(*share) * days;
             let water = &mut self.water;
-            let least = (model.matrix()).lead(before, rates, ahead, &mut water.state);
+            let lit = water.held.lit;
+            let least = (model.matrix()).lead(before, rates, (ahead, lit), &mut water.state);
             let mended = mend(model, before, rates, ahead, least, &mut water.state);
             short = R::either(short, mended);
             // what H+ did in the first half it will do in the second, nearly
             if look == LAST_IN_THE_MIDDLE {
                 self.drift = water.hydrogen * start;
+                let [_, middle, last] = &mut self.rates;
+                for (both, second) in middle.iter_mut().zip(last).take(rows) {
+                    *both += *second;
+                }
             }
             if look != LAST_IN_THE_MIDDLE - 1 {
                 water.hydrogen *= self.drift;
@@ -242,10 +277,9 @@ impl<R: Real> Stepper<R> {
     #[inline(always)]
     fn add_up(&mut self, days: R) {
         let sixth = R::of(1.0 / 6.0) * days;
-        let [first, second, third, fourth] = &self.rates;
+        let [first, middle, last] = &self.rates;
         for (row, extent) in self.extents[..self.rows].iter_mut().enumerate() {
-            let middle = second[row] + third[row];
-            *extent = (first[row] + (middle + middle) + fourth[row]) * sixth;
+            *extent = (first[row] + (middle[row] + middle[row]) + last[row]) * sixth;
         }
     }
 
@@ -263,7 +297,8 @@ impl<R: Real> Stepper<R> {
             for (total, extent) in totals.iter_mut().zip(&self.extents) {
                 *total += *extent;
             }
-            self.memory = Memory { hydrogen, drift };
+            self.memory.hydrogen = hydrogen;
+            self.memory.drift = drift;
             return;
         }
         for (total, extent) in totals.iter_mut().zip(&self.extents) {
@@ -272,10 +307,8 @@ impl<R: Real> Stepper<R> {
         for (now, then) in state.0.iter_mut().zip(&before.0) {
             *now = R::pick(waiting, *now, *then);
         }
-        self.memory = Memory {
-            hydrogen: R::pick(waiting, hydrogen, self.memory.hydrogen),
-            drift: R::pick(waiting, drift, self.memory.drift),
-        };
+        self.memory.hydrogen = R::pick(waiting, hydrogen, self.memory.hydrogen);
+        self.memory.drift = R::pick(waiting, drift, self.memory.drift);
     }
 
     /// The extents of the last part.

@@ -13,6 +13,13 @@ pub struct Canopy<R> {
     pub passed: R,
 }
 
+impl<R: Real> Canopy<R> {
+    /// A stand without leaves.
+    pub fn bare() -> Self {
+        Canopy { passed: R::one() }
+    }
+}
+
 /// Works out the canopies of all stands.
 #[derive(Debug, Clone)]
 pub struct Canopies<R> {

@@ -1,12 +1,16 @@
 //! All rows together: rates in, changes of pools out. Sparse and in a fixed order in a step; dense,
 //! as an `ndarray` table, for tables and tests.
 
+use std::ops::Range;
+
 use ndarray::Array2;
 
 use crate::base::real::Real;
 
 use super::component::Component;
 use super::conserved::{FLUXES, QUANTITIES};
+use super::kin::{KinSums, PoolRow, in_order_of_pools, set_apart};
+use super::pairs::Pairs;
 use super::pool::{POOLS, Pool};
 use super::row::Row;
 use super::state::State;
@@ -14,30 +18,24 @@ use super::state::State;
 /// Most rows of a tank; a row number fits a byte, so that looking one up needs no check.
 pub const MAX_ROWS: usize = 256;
 
-/// A number per row: a rate, or an extent (rate × time).
+/// A number per row: a rate, or an extent (rate × time). What stands behind the last row is scratch room.
 pub type PerRow<R> = [R; MAX_ROWS];
 
-/// Pools that may be negative.
-const MAY_OWE: [bool; POOLS] = {
-    let mut may = [false; POOLS];
-    may[Pool::Alkalinity.index()] = true;
-    may[Pool::Temperature.index()] = true;
-    may[Pool::Indicator.index()] = true;
-    may
-};
+/// Places of the pools that must not be negative.
+const MUST_NOT_OWE: [Range<usize>; 3] = [0..8, 9..14, 16..POOLS];
 
 /// The stoichiometric matrix of one tank.
+///
+/// Rows that are [kin](super::kin) are added up once per use, and what they change alike is worked out
+/// from their sum. The sums stand behind the rows, as if each were one more row.
 #[derive(Debug, Clone)]
 pub struct Matrix<R> {
     rows: usize,
-    /// One past the last pool that any row touches.
-    pools: usize,
-    /// Where the entries of each pool begin, and one past the last.
-    starts: [usize; POOLS + 1],
-    /// Row of each entry, pool by pool.
-    entry_rows: Vec<u8>,
-    /// Its coefficient.
-    amounts: Vec<R>,
+    /// What a step works with: all rows, and those that work in the dark.
+    lit: Short<R>,
+    dark: Short<R>,
+    /// Every entry of every row.
+    full: Entries<R>,
     /// Fate of each row: rows of one fate are slowed together.
     fates: Vec<usize>,
     fate_count: usize,
@@ -45,33 +43,75 @@ pub struct Matrix<R> {
     outside: Vec<(usize, usize, usize, R)>,
 }
 
+/// Every entry of a matrix, pool by pool.
+#[derive(Debug, Clone)]
+pub struct Entries<R> {
+    /// Where the entries of each pool begin, and one past the last.
+    starts: [usize; POOLS + 1],
+    /// Row and amount.
+    entries: Vec<(u8, R)>,
+}
+
+impl<R: Real> Entries<R> {
+    fn of(rows: &[PoolRow<R>]) -> Self {
+        let mut columns = vec![Vec::new(); POOLS];
+        for (at, row) in rows.iter().enumerate() {
+            for &(pool, amount) in row {
+                columns[pool].push((at as u8, amount));
+            }
+        }
+        let mut starts = [0; POOLS + 1];
+        for (pool, column) in columns.iter().enumerate() {
+            starts[pool + 1] = starts[pool] + column.len();
+        }
+        let entries = columns.concat();
+        Entries { starts, entries }
+    }
+
+    /// The entries of one pool: row and amount.
+    pub fn of_pool(&self, pool: usize) -> &[(u8, R)] {
+        &self.entries[self.starts[pool]..self.starts[pool + 1]]
+    }
+}
+
+/// The matrix as a step uses it: kin added up, entries laid out one behind the other.
+#[derive(Debug, Clone)]
+struct Short<R> {
+    kin: KinSums,
+    pairs: Pairs<R>,
+}
+
+impl<R: Real> Short<R> {
+    fn of(mut rows: Vec<PoolRow<R>>) -> Self {
+        let first_sum = rows.len();
+        let families = set_apart(&mut rows);
+        assert!(
+            rows.len() <= MAX_ROWS,
+            "a tank has at most {MAX_ROWS} rows and kin"
+        );
+        Short {
+            kin: KinSums::of(&families, first_sum),
+            pairs: Pairs::of(&Entries::of(&rows)),
+        }
+    }
+}
+
 impl<R: Real> Matrix<R> {
     /// Gathers the rows of all processes; each comes with the place of its process.
     pub fn new(rows: &[(usize, Row<R>)]) -> Self {
-        assert!(rows.len() <= MAX_ROWS, "a tank has at most {MAX_ROWS} rows");
-        let mut starts = [0; POOLS + 1];
-        let (mut entry_rows, mut amounts) = (Vec::new(), Vec::new());
-        for pool in 0..POOLS {
-            for (at, (_, row)) in rows.iter().enumerate() {
-                let amount = row.amount(Pool::at(pool));
-                if R::any(R::zero().below(amount.abs())) {
-                    entry_rows.push(at as u8);
-                    amounts.push(amount);
-                }
-            }
-            starts[pool + 1] = amounts.len();
-        }
+        let of_pools = |(_, row): &(usize, Row<R>)| in_order_of_pools(row);
+        let in_the_dark = |row: &(usize, Row<R>)| match row.1.in_light {
+            true => Vec::new(),
+            false => of_pools(row),
+        };
+        let lit: Vec<PoolRow<R>> = rows.iter().map(of_pools).collect();
+        let full = Entries::of(&lit);
         let (fates, fate_count) = fates(rows);
-        let pools = starts
-            .iter()
-            .position(|&end| end == amounts.len())
-            .unwrap_or(POOLS);
         Matrix {
             rows: rows.len(),
-            pools,
-            starts,
-            entry_rows,
-            amounts,
+            lit: Short::of(lit),
+            dark: Short::of(rows.iter().map(in_the_dark).collect()),
+            full,
             fates,
             fate_count,
             outside: outside(rows),
@@ -83,58 +123,30 @@ impl<R: Real> Matrix<R> {
         self.rows
     }
 
-    /// Adds to a state what the rows change when each is run by its extent, times a length.
+    /// Adds to a state what the rows change when each is run by its extent. What stands behind the
+    /// extents of the rows is overwritten.
     #[inline(always)]
-    pub fn apply(&self, extents: &PerRow<R>, length: R, state: &mut State<R>) {
-        for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
-            state.0[pool] += self.change(ends, extents) * length;
-        }
+    pub fn apply(&self, extents: &mut PerRow<R>, state: &mut State<R>) {
+        let from = *state;
+        self.lead(&from, extents, (R::one(), true), state);
     }
 
     /// Where a state comes to when each row is run by its extent, times a length; gives the least of
-    /// the pools that must not be negative and that any row touches.
+    /// the pools that must not be negative. Rows that work only in the light are left out where there
+    /// is none (`lit`). What stands behind the extents of the rows is overwritten, and pools behind
+    /// the last that a row touches are left in `to` as they are.
     #[inline(always)]
-    pub fn lead(&self, from: &State<R>, extents: &PerRow<R>, length: R, to: &mut State<R>) -> R {
-        let mut least = R::zero();
-        for (pool, ends) in self.starts[..=self.pools].windows(2).enumerate() {
-            let amount = from.0[pool] + self.change(ends, extents) * length;
-            to.0[pool] = amount;
-            if !MAY_OWE[pool] {
-                least = least.least(amount);
-            }
-        }
-        to.0[self.pools..].copy_from_slice(&from.0[self.pools..]);
-        least
-    }
-
-    /// What the entries of one pool change together.
-    #[inline(always)]
-    fn change(&self, ends: &[usize], extents: &PerRow<R>) -> R {
-        let (amounts, rows) = (
-            &self.amounts[ends[0]..ends[1]],
-            &self.entry_rows[ends[0]..ends[1]],
-        );
-        let (fours, last) = amounts.as_chunks::<4>();
-        let (row_fours, last_rows) = rows.as_chunks::<4>();
-        // four sums side by side: the processor adds to one while the others are under way
-        let mut sums = [R::zero(); 4];
-        for (amounts, rows) in fours.iter().zip(row_fours) {
-            for place in 0..4 {
-                sums[place] += amounts[place] * extents[usize::from(rows[place])];
-            }
-        }
-        for (place, (amount, row)) in last.iter().zip(last_rows).enumerate() {
-            sums[place % 4] += *amount * extents[usize::from(*row)];
-        }
-        (sums[0] + sums[1]) + (sums[2] + sums[3])
-    }
-
-    /// The entries of one pool: row and amount.
-    fn entries(&self, pool: usize) -> impl Iterator<Item = (usize, R)> + '_ {
-        let range = self.starts[pool]..self.starts[pool + 1];
-        let rows = self.entry_rows[range.clone()].iter();
-        rows.map(|row| usize::from(*row))
-            .zip(self.amounts[range].iter().copied())
+    pub fn lead(
+        &self,
+        from: &State<R>,
+        extents: &mut PerRow<R>,
+        (length, lit): (R, bool),
+        to: &mut State<R>,
+    ) -> R {
+        let short = if lit { &self.lit } else { &self.dark };
+        short.kin.add_up(extents);
+        short.pairs.lead(from, extents, length, to);
+        least(to)
     }
 
     /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,
@@ -148,7 +160,8 @@ impl<R: Real> Matrix<R> {
         let mut kept = vec![R::one(); self.fate_count];
         for pool in (0..POOLS).filter(|&pool| !Pool::at(pool).may_be_negative()) {
             let mut taken = R::zero();
-            for (row, amount) in self.entries(pool) {
+            for &(row, amount) in self.full.of_pool(pool) {
+                let row = usize::from(row);
                 taken += (-amount * extents[row]).floor_zero();
             }
             let share = R::pick(
@@ -156,7 +169,8 @@ impl<R: Real> Matrix<R> {
                 (held.0[pool].floor_zero() / taken).least(R::one()),
                 R::one(),
             );
-            for (row, amount) in self.entries(pool) {
+            for &(row, amount) in self.full.of_pool(pool) {
+                let row = usize::from(row);
                 let takes = R::zero().below(-amount * extents[row]);
                 let fate = &mut kept[self.fates[row]];
                 *fate = R::pick(takes, fate.least(share), *fate);
@@ -179,8 +193,8 @@ impl<R: Real> Matrix<R> {
     /// The change of one pool by each row, in the order of the rows.
     pub fn column(&self, pool: Pool) -> Vec<R> {
         let mut column = vec![R::zero(); self.rows];
-        for (row, amount) in self.entries(pool.index()) {
-            column[row] = amount;
+        for &(row, amount) in self.full.of_pool(pool.index()) {
+            column[usize::from(row)] = amount;
         }
         column
     }
@@ -191,12 +205,32 @@ impl Matrix<f64> {
     pub fn table(&self) -> Array2<f64> {
         let mut table = Array2::zeros((self.rows, POOLS));
         for pool in 0..POOLS {
-            for (row, amount) in self.entries(pool) {
+            for &(row, amount) in self.full.of_pool(pool) {
+                let row = usize::from(row);
                 table[[row, pool]] = amount;
             }
         }
         table
     }
+}
+
+/// The least of the pools that must not be negative, and of nothing.
+#[inline(always)]
+fn least<R: Real>(state: &State<R>) -> R {
+    let mut least = [R::zero(); 4];
+    for pools in MUST_NOT_OWE {
+        let (fours, rest) = state.0[pools].as_chunks::<4>();
+        for four in fours {
+            for (least, amount) in least.iter_mut().zip(four) {
+                *least = least.least(*amount);
+            }
+        }
+        for amount in rest {
+            least[0] = least[0].least(*amount);
+        }
+    }
+    let [a, b, c, d] = least;
+    a.least(b).least(c.least(d))
 }
 
 /// Numbers the pairs of process and group.
@@ -240,13 +274,10 @@ mod tests {
 
     #[test]
     fn only_pools_that_may_be_negative_may_owe() {
-        for (index, may) in MAY_OWE.iter().enumerate() {
-            assert_eq!(
-                *may,
-                Pool::at(index).may_be_negative(),
-                "{:?}",
-                Pool::at(index)
-            );
+        let must_not = |place: usize| MUST_NOT_OWE.iter().any(|pools| pools.contains(&place));
+        for place in 0..POOLS {
+            let pool = Pool::at(place);
+            assert_eq!(must_not(place), !pool.may_be_negative(), "{pool:?}");
         }
     }
 }

@@ -4,12 +4,13 @@ use crate::base::real::Real;
 use crate::base::sources::{derived, memory};
 use crate::chemistry::{ammonia, carbonate::Carbonate, nitrous_acid};
 
-use super::canopy::Canopies;
+use super::canopy::{Canopies, Canopy};
 use super::films::FilmSpeeds;
 use super::limitation::monod;
 use super::parameter::{ParameterSpec, parameter};
-use super::pool::Pool;
+use super::pool::{MAX_STANDS, Pool};
 use super::setup::Setup;
+use super::state::State;
 use super::temperature::{Factor, FactorList};
 use super::water::Water;
 
@@ -126,7 +127,16 @@ impl<R: Real> Observer<R> {
         water.films = self
             .film_speeds
             .look(&water.state, &water.factors, water.held.power);
-        self.canopies.look(&water.state, &mut water.canopies);
+        if water.held.lit {
+            self.canopies.look(&water.state, &mut water.canopies);
+        }
+    }
+
+    /// Light and shade in each stand, whether the light is on or not.
+    pub fn canopies(&self, state: &State<R>) -> [Canopy<R>; MAX_STANDS] {
+        let mut canopies = [Canopy::bare(); MAX_STANDS];
+        self.canopies.look(state, &mut canopies);
+        canopies
     }
 
     #[inline(always)]

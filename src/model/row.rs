@@ -14,6 +14,8 @@ pub struct Row<R> {
     pub part: String,
     /// Which rows of the process share its fate when a pool runs dry; one number per stand.
     pub group: usize,
+    /// Whether the row runs only while the light is on.
+    pub in_light: bool,
     /// Amounts made (positive) or used per unit.
     pub entries: Vec<(Component, R)>,
 }
@@ -24,6 +26,7 @@ impl<R: Real> Row<R> {
         Row {
             part: part.into(),
             group: 0,
+            in_light: false,
             entries: Vec::new(),
         }
     }
@@ -56,6 +59,11 @@ impl<R: Real> Row<R> {
     /// Puts the row among those of a stand.
     pub fn of_stand(mut self, stand: usize) -> Self {
         self.group = stand;
+        self
+    }
+    /// Says that the row runs only while the light is on; its rate must be zero in the dark.
+    pub fn in_light(mut self) -> Self {
+        self.in_light = true;
         self
     }
     /// Burns what the row takes with oxygen: carbon, phosphorus, potassium and iron return to the
@@ -96,6 +104,7 @@ impl<R: Real> Row<R> {
         Row {
             part: part.into(),
             group: self.group,
+            in_light: self.in_light,
             entries: self.entries.iter().map(|(c, a)| (*c, -*a)).collect(),
         }
     }

@@ -2,12 +2,13 @@
 
 use crate::base::real::Real;
 
+use super::canopy::Canopy;
 use super::component::Component;
 use super::content::Contents;
 use super::held::Held;
 use super::matrix::Matrix;
 use super::observer::Observer;
-use super::pool::Pool;
+use super::pool::{MAX_STANDS, Pool};
 use super::process::Builder;
 use super::processes::{self, Processes};
 use super::row::Row;
@@ -115,6 +116,10 @@ impl<R: Real> TankModel<R> {
     /// What each pool contains.
     pub fn contents(&self) -> &Contents<R> {
         &self.contents
+    }
+    /// Light and shade in each stand, by day and night.
+    pub fn canopies(&self, state: &State<R>) -> [Canopy<R>; MAX_STANDS] {
+        self.observer.canopies(state)
     }
     /// What the films could oxidise with food in plenty, at the present pH, temperature and oxygen,
     /// mg N/day: to nitrite and beyond, and from nitrite to nitrate.

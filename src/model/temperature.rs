@@ -20,8 +20,10 @@ const STEP_C: f64 = 0.25;
 const NODES: usize = 201;
 /// Number of the last cell; a cubic needs a node before it and two after.
 const LAST_CELL: f64 = (NODES - 4) as f64;
+/// 1.5·2^52: added to a number, it leaves the nearest whole number.
+const ROUNDING: f64 = 6_755_399_441_055_744.0;
 /// Most factors of either kind.
-const ROOM: usize = 24;
+const ROOM: usize = 32;
 
 /// Collects the factors that processes ask for; one name is one factor, however often asked for.
 pub struct FactorList<R> {
@@ -104,63 +106,83 @@ struct Nodes<R> {
 }
 
 impl<R: Real> Nodes<R> {
-    /// Place of a temperature: the number of the cell between nodes it lies in, and how far in it.
-    #[inline(always)]
-    fn place(t_c: R) -> (R, R) {
-        let place = (t_c - R::of(COLDEST_C)) * R::of(1.0 / STEP_C) - R::one();
-        let row = place.floor().most(R::zero()).least(R::of(LAST_CELL));
-        (row, place - row)
-    }
-
-    /// The cubics of all columns through the four nodes around a cell, in one lane.
-    ///
-    /// ```text
-    /// a, b, c, d at x = −1, 0, 1, 2:   b + (−a/3 − b/2 + c − d/6)·x + (a/2 − b + c/2)·x² + (d − a + 3·(b − c))/6·x³
-    /// ```
+    /// The four nodes around a cell, of all columns, in one lane.
     #[cold]
-    fn enter(&self, lane: usize, row: usize, cubics: &mut Cubics<R>) {
-        for (column, cubic_of_all) in cubics.iter_mut().enumerate().take(self.width) {
-            let node = |ahead: usize| self.values[(row + ahead) * self.width + column].lane(lane);
-            let [a, b, c, d] = [node(0), node(1), node(2), node(3)];
-            let cubic = [
-                b,
-                c - a / 3.0 - 0.5 * b - d / 6.0,
-                0.5 * (a + c) - b,
-                (d - a + 3.0 * (b - c)) / 6.0,
-            ];
-            for (all, own) in cubic_of_all.iter_mut().zip(cubic) {
-                all.set_lane(lane, own);
+    fn enter(&self, lane: usize, row: usize, around: &mut Around<R>) {
+        for (ahead, values) in around.iter_mut().enumerate() {
+            let columns = &self.values[(row + ahead) * self.width..][..self.width];
+            for (value, node) in values.iter_mut().zip(columns) {
+                value.set_lane(lane, node.lane(lane));
             }
         }
     }
 }
 
-/// Coefficients of every column, from the constant up.
-type Cubics<R> = [[R; 4]; ROOM];
+/// Where a temperature lies: the cell between nodes, and what the nodes around weigh.
+struct Place<R> {
+    rows: R,
+    weights: [R; 4],
+}
 
-/// The cells that tanks are in, with their cubics. Water warms slowly, so they mostly stay; what
+impl<R: Real> Place<R> {
+    #[inline(always)]
+    fn of(t_c: R) -> Self {
+        let place = (t_c - R::of(COLDEST_C)) * R::of(1.0 / STEP_C) - R::one();
+        let inside = place.most(R::zero()).least(R::of(LAST_CELL + 0.5));
+        let rows = ((inside - R::of(0.5)) + R::of(ROUNDING)) - R::of(ROUNDING);
+        Place {
+            rows,
+            weights: weights(place - rows),
+        }
+    }
+}
+
+/// Four nodes, at x = −1, 0, 1 and 2, of every column.
+type Around<R> = [[R; ROOM]; 4];
+
+/// What each of four nodes weighs in the cubic through them (Lagrange).
+///
+/// ```text
+/// w₋₁ = −x·(x − 1)·(x − 2)/6   w₀ = (x + 1)·(x − 1)·(x − 2)/2   w₁ = −(x + 1)·x·(x − 2)/2   w₂ = (x + 1)·x·(x − 1)/6
+/// ```
+#[inline(always)]
+fn weights<R: Real>(x: R) -> [R; 4] {
+    let (before, after, beyond) = (x + R::one(), x - R::one(), x - R::of(2.0));
+    let (outer, inner) = (x * after, before * beyond);
+    let (sixth, half) = (R::of(1.0 / 6.0), R::of(0.5));
+    [
+        -(outer * beyond) * sixth,
+        inner * after * half,
+        -(inner * x) * half,
+        outer * before * sixth,
+    ]
+}
+
+/// The cells that tanks are in, with the nodes around. Water warms slowly, so they mostly stay; what
 /// comes out hangs on the temperature alone.
 #[derive(Debug, Clone, Copy)]
 struct Cell<R> {
     rows: R,
-    cubics: Cubics<R>,
+    around: Around<R>,
 }
 
 impl<R: Real> Cell<R> {
     fn nowhere() -> Self {
         Cell {
             rows: -R::one(),
-            cubics: [[R::one(), R::zero(), R::zero(), R::zero()]; ROOM],
+            around: [[R::one(); ROOM]; 4],
         }
     }
+    /// Works out all columns at a place.
     #[inline(always)]
-    fn at(&mut self, nodes: &Nodes<R>, t_c: R, out: &mut [R]) {
-        let (rows, x) = Nodes::place(t_c);
-        if R::any(R::of(0.5).below((rows - self.rows).abs())) {
-            self.enter(nodes, rows);
+    fn at(&mut self, nodes: &Nodes<R>, place: &Place<R>, out: &mut [R]) {
+        if R::any(R::of(0.5).below((place.rows - self.rows).abs())) {
+            self.enter(nodes, place.rows);
         }
-        for (value, [c0, c1, c2, c3]) in out.iter_mut().zip(&self.cubics).take(nodes.width) {
-            *value = ((*c3 * x + *c2) * x + *c1) * x + *c0;
+        let [w0, w1, w2, w3] = place.weights;
+        let [a, b, c, d] = &self.around;
+        for (column, value) in out.iter_mut().enumerate().take(nodes.width.min(ROOM)) {
+            *value = (w0 * a[column] + w1 * b[column]) + (w2 * c[column] + w3 * d[column]);
         }
     }
     #[cold]
@@ -168,7 +190,7 @@ impl<R: Real> Cell<R> {
         for lane in 0..R::LANES {
             let row = rows.lane(lane);
             if row != self.rows.lane(lane) {
-                nodes.enter(lane, row as usize, &mut self.cubics);
+                nodes.enter(lane, row as usize, &mut self.around);
             }
         }
         self.rows = rows;
@@ -188,8 +210,14 @@ impl<R: Real> TemperatureTable<R> {
     #[inline(always)]
     pub fn at(&self, t_c: R, factors: &mut Factors<R>) {
         let (free, held) = factors.values.split_at_mut(ROOM);
-        factors.free.at(&self.free, t_c, free);
-        factors.held.at(&self.held, t_c.least(self.hold_c), held);
+        let place = Place::of(t_c);
+        factors.free.at(&self.free, &place, free);
+        if R::any(self.hold_c.below(t_c)) {
+            let place = Place::of(t_c.least(self.hold_c));
+            factors.held.at(&self.held, &place, held);
+        } else {
+            factors.held.at(&self.held, &place, held);
+        }
     }
 }
 
@@ -215,7 +243,7 @@ impl<R: Real> Factors<R> {
     /// The value of a factor.
     #[inline(always)]
     pub fn get(&self, factor: Factor) -> R {
-        self.values[factor.0]
+        self.values[factor.0 % (2 * ROOM)] // a power of two: no check is needed
     }
 }
 

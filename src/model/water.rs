@@ -61,7 +61,7 @@ pub struct Water<R> {
     pub pore_phosphate: R,
     /// How fast the nitrifier guilds could grow, and how crowded their films are.
     pub films: Films<R>,
-    /// Light and shade in each stand.
+    /// Light and shade in each stand; worked out while the light is on.
     pub canopies: [Canopy<R>; MAX_STANDS],
 }
 
@@ -114,7 +114,7 @@ impl<R: Real> Water<R> {
             pore_tan: none,
             pore_phosphate: none,
             films: Films::none(),
-            canopies: [Canopy { passed: R::one() }; MAX_STANDS],
+            canopies: [Canopy::bare(); MAX_STANDS],
         }
     }
     /// CO2, mg/L.

@@ -24,8 +24,10 @@ use super::sections::{
 };
 use super::tree::Table;
 
-/// The step of the engine, minutes.
+/// The step of the engine while the light is on, minutes.
 const STEP_MINUTES: u32 = 30;
+/// Its step in the dark, when nothing grows.
+const STEP_IN_THE_DARK_MINUTES: u32 = 60;
 
 /// Reads a whole scenario; none when something is wrong (the desk knows what).
 pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
@@ -56,6 +58,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         last_day: draft.calendar.last_day,
         lookahead_days: LOOKAHEAD_DAYS,
         step_minutes: STEP_MINUTES,
+        step_in_the_dark_minutes: STEP_IN_THE_DARK_MINUTES,
         tank,
         room: surroundings.room,
         heating: surroundings.heating,

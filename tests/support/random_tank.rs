@@ -43,6 +43,7 @@ pub fn tank(number: u64, days: u32) -> ModelInput {
         last_day: days - 1,
         lookahead_days: 0,
         step_minutes: STEP_MINUTES,
+        step_in_the_dark_minutes: 2 * STEP_MINUTES,
         tank: size,
         room: Room {
             temperature_c: lot.between(15.0, 30.0),

@@ -44,6 +44,7 @@ pub fn input(name: &str) -> ModelInput {
         last_day: run["days"].as_f64().unwrap() as u32 - 1,
         lookahead_days: 0,
         step_minutes: 30,
+        step_in_the_dark_minutes: 60,
         tank: Tank {
             volume_l: number("tank", "V"),
             surface_m2: number("tank", "A"),

@@ -231,6 +231,7 @@ impl Knobs {
             last_day: self.last_day,
             lookahead_days: 2,
             step_minutes: 30,
+            step_in_the_dark_minutes: 60,
             tank: Tank {
                 volume_l: VOLUME,
                 surface_m2: 0.18,

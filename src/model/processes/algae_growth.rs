@@ -160,6 +160,7 @@ impl<R: Real> Process<R> for AlgaeGrowth<R> {
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
         let row = |part: &str, from: Pool| {
             Row::new(part)
+                .in_light()
                 .put(Pool::Algae, R::one())
                 .close(builder.contents, Quantity::Nitrogen, from)
                 .from_water(builder.contents)

@@ -37,6 +37,22 @@ pub struct Heat<R> {
     evaporation_heat: R,
 }
 
+impl<R: Real> Heat<R> {
+    /// How fast the thermostat alone would end a difference, per day, inside its band.
+    #[inline(always)]
+    pub fn thermostat_per_day(&self, water: &Water<R>) -> R {
+        if !water.held.power {
+            return R::zero();
+        }
+        R::of(KJ_PER_DAY_AND_W) * self.heater_w / (self.band_k * self.heat_capacity(water))
+    }
+    /// Heat held by water and wet soil, kJ/K.
+    #[inline(always)]
+    fn heat_capacity(&self, water: &Water<R>) -> R {
+        (water.volume() + self.pore_water_l) * self.capacity
+    }
+}
+
 impl<R: Real> Process<R> for Heat<R> {
     const ID: &'static str = "heat";
     const WHAT: &'static str = "heater, lamp and pump warm; walls and evaporation cool";
@@ -129,6 +145,6 @@ impl<R: Real> Process<R> for Heat<R> {
         let gained = R::of(KJ_PER_DAY_AND_W) * (powered - self.loss_w_per_k * above_room)
             - self.evaporation_heat * self.evaporation.l_per_day(water)
             - self.capacity * self.top_up.l_per_day(water) * above_room;
-        rates[0] = gained / ((water.volume() + self.pore_water_l) * self.capacity);
+        rates[0] = gained / self.heat_capacity(water);
     }
 }

@@ -129,7 +129,8 @@ impl<R: Real> Process<R> for LeafUptake<R> {
                     .close(contents, Quantity::OxygenDemand, Pool::Oxygen)
                     .close(contents, Quantity::Charge, Pool::Alkalinity)
             };
-            rows.extend([row("ammonium", Pool::Tan), row("nitrate", Pool::Nitrate)]);
+            rows.push(row("ammonium", Pool::Tan));
+            rows.push(row("nitrate", Pool::Nitrate).in_light());
         }
         let process = LeafUptake {
             fastest,

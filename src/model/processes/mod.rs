@@ -27,22 +27,23 @@ macro_rules! processes {
         #[derive(Debug, Clone)]
         pub struct Processes<R> {
             $(#[allow(missing_docs)] pub $module: $module::$name<R>,)*
-            starts: [usize; IDS.len() + 1],
+            counts: [usize; IDS.len()],
         }
 
         impl<R: Real> Processes<R> {
             /// Builds every process; the rows come with the place of their process in [`IDS`].
             pub fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<(usize, Row<R>)>) {
                 let mut all = Vec::new();
-                let mut starts = [0; IDS.len() + 1];
+                let mut counts = [0; IDS.len()];
                 let mut place = 0;
                 $(
                     let ($module, rows) = <$module::$name<R> as Process<R>>::new(builder);
+                    counts[place] = rows.len();
                     all.extend(rows.into_iter().map(|row| (place, row)));
                     place += 1;
-                    starts[place] = all.len();
                 )*
-                (Processes { $($module,)* starts }, all)
+                let _ = place;
+                (Processes { $($module,)* counts }, all)
             }
             /// Writes the rates of all rows, per day.
             #[inline(always)]
@@ -50,7 +51,7 @@ macro_rules! processes {
                 let mut rest = rates;
                 let mut place = 0;
                 $(
-                    let (own, next) = rest.split_at_mut(self.starts[place + 1] - self.starts[place]);
+                    let (own, next) = rest.split_at_mut(self.counts[place]);
                     Process::<R>::rates(&self.$module, water, own);
                     rest = next;
                     place += 1;

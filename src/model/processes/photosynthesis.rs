@@ -296,6 +296,7 @@ fn rows_of<R: Real>(builder: &Builder<'_, R>, stand: usize) -> [Row<R>; ROWS] {
     let growth = |part: &str, phosphorus: Pool| {
         Row::new(format!("{name}, {part}"))
             .of_stand(stand)
+            .in_light()
             .put(Pool::Biomass(stand), R::one())
             .close(contents, Quantity::Phosphorus, phosphorus)
             .close(contents, Quantity::Iron, soil_iron)
@@ -306,6 +307,7 @@ fn rows_of<R: Real>(builder: &Builder<'_, R>, stand: usize) -> [Row<R>; ROWS] {
         growth("phosphorus of the soil", Pool::SoilPhosphorus),
         Row::new(format!("{name}, iron of the water"))
             .of_stand(stand)
+            .in_light()
             .put(Pool::Iron, -R::one())
             .put(soil_iron, R::one()),
     ]
