@@ -6,36 +6,12 @@
 mod support;
 
 use firstfill::base::lanes::Lanes;
-use firstfill::base::real::Real;
-use firstfill::engine::event::Event;
 use firstfill::engine::plan::Plan;
-use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::run::run;
-use firstfill::engine::simulation::{Simulation, Watcher};
-use firstfill::engine::valve::Valves;
+use support::drive::through;
 
 fn main() {
     divan::main();
-}
-
-struct Nobody;
-impl<R: Real> Watcher<R> for Nobody {
-    fn wants(&self, _: u32, _: Side) -> bool {
-        false
-    }
-    fn see(&mut self, _: &Reading<R>, _: &Simulation<'_, R>) {}
-    fn happened(&mut self, _: &Event, _: R, _: &Reading<R>, _: &Reading<R>) {}
-}
-
-fn go<R: Real>(plan: &Plan<R>) -> f64 {
-    let mut tank = Simulation::filled(plan);
-    let mut valves = Valves::new(plan);
-    while tank.minute < plan.input.end_minute() {
-        let day = tank.minute / 1440;
-        tank.keeping.gas = valves.set_for(day, &tank).unwrap();
-        tank.advance((day + 1) * 1440, &mut Nobody).unwrap();
-    }
-    tank.state.0[0].lane(0)
 }
 
 /// 56 days with plants, gas and water changes, everything written down.
@@ -50,7 +26,7 @@ fn one_run_written_down(bencher: divan::Bencher<'_, '_>, name: &str) {
 fn one_run(bencher: divan::Bencher<'_, '_>, name: &str) {
     let input = support::reference::input(name);
     let plan = Plan::new(&input);
-    bencher.bench_local(|| go(divan::black_box(&plan)));
+    bencher.bench_local(|| through(divan::black_box(&plan)));
 }
 
 /// Building the model.
@@ -65,7 +41,7 @@ fn building(bencher: divan::Bencher<'_, '_>, name: &str) {
 fn eight_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
     let input = support::reference::input(name);
     let plan = Plan::<Lanes<8>>::abreast(&[&input; 8]).unwrap();
-    bencher.bench_local(|| go(divan::black_box(&plan)));
+    bencher.bench_local(|| through(divan::black_box(&plan)));
 }
 
 /// Four.
@@ -73,5 +49,5 @@ fn eight_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
 fn four_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
     let input = support::reference::input(name);
     let plan = Plan::<Lanes<4>>::abreast(&[&input; 4]).unwrap();
-    bencher.bench_local(|| go(divan::black_box(&plan)));
+    bencher.bench_local(|| through(divan::black_box(&plan)));
 }

@@ -7,6 +7,7 @@
 #[allow(dead_code)]
 mod random_tank;
 #[path = "../support/step_error.rs"]
+#[allow(dead_code)]
 mod step_error;
 
 use step_error::{Shares, of_default_step, shipped, worst};

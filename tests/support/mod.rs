@@ -10,6 +10,7 @@ pub mod diary;
 pub mod drive;
 pub mod least_squares;
 pub mod page;
+pub mod peer;
 pub mod planted_tank;
 pub mod random_tank;
 pub mod reference;

@@ -52,21 +52,34 @@ pub const FINEST: u32 = 16;
 /// axis of a chart spans less.
 const LEAST_RANGE: f64 = 0.01;
 
-/// What a run passed through: the charted quantities at every reading.
+/// What a run passed through: the charted quantities at every reading, with its minute.
 #[derive(Default)]
-pub struct Track(Vec<Shares>);
+pub struct Track(Vec<(u32, Shares)>);
 
 impl Watcher for Track {
     fn wants(&self, _: u32, _: Side) -> bool {
         true
     }
     fn see(&mut self, reading: &Reading, _: &Simulation<'_>) {
-        self.0.push(CHARTED.map(|(_, value)| value(reading)));
+        self.note(reading);
     }
     fn happened(&mut self, _: &Event, _: f64, _: &Reading, _: &Reading) {}
 }
 
 impl Track {
+    /// Takes a reading down.
+    pub fn note(&mut self, reading: &Reading) {
+        let values = CHARTED.map(|(_, value)| value(reading));
+        self.0.push((reading.minute, values));
+    }
+
+    /// The minutes of the readings, each once.
+    pub fn minutes(&self) -> Vec<u32> {
+        let mut minutes: Vec<u32> = self.0.iter().map(|(minute, _)| *minute).collect();
+        minutes.dedup();
+        minutes
+    }
+
     /// Of a run with every part of a step cut into `finer` equal ones.
     pub fn of(input: &ModelInput, finer: u32) -> Track {
         let mut plan = Plan::new(input);
@@ -86,7 +99,7 @@ impl Track {
     pub fn apart(&self, exact: &Track) -> Shares {
         assert_eq!(self.0.len(), exact.0.len());
         std::array::from_fn(|place| {
-            let values = || exact.0.iter().map(|reading| reading[place]);
+            let values = || exact.0.iter().map(|(_, values)| values[place]);
             let (low, high) = (
                 values().fold(f64::MAX, f64::min),
                 values().fold(f64::MIN, f64::max),
@@ -96,7 +109,7 @@ impl Track {
                 .max(f64::MIN_POSITIVE);
             let pairs = self.0.iter().zip(values());
             pairs
-                .map(|(reading, exact)| (reading[place] - exact).abs() / range)
+                .map(|((_, values), exact)| (values[place] - exact).abs() / range)
                 .fold(0.0, |worst, share| {
                     if share > worst || share.is_nan() {
                         share
