@@ -105,10 +105,16 @@ fn a_wish_to_stop_ends_the_work_between_two_groups() {
     let base = short();
     let stop = Stop::default();
     let mut taken = 0;
-    let ended = run_many(&Peaks, 100_000, |number| member(&base, number), &stop, |_, _| {
-        taken += 1;
-        stop.ask();
-    });
+    let ended = run_many(
+        &Peaks,
+        100_000,
+        |number| member(&base, number),
+        &stop,
+        |_, _| {
+            taken += 1;
+            stop.ask();
+        },
+    );
     assert_eq!(ended, Err(Stopped));
     assert!(taken > 0 && taken < 1000, "{taken}");
 }
