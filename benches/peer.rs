@@ -20,8 +20,8 @@ use std::sync::LazyLock;
 use std::time::Instant;
 
 use divan::{Bencher, black_box};
-use firstfill::base::lanes::Lanes;
 use firstfill::engine::input::ModelInput;
+use firstfill::engine::many::{ABREAST, Abreast};
 use firstfill::engine::plan::Plan;
 use support::drive::{Reach, through};
 use support::peer::{Asked, Method, Peer};
@@ -226,10 +226,10 @@ impl Ours {
     fn timed() -> Ours {
         let input = input();
         let plan = Plan::new(&input);
-        let four = Plan::<Lanes<4>>::abreast(&[&input; 4]).unwrap();
+        let four = Plan::<Abreast>::abreast(&[&input; ABREAST]).unwrap();
         Ours {
             alone: least_ms(|| through(&plan)),
-            of_four: least_ms(|| through(&four)) / 4.0,
+            of_four: least_ms(|| through(&four)) / ABREAST as f64,
         }
     }
 }
@@ -276,6 +276,6 @@ fn ours_alone(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn ours_four_abreast(bencher: Bencher<'_, '_>) {
     let input = input();
-    let plan = Plan::<Lanes<4>>::abreast(&[&input; 4]).unwrap();
+    let plan = Plan::<Abreast>::abreast(&[&input; ABREAST]).unwrap();
     bencher.bench_local(|| through(black_box(&plan)));
 }
