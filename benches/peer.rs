@@ -29,28 +29,19 @@ use support::step_error::{FINEST, Shares, Track, worst};
 
 fn main() {
     let found = &*FOUND;
-    let ours = Ours::timed();
-    println!(
-        "ours: off by {:.1e} ({})",
-        worst(&found.ours).1,
-        worst(&found.ours).0
-    );
-    println!(
-        "ours: {:.2} ms alone, {:.2} ms each of four abreast",
-        ours.alone, ours.of_four
-    );
-    for (close, which) in [Close::InTheWorst, Close::InEvery]
-        .into_iter()
-        .zip(&found.tried)
-    {
+    let (quantity, error) = worst(&found.ours);
+    println!("ours: off by {error:.1e} ({quantity})");
+    let [ours, four, theirs @ ..] = side_by_side();
+    println!("ours: {ours:.2} ms alone, {four:.2} ms each of four abreast");
+    let both = [Close::InTheWorst, Close::InEvery].into_iter().zip(theirs);
+    for ((close, ms), tried) in both.zip(&found.tried) {
         println!("\nthe library, {close:?}:");
-        for tried in which {
+        for tried in tried {
             println!("{tried}");
         }
-        let peer = fastest(which);
-        println!("{peer}: the fastest");
-        let [alone, four] = [ours.alone, ours.of_four].map(|ms| peer.ms / ms);
-        println!("ratio: {alone:.2} alone, {four:.2} four abreast, per run");
+        println!("{}: the fastest, here {ms:.2} ms", fastest(tried));
+        let (alone, abreast) = (ms / ours, ms / four);
+        println!("ratio: {alone:.2} alone, {abreast:.2} four abreast, per run");
     }
     println!();
     divan::main();
@@ -206,7 +197,9 @@ impl Search<'_> {
             let theirs = self.peer.track(&asked, &self.minutes).apart(&self.exact);
             enough(&theirs).then(|| Tried {
                 looks: self.peer.run(&asked).1,
-                ms: least_ms(|| self.peer.run(&asked)),
+                ms: (0..ROUNDS)
+                    .map(|_| ms(|| self.peer.run(&asked)))
+                    .fold(f64::MAX, f64::min),
                 error: worst(&theirs).1,
                 asked,
                 kind,
@@ -216,34 +209,33 @@ impl Search<'_> {
     }
 }
 
-/// Our times, ms per run.
-struct Ours {
-    alone: f64,
-    of_four: f64,
+/// Rounds of which the fastest counts: in the search, and where the ratio comes from.
+const ROUNDS: usize = 20;
+const MANY_ROUNDS: usize = 300;
+
+fn ms<T>(what: impl Fn() -> T) -> f64 {
+    let began = Instant::now();
+    black_box(what());
+    began.elapsed().as_secs_f64() * 1e3
 }
 
-impl Ours {
-    fn timed() -> Ours {
-        let input = input();
-        let plan = Plan::new(&input);
-        let four = Plan::<Abreast>::abreast(&[&input; ABREAST]).unwrap();
-        Ours {
-            alone: least_ms(|| through(&plan)),
-            of_four: least_ms(|| through(&four)) / ABREAST as f64,
-        }
-    }
-}
-
-/// Samples of which the fastest counts.
-const SAMPLES: usize = 40;
-
-fn least_ms<T>(what: impl Fn() -> T) -> f64 {
-    let sample = |_| {
-        let began = Instant::now();
-        black_box(what());
-        began.elapsed().as_secs_f64() * 1e3
-    };
-    (0..SAMPLES).map(sample).fold(f64::MAX, f64::min)
+/// The least times per run, ms, taken in turns so that all meet the same noise: ours alone, ours of
+/// four abreast, the library in the order of [`Close`].
+fn side_by_side() -> [f64; 4] {
+    let input = input();
+    let plan = Plan::new(&input);
+    let four = Plan::<Abreast>::abreast(&[&input; ABREAST]).unwrap();
+    let peer = Peer::new(&plan);
+    let [worst, every] = (FOUND.tried.each_ref()).map(|tried| &fastest(tried).asked);
+    (0..MANY_ROUNDS).fold([f64::MAX; 4], |least, _| {
+        let round = [
+            ms(|| through(&plan)),
+            ms(|| through(&four)) / ABREAST as f64,
+            ms(|| peer.run(worst)),
+            ms(|| peer.run(every)),
+        ];
+        std::array::from_fn(|place| least[place].min(round[place]))
+    })
 }
 
 fn by_the_library(bencher: Bencher<'_, '_>, tried: &[Tried]) {
