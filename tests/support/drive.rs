@@ -1,6 +1,7 @@
 //! Takes tanks through their days without the rest of a run, and keeps what they leave as bits.
 
 use firstfill::base::clock::DAY;
+use firstfill::base::real::Real;
 use firstfill::engine::error::RunError;
 use firstfill::engine::event::Event;
 use firstfill::engine::input::ModelInput;
@@ -27,12 +28,12 @@ pub fn go_on(
 /// Looks at nothing.
 pub struct Nobody;
 
-impl Watcher for Nobody {
+impl<R: Real> Watcher<R> for Nobody {
     fn wants(&self, _: u32, _: Side) -> bool {
         false
     }
-    fn see(&mut self, _: &Reading, _: &Simulation<'_>) {}
-    fn happened(&mut self, _: &Event, _: f64, _: &Reading, _: &Reading) {}
+    fn see(&mut self, _: &Reading<R>, _: &Simulation<'_, R>) {}
+    fn happened(&mut self, _: &Event, _: R, _: &Reading<R>, _: &Reading<R>) {}
 }
 
 /// Whatever a run leaves behind, as bits.
