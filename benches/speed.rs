@@ -2,12 +2,14 @@
 //!
 //! `cargo bench --bench speed` prints the table.
 
+#[path = "../tests/support/many.rs"]
+mod many;
 #[path = "../tests/support/mod.rs"]
 mod support;
 
-use firstfill::base::lanes::Lanes;
 use firstfill::base::real::Real;
 use firstfill::engine::event::Event;
+use firstfill::engine::many::{ABREAST, Abreast};
 use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::run::run;
@@ -60,18 +62,26 @@ fn building(bencher: divan::Bencher<'_, '_>, name: &str) {
     bencher.bench_local(|| Plan::new(divan::black_box(&input)));
 }
 
-/// Eight tanks side by side, the model only.
-#[divan::bench(args = ["base", "dense"])]
-fn eight_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
-    let input = support::reference::input(name);
-    let plan = Plan::<Lanes<8>>::abreast(&[&input; 8]).unwrap();
-    bencher.bench_local(|| go(divan::black_box(&plan)));
-}
-
-/// Four.
+/// Four tanks side by side, the model only.
 #[divan::bench(args = ["base", "dense"])]
 fn four_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
     let input = support::reference::input(name);
-    let plan = Plan::<Lanes<4>>::abreast(&[&input; 4]).unwrap();
+    let plan = Plan::<Abreast>::abreast(&[&input; ABREAST]).unwrap();
     bencher.bench_local(|| go(divan::black_box(&plan)));
+}
+
+/// Building four models at once.
+#[divan::bench(args = ["base"])]
+fn building_four(bencher: divan::Bencher<'_, '_>, name: &str) {
+    let input = support::reference::input(name);
+    bencher.bench_local(|| Plan::<Abreast>::abreast(&[divan::black_box(&input); ABREAST]).unwrap());
+}
+
+/// A thousand different tanks with streaming statistics, on one thread and on two; divide by a thousand.
+#[divan::bench(args = [1, 2], sample_count = 10, sample_size = 1)]
+fn a_thousand_runs(bencher: divan::Bencher<'_, '_>, threads: usize) {
+    let base = support::reference::input("base");
+    let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build();
+    let pool = pool.unwrap();
+    bencher.bench_local(|| pool.install(|| many::peaks(divan::black_box(&base), 1000)));
 }

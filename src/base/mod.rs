@@ -5,6 +5,7 @@ pub mod clock;
 pub mod elementary;
 pub mod lanes;
 pub mod maths;
+pub mod moments;
 pub mod real;
 pub mod sources;
 pub mod stop;

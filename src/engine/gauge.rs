@@ -41,6 +41,7 @@ impl<R: Real> Gauge<R> {
 
     /// Reads a tank that has been looked at. What it has used up since filling is left at nothing; see
     /// [`Gauge::gas_used_g`].
+    #[inline(always)]
     pub fn read(
         &self,
         model: &TankModel<R>,
@@ -104,10 +105,12 @@ impl<R: Real> Gauge<R> {
     }
 
     /// Gas that has left the cylinder, g, by the extents of all rows since filling.
+    #[inline(always)]
     pub fn gas_used_g(&self, extents: &[R]) -> R {
         extents[self.gas_row] * self.gas_g_per_mmol
     }
 
+    #[inline(always)]
     fn plants(&self, model: &TankModel<R>, water: &Water<R>) -> Plants<R> {
         let canopies = model.canopies(&water.state);
         let mut plants = Plants {
@@ -129,6 +132,7 @@ impl<R: Real> Gauge<R> {
     }
 
     /// Gas leaving the cylinder, mg/h, a controller's share counted.
+    #[inline(always)]
     fn gas(&self, water: &Water<R>) -> R {
         let open = match water.held.cut_off_mmol_per_l {
             None => R::one(),

@@ -14,6 +14,7 @@ pub mod laboratory;
 pub mod lane_plan;
 mod lead_search;
 pub mod ledger;
+pub mod many;
 mod mishap;
 pub mod notice;
 pub mod plan;

@@ -47,9 +47,11 @@ impl<R: Real> Watch<R> {
 }
 
 impl<R: Real> Watcher<R> for Watch<R> {
+    #[inline(always)]
     fn wants(&self, _: u32, _: Side) -> bool {
         true
     }
+    #[inline(always)]
     fn see(&mut self, reading: &Reading<R>, _: &Simulation<'_, R>) {
         let co2 = reading.co2_mg_per_l;
         self.highest = R::gather(|lane| {

@@ -133,6 +133,7 @@ impl<R: Real> Observer<R> {
     }
 
     /// Light and shade in each stand, whether the light is on or not.
+    #[inline(always)]
     pub fn canopies(&self, state: &State<R>) -> [Canopy<R>; MAX_STANDS] {
         let mut canopies = [Canopy::bare(); MAX_STANDS];
         self.canopies.look(state, &mut canopies);

@@ -3,6 +3,7 @@
 use crate::base::real::Real;
 
 use super::parameter::ParameterSpec;
+use super::parameters;
 
 /// What set the value of a parameter.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,8 +35,8 @@ struct Entry {
 }
 
 impl ParameterSet {
-    /// The defaults of some parameters, in their order.
-    pub fn defaults(specs: &[&'static ParameterSpec]) -> Self {
+    /// The defaults of all parameters, in the order of their declaration.
+    pub(super) fn defaults(specs: &[&'static ParameterSpec]) -> Self {
         let entry = |spec: &&'static ParameterSpec| Entry {
             spec,
             value: spec.default,
@@ -86,37 +87,29 @@ impl ParameterSet {
     }
 
     fn place(&self, id: &str) -> usize {
-        self.entries
-            .iter()
-            .position(|entry| entry.spec.id == id)
-            .unwrap_or_else(|| panic!("no parameter {id}"))
+        parameters::index(id).unwrap_or_else(|| panic!("no parameter {id}"))
     }
 }
 
 /// Parameter values in the number type of the run.
 #[derive(Debug, Clone)]
 pub struct Values<R> {
-    values: Vec<(&'static str, R)>,
+    /// In the order of declaration.
+    values: Vec<R>,
 }
 
 impl<R: Real> Values<R> {
     /// The same values in every lane.
     pub fn of(set: &ParameterSet) -> Self {
         Values {
-            values: set
-                .iter()
-                .map(|(spec, value, _)| (spec.id, R::of(value)))
-                .collect(),
+            values: set.iter().map(|(_, value, _)| R::of(value)).collect(),
         }
     }
     /// The values of tanks side by side, one set per lane.
     pub fn abreast(sets: &[&ParameterSet]) -> Self {
         let all = |place: usize| R::gather(|lane| sets[lane].entries[place].value);
-        let entries = sets[0].entries.iter().enumerate();
         Values {
-            values: entries
-                .map(|(place, entry)| (entry.spec.id, all(place)))
-                .collect(),
+            values: (0..sets[0].entries.len()).map(all).collect(),
         }
     }
     /// The value of a parameter.
@@ -124,7 +117,7 @@ impl<R: Real> Values<R> {
     /// # Panics
     /// When the id is not declared.
     pub fn get(&self, id: &str) -> R {
-        let found = self.values.iter().find(|(known, _)| *known == id);
-        found.unwrap_or_else(|| panic!("no parameter {id}")).1
+        let place = parameters::index(id).unwrap_or_else(|| panic!("no parameter {id}"));
+        self.values[place]
     }
 }

@@ -30,6 +30,14 @@ static ALL: LazyLock<Vec<&'static ParameterSpec>> = LazyLock::new(|| {
         .collect()
 });
 
+/// Ids in order, each with its place.
+static BY_ID: LazyLock<Vec<(&'static str, usize)>> = LazyLock::new(|| {
+    let ids = ALL.iter().enumerate().map(|(at, spec)| (spec.id, at));
+    let mut by_id: Vec<_> = ids.collect();
+    by_id.sort_unstable();
+    by_id
+});
+
 /// Every parameter, in the order of declaration.
 pub fn all() -> &'static [&'static ParameterSpec] {
     &ALL
@@ -37,7 +45,8 @@ pub fn all() -> &'static [&'static ParameterSpec] {
 
 /// Place of a parameter in [`all`].
 pub fn index(id: &str) -> Option<usize> {
-    ALL.iter().position(|spec| spec.id == id)
+    let at = BY_ID.binary_search_by_key(&id, |&(known, _)| known).ok()?;
+    Some(BY_ID[at].1)
 }
 
 /// The declaration of a parameter.

@@ -118,6 +118,7 @@ impl<R: Real> TankModel<R> {
         &self.contents
     }
     /// Light and shade in each stand, by day and night.
+    #[inline(always)]
     pub fn canopies(&self, state: &State<R>) -> [Canopy<R>; MAX_STANDS] {
         self.observer.canopies(state)
     }
@@ -125,6 +126,7 @@ impl<R: Real> TankModel<R> {
     /// mg N/day: to nitrite and beyond, and from nitrite to nitrate.
     ///
     /// Complete oxidisers count for both steps: what they take never shows up as nitrite.
+    #[inline(always)]
     pub fn capacity(&self, water: &Water<R>) -> [R; 2] {
         let potential = [
             self.processes.ammonia_oxidation.potential(water),

@@ -1,10 +1,13 @@
-//! Everything that depends on temperature alone, tabulated once per run and interpolated.
+//! Everything that depends on temperature alone, tabulated where a run comes by and interpolated.
 //!
 //! Rate laws ask for a factor when they are built and get a [`Factor`], a place in the table;
 //! during a step all factors are interpolated together. Nodes stand 0.25 °C apart from −2 to
 //! 48 °C; cubic interpolation through four nodes is off by less than 2e-8 of the value for every
 //! factor of the model (tested), far below the error of a step. Outside, the cubic goes on.
 //! Held factors (photosynthesis, uptake, nitrifiers) see min(T, `T_hold`).
+
+use std::fmt;
+use std::sync::{Arc, OnceLock};
 
 use crate::base::real::Real;
 
@@ -25,10 +28,13 @@ const ROUNDING: f64 = 6_755_399_441_055_744.0;
 /// Most factors of either kind.
 const ROOM: usize = 32;
 
+/// A smooth function of °C.
+type Function<R> = Box<dyn Fn(f64) -> R + Send + Sync>;
+
 /// Collects the factors that processes ask for; one name is one factor, however often asked for.
 pub struct FactorList<R> {
-    free: Vec<(String, Vec<R>)>,
-    held: Vec<(String, Vec<R>)>,
+    free: Vec<(String, Function<R>)>,
+    held: Vec<(String, Function<R>)>,
     hold_c: R,
 }
 
@@ -42,76 +48,87 @@ impl<R: Real> FactorList<R> {
         }
     }
     /// A factor that follows the temperature: any smooth function of °C.
-    pub fn free(&mut self, name: &str, function: impl Fn(f64) -> R) -> Factor {
+    pub fn free(
+        &mut self,
+        name: &str,
+        function: impl Fn(f64) -> R + Send + Sync + 'static,
+    ) -> Factor {
         Factor(place(&mut self.free, name, function))
     }
     /// A factor that stays flat above the hold.
-    pub fn held(&mut self, name: &str, function: impl Fn(f64) -> R) -> Factor {
+    pub fn held(
+        &mut self,
+        name: &str,
+        function: impl Fn(f64) -> R + Send + Sync + 'static,
+    ) -> Factor {
         Factor(ROOM + place(&mut self.held, name, function))
     }
-    /// The finished table.
+    /// The table, still empty.
     pub fn table(self) -> TemperatureTable<R> {
         TemperatureTable {
-            free: interleaved(&self.free),
-            held: interleaved(&self.held),
+            free: Arc::new(Nodes::of(self.free)),
+            held: Arc::new(Nodes::of(self.held)),
             hold_c: self.hold_c,
         }
     }
 }
 
-fn place<R: Real>(
-    columns: &mut Vec<(String, Vec<R>)>,
+fn place<R>(
+    functions: &mut Vec<(String, Function<R>)>,
     name: &str,
-    function: impl Fn(f64) -> R,
+    function: impl Fn(f64) -> R + Send + Sync + 'static,
 ) -> usize {
-    columns
-        .iter()
-        .position(|(known, _)| known == name)
-        .unwrap_or_else(|| {
-            assert!(
-                columns.len() < ROOM,
-                "raise ROOM for more temperature factors"
-            );
-            columns.push((name.to_string(), column(function)));
-            columns.len() - 1
-        })
+    let known = functions.iter().position(|(known, _)| known == name);
+    known.unwrap_or_else(|| {
+        assert!(
+            functions.len() < ROOM,
+            "raise ROOM for more temperature factors"
+        );
+        functions.push((name.to_string(), Box::new(function)));
+        functions.len() - 1
+    })
 }
 
 /// θ^(T − reference), as a function of temperature.
-pub fn theta<R: Real>(theta: R, reference_c: R) -> impl Fn(f64) -> R {
+pub fn theta<R: Real>(theta: R, reference_c: R) -> impl Fn(f64) -> R + Send + Sync + 'static {
     let slope = theta.ln();
     move |t| (slope * (R::of(t) - reference_c)).exp()
 }
 
-fn column<R: Real>(function: impl Fn(f64) -> R) -> Vec<R> {
-    (0..NODES)
-        .map(|node| function(COLDEST_C + STEP_C * node as f64))
-        .collect()
+/// Values at the nodes. A node is worked out when a tank first comes near it; what it holds does not
+/// hang on who came first.
+struct Nodes<R> {
+    functions: Vec<Function<R>>,
+    nodes: Vec<OnceLock<Box<[R]>>>,
 }
 
-fn interleaved<R: Real>(columns: &[(String, Vec<R>)]) -> Nodes<R> {
-    let values = (0..NODES)
-        .flat_map(|node| columns.iter().map(move |(_, column)| column[node]))
-        .collect();
-    Nodes {
-        width: columns.len(),
-        values,
+impl<R> fmt::Debug for Nodes<R> {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{} factors", self.functions.len())
     }
 }
 
-#[derive(Debug, Clone)]
-struct Nodes<R> {
-    width: usize,
-    values: Vec<R>,
-}
-
 impl<R: Real> Nodes<R> {
+    fn of(functions: Vec<(String, Function<R>)>) -> Self {
+        Nodes {
+            functions: functions.into_iter().map(|(_, f)| f).collect(),
+            nodes: (0..NODES).map(|_| OnceLock::new()).collect(),
+        }
+    }
+    fn width(&self) -> usize {
+        self.functions.len().min(ROOM)
+    }
+    fn node(&self, number: usize) -> &[R] {
+        self.nodes[number].get_or_init(|| {
+            let t_c = COLDEST_C + STEP_C * number as f64;
+            self.functions.iter().map(|f| f(t_c)).collect()
+        })
+    }
     /// The four nodes around a cell, of all columns, in one lane.
     #[cold]
-    fn enter(&self, lane: usize, row: usize, around: &mut Around<R>) {
+    fn enter(&self, lane: usize, cell: usize, around: &mut Around<R>) {
         for (ahead, values) in around.iter_mut().enumerate() {
-            let columns = &self.values[(row + ahead) * self.width..][..self.width];
-            for (value, node) in values.iter_mut().zip(columns) {
+            for (value, node) in values.iter_mut().zip(self.node(cell + ahead)) {
                 value.set_lane(lane, node.lane(lane));
             }
         }
@@ -181,7 +198,7 @@ impl<R: Real> Cell<R> {
         }
         let [w0, w1, w2, w3] = place.weights;
         let [a, b, c, d] = &self.around;
-        for (column, value) in out.iter_mut().enumerate().take(nodes.width.min(ROOM)) {
+        for (column, value) in out.iter_mut().enumerate().take(nodes.width()) {
             *value = (w0 * a[column] + w1 * b[column]) + (w2 * c[column] + w3 * d[column]);
         }
     }
@@ -200,8 +217,8 @@ impl<R: Real> Cell<R> {
 /// All factors over temperature.
 #[derive(Debug, Clone)]
 pub struct TemperatureTable<R> {
-    free: Nodes<R>,
-    held: Nodes<R>,
+    free: Arc<Nodes<R>>,
+    held: Arc<Nodes<R>>,
     hold_c: R,
 }
 
@@ -265,7 +282,7 @@ mod tests {
         let places: Vec<Factor> = functions
             .iter()
             .enumerate()
-            .map(|(i, f)| list.free(&i.to_string(), f))
+            .map(|(i, f)| list.free(&i.to_string(), *f))
             .collect();
         let table = list.table();
         let mut factors = Factors::default();

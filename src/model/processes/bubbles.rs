@@ -53,7 +53,7 @@ impl<R: Real> Process<R> for Bubbles<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let tank = builder.setup.tank;
+        let tank = *builder.setup.tank;
         let row = Row::new("").put(Pool::Oxygen, -R::one()).close(
             builder.contents,
             Quantity::OxygenDemand,
@@ -63,7 +63,7 @@ impl<R: Real> Process<R> for Bubbles<R> {
             per_day: R::of(24.0) * builder.get("k_eb"),
             threshold: builder.get("sigma_eb"),
             saturation: (builder.factors)
-                .free("O2 saturation", |t| tank.oxygen_saturation_mg_per_l(t)),
+                .free("O2 saturation", move |t| tank.oxygen_saturation_mg_per_l(t)),
         };
         (process, vec![row])
     }

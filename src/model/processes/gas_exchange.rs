@@ -201,11 +201,11 @@ impl<R: Real> Process<R> for GasExchange<R> {
     ];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let tank = builder.setup.tank;
+        let tank = *builder.setup.tank;
         let surface = R::of(1000.0) * tank.surface_m2;
         let (exponent, room) = (builder.get("n_Sc"), builder.get("co2_room"));
         let schmidt = move |number: f64| (exponent * R::of(SCHMIDT_600 / number).ln()).exp();
-        let per_ppm = |t| tank.co2_saturation_mg_per_l_and_ppm(t) / R::of(CO2_G_PER_MOL);
+        let per_ppm = move |t| tank.co2_saturation_mg_per_l_and_ppm(t) / R::of(CO2_G_PER_MOL);
         let per_gas = |t: f64| {
             constants::co2_solubility_mol_per_kg_atm(t) * GAS_L_ATM_PER_MOL_K * (t + KELVIN_AT_0_C)
         };
@@ -217,19 +217,19 @@ impl<R: Real> Process<R> for GasExchange<R> {
             air_for_co2: builder.get("r_air"),
             oxygen_schmidt: builder
                 .factors
-                .free("Schmidt factor of O2", |t| schmidt(schmidt::oxygen(t))),
-            co2_schmidt: builder.factors.free("Schmidt factor of CO2", |t| {
+                .free("Schmidt factor of O2", move |t| schmidt(schmidt::oxygen(t))),
+            co2_schmidt: builder.factors.free("Schmidt factor of CO2", move |t| {
                 schmidt(schmidt::carbon_dioxide(t))
             }),
             oxygen_saturation: builder
                 .factors
-                .free("O2 saturation", |t| tank.oxygen_saturation_mg_per_l(t)),
+                .free("O2 saturation", move |t| tank.oxygen_saturation_mg_per_l(t)),
             co2_saturation: builder
                 .factors
-                .free("CO2 saturation", |t| room * per_ppm(t)),
+                .free("CO2 saturation", move |t| room * per_ppm(t)),
             water_per_gas: builder
                 .factors
-                .free("gas per water of CO2", |t| R::of(1.0 / per_gas(t))),
+                .free("gas per water of CO2", move |t| R::of(1.0 / per_gas(t))),
         };
         let gas = |part: &str, pool: Pool, quantity: Quantity| {
             Row::new(part).put(pool, R::one()).close(
