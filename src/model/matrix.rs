@@ -26,7 +26,7 @@ const MUST_NOT_OWE: [Range<usize>; 3] = [0..8, 9..14, 16..POOLS];
 
 /// The stoichiometric matrix of one tank.
 ///
-/// Rows that are [kin](super::kin) are added up once per use, and what they change alike is worked out
+/// Rows that are kin (see `model::kin`) are added up once per use, and what they change alike is worked out
 /// from their sum. The sums stand behind the rows, as if each were one more row.
 #[derive(Debug, Clone)]
 pub struct Matrix<R> {
