@@ -253,3 +253,17 @@ fn a_battery_pump_carries_the_fish_through_the_night() {
     assert!(without.milestones.co2_high.value > 30.0 && without.milestones.co2_high.day() == 45);
     assert!(with.milestones.co2_high.value < 30.0);
 }
+
+#[test]
+fn no_scenario_takes_more_work_unseen() {
+    // a count of looks is the same on every machine, as time is not
+    let mut table = String::from("scenario: steps, parts, looks, held back\n");
+    for name in files().keys() {
+        let work = &outcome(name).run.work;
+        table += &format!(
+            "{name}: {}, {}, {}, {}\n",
+            work.steps, work.parts, work.evaluations, work.held_back
+        );
+    }
+    insta::assert_snapshot!("work_of_scenarios", table);
+}

@@ -16,7 +16,7 @@ use super::exit::CODES;
     disable_help_subcommand = true,
     long_about = "The first eight weeks of a newly filled planted freshwater aquarium, before you fill it.\n\n\
         Describe the tank in one text file: glass, soil, water, light, gas, plants, and your calendar of \
-        water changes. firstfill simulates it in steps of half an hour and shows when ammonia and nitrite \
+        water changes. firstfill simulates it in steps of an hour or less and shows when ammonia and nitrite \
         come and go, what the nights do to oxygen, what the gas does to pH, where the nitrogen went, and \
         the first day on which fish could go in.",
     after_help = "Examples:\n  \

@@ -1,6 +1,8 @@
 //! A checked input made ready to run: the model built, events in order, settings per minute; for one
 //! tank, or for several side by side.
 
+use std::ops::RangeInclusive;
+
 use crate::base::clock::DAY;
 use crate::base::real::Real;
 use crate::model::composition::Composition;
@@ -118,7 +120,10 @@ impl<R: Real> Plan<R> {
     }
 
     /// The minutes of a day at which anything switches or happens in any lane, in order.
-    pub fn instants(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
+    ///
+    /// They must be those of each tank alone, since the step after one is short. Where a stand begins to
+    /// shed is therefore none of them (see [`Plan::instants`]).
+    pub fn switches(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
         let (from, until) = (day * DAY, (day + 1) * DAY);
         let mut minutes = Vec::new();
         for lines in [&self.input.light, &self.input.air] {
@@ -132,17 +137,28 @@ impl<R: Real> Plan<R> {
         minutes.extend(possible_starts(&self.input, day));
         let cuts = self.input.power_cuts.iter();
         minutes.extend(cuts.flat_map(|cut| [cut.from, cut.until]));
-        let lanes = self.lanes.iter();
-        minutes.extend(lanes.flat_map(LanePlan::beginnings_of_shedding));
         let events = &self.lanes[0].events;
         let first = events.partition_point(|event| event.minute < from);
         let today = events[first..].iter().map(|event| event.minute);
         minutes.extend(today.take_while(|&minute| minute < until));
-        minutes.retain(|minute| (from..=until).contains(minute));
-        minutes.sort_unstable();
-        minutes.dedup();
-        minutes
+        in_order(minutes, from..=until)
     }
+
+    /// The minutes of a day up to which what is switched may be held: those at which anything switches,
+    /// and the ends of steps of the clock in which a stand of any lane begins to shed.
+    pub fn instants(&self, day: u32, switches: &[u32]) -> Vec<u32> {
+        let mut minutes = switches.to_vec();
+        let lanes = self.lanes.iter();
+        minutes.extend(lanes.flat_map(LanePlan::beginnings_of_shedding));
+        in_order(minutes, day * DAY..=(day + 1) * DAY)
+    }
+}
+
+fn in_order(mut minutes: Vec<u32>, of: RangeInclusive<u32>) -> Vec<u32> {
+    minutes.retain(|minute| of.contains(minute));
+    minutes.sort_unstable();
+    minutes.dedup();
+    minutes
 }
 
 /// Far below any water: a heater set here never calls.

@@ -71,7 +71,9 @@ impl<'a, R: Real> Simulation<'a, R> {
     /// # Errors
     /// The first impossible number, with its cause, when no lane is left without one.
     pub fn advance(&mut self, until: u32, watcher: &mut impl Watcher<R>) -> Result<(), RunError> {
-        let instants = self.plan.instants(self.minute / DAY, &self.keeping.gas);
+        let day = self.minute / DAY;
+        let switches = self.plan.switches(day, &self.keeping.gas);
+        let instants = self.plan.instants(day, &switches);
         while self.minute < until {
             let next = instants
                 .iter()
@@ -81,7 +83,7 @@ impl<'a, R: Real> Simulation<'a, R> {
                 .min(until);
             self.events_of_this_minute(watcher);
             let held = self.plan.held(self.minute, &self.keeping);
-            let switched = instants.contains(&self.minute);
+            let switched = switches.contains(&self.minute);
             wide(Steps {
                 tanks: self,
                 held: &held,

@@ -2,19 +2,27 @@
 //!
 //! The scheme is the classical Runge–Kutta scheme of fourth order (Kutta 1901; any text on ordinary
 //! differential equations, for example Hairer, Nørsett & Wanner 1993): four looks at the tank, at
-//! the start, twice in the middle and at the end, weighted 1 : 2 : 2 : 1. Nothing in the model is
-//! stiff at half an hour but the gas exchange of strong air and the controller of a valve.
+//! the start, twice in the middle and at the end, weighted 1 : 2 : 2 : 1.
+//!
+//! Lengths, which the clock gives (see [`simulation`](super::simulation)): half an hour while the light
+//! is on, since oxygen, carbon dioxide and pH then move with all that grows; an hour in the dark, when
+//! only slow things are left; but half an hour at most from anything that is switched or happens to the
+//! next half hour of the clock, since whatever that sets off fades within hours. The end of every hour
+//! is the end of a step. Nothing in the model is stiff at these lengths but the gas exchange of strong
+//! air, the controller of a valve and, half as much, the thermostat; and a pool that its eaters empty.
 //!
 //! In this order:
-//! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller)
-//!    per day times the part is at most `dt_stiff`. What decides is the tank's own state at
-//!    the start of the step and what is switched, nothing else. To measure the error of a step,
-//!    every part can be cut further (see [`finer`](super::shortening::ShorteningRule::finer)).
+//! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller), or half
+//!    the speed of the thermostat, per day times the part is at most `dt_stiff`. What decides is the
+//!    tank's own state at the start of the step, what is switched and whether it was held back (3.), nothing
+//!    else. To measure the error of a step, every part can be cut further (see
+//!    [`finer`](super::shortening::ShorteningRule::finer)).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
 //! 3. If a pool would fall below zero, the part is done again with processes held back: each by
 //!    the scarcest pool it takes from. No pool is ever clipped. The steps that follow are cut finer, since
-//!    a pool that is emptied within a step turns over faster than the step can tell.
+//!    a pool that is emptied within a step turns over faster than the step can tell: twice as fine after
+//!    each such step, up to sixteen times, and a tenth less after each without.
 //! 4. Extents are added up; the ledger is made of them.
 //!
 //! Tanks side by side are cut each by their own rule. A lane that needs fewer parts waits, untouched,
@@ -56,8 +64,8 @@ const LAST_IN_THE_MIDDLE: usize = 2;
 const CLOSEST: f64 = 16.0;
 const RELIEF: f64 = 0.9;
 
-/// What a step remembers of the one before: where to look for the next pH first, and how closely. Part of the state
-/// of a tank that is saved, since the last bits of a pH hang on where the search began.
+/// What a step remembers of the one before: where to look for the next pH first, and how finely to cut.
+/// Part of the state of a tank that is saved, since the last bits of a pH hang on where the search began.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Memory<R> {
     /// Activity of H+ at the end of the last part, mol/L.
@@ -169,8 +177,8 @@ impl<R: Real> Stepper<R> {
     }
 
     /// Advances a tank over a stretch, in so many equal `parts` (a whole number per lane), or in more where
-    /// processes had to be held back not long ago. `done` sees every part. The state must have been looked at (see [`Stepper::look`]) under what the
-    /// stretch holds.
+    /// processes had to be held back not long ago. `done` sees every part. The state must have been looked
+    /// at (see [`Stepper::look`]) under what the stretch holds.
     #[inline(always)]
     pub fn advance(
         &mut self,

@@ -26,7 +26,7 @@ const MUST_NOT_OWE: [Range<usize>; 3] = [0..8, 9..14, 16..POOLS];
 
 /// The stoichiometric matrix of one tank.
 ///
-/// Rows that are [kin](super::kin) are added up once per use, and what they change alike is worked out
+/// Rows that are kin (see `model::kin`) are added up once per use, and what they change alike is worked out
 /// from their sum. The sums stand behind the rows, as if each were one more row.
 #[derive(Debug, Clone)]
 pub struct Matrix<R> {
@@ -53,10 +53,13 @@ pub struct Entries<R> {
 }
 
 impl<R: Real> Entries<R> {
-    fn of(rows: &[PoolRow<R>]) -> Self {
+    /// Sums up the rows in order, but for those that come last.
+    fn of(rows: &[PoolRow<R>], comes_last: impl Fn(usize) -> bool) -> Self {
         let mut columns = vec![Vec::new(); POOLS];
-        for (at, row) in rows.iter().enumerate() {
-            for &(pool, amount) in row {
+        let mut order: Vec<usize> = (0..rows.len()).collect();
+        order.sort_by_key(|&at| comes_last(at));
+        for at in order {
+            for &(pool, amount) in &rows[at] {
                 columns[pool].push((at as u8, amount));
             }
         }
@@ -82,7 +85,7 @@ struct Short<R> {
 }
 
 impl<R: Real> Short<R> {
-    fn of(mut rows: Vec<PoolRow<R>>) -> Self {
+    fn of(mut rows: Vec<PoolRow<R>>, comes_last: impl Fn(usize) -> bool) -> Self {
         let first_sum = rows.len();
         let families = set_apart(&mut rows);
         assert!(
@@ -91,7 +94,7 @@ impl<R: Real> Short<R> {
         );
         Short {
             kin: KinSums::of(&families, first_sum),
-            pairs: Pairs::of(&Entries::of(&rows)),
+            pairs: Pairs::of(&Entries::of(&rows, comes_last)),
         }
     }
 }
@@ -105,12 +108,13 @@ impl<R: Real> Matrix<R> {
             false => of_pools(row),
         };
         let lit: Vec<PoolRow<R>> = rows.iter().map(of_pools).collect();
-        let full = Entries::of(&lit);
+        let comes_last = |at: usize| rows.get(at).is_some_and(|(_, row)| row.may_be_nothing);
+        let full = Entries::of(&lit, comes_last);
         let (fates, fate_count) = fates(rows);
         Matrix {
             rows: rows.len(),
-            lit: Short::of(lit),
-            dark: Short::of(rows.iter().map(in_the_dark).collect()),
+            lit: Short::of(lit, comes_last),
+            dark: Short::of(rows.iter().map(in_the_dark).collect(), comes_last),
             full,
             fates,
             fate_count,

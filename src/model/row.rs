@@ -16,6 +16,8 @@ pub struct Row<R> {
     pub group: usize,
     /// Whether the row runs only while the light is on.
     pub in_light: bool,
+    /// Whether amounts of the row may be nothing in one tank and something in another.
+    pub may_be_nothing: bool,
     /// Amounts made (positive) or used per unit.
     pub entries: Vec<(Component, R)>,
 }
@@ -27,6 +29,7 @@ impl<R: Real> Row<R> {
             part: part.into(),
             group: 0,
             in_light: false,
+            may_be_nothing: false,
             entries: Vec::new(),
         }
     }
@@ -64,6 +67,13 @@ impl<R: Real> Row<R> {
     /// Says that the row runs only while the light is on; its rate must be zero in the dark.
     pub fn in_light(mut self) -> Self {
         self.in_light = true;
+        self
+    }
+    /// Says that amounts of the row may be nothing in one tank and something in another, as in water that
+    /// a keeper chooses. What is nothing in all lanes is left out of the matrix; such a row comes last in
+    /// every sum, so that tanks side by side add up in the order of each alone.
+    pub fn may_be_nothing(mut self) -> Self {
+        self.may_be_nothing = true;
         self
     }
     /// Burns what the row takes with oxygen: carbon, phosphorus, potassium and iron return to the
@@ -105,6 +115,7 @@ impl<R: Real> Row<R> {
             part: part.into(),
             group: self.group,
             in_light: self.in_light,
+            may_be_nothing: self.may_be_nothing,
             entries: self.entries.iter().map(|(c, a)| (*c, -*a)).collect(),
         }
     }

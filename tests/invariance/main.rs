@@ -10,5 +10,6 @@ mod clock;
 mod company;
 mod order;
 mod pause;
+mod side_by_side;
 mod size;
 mod units;

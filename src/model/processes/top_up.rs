@@ -40,7 +40,7 @@ impl<R: Real> Process<R> for TopUp<R> {
     const PARAMETERS: &'static [ParameterSpec] = &[];
 
     fn new(builder: &mut Builder<'_, R>) -> (Self, Vec<Row<R>>) {
-        let mut row = Row::new("").put(Pool::Volume, R::one());
+        let mut row = (Row::new("").may_be_nothing()).put(Pool::Volume, R::one());
         if let Some(water) = builder.setup.surroundings.top_up {
             for (pool, per_l) in water.dissolved() {
                 row = row.put(pool, per_l);
