@@ -9,17 +9,16 @@ use support::drive::{Nobody, go_on};
 use support::reference;
 use support::step_error::{CHARTED, Shares, Track, of_default_step, shipped, worst};
 
-/// Half a percent of the range is the width of a line in a chart; two fifths of that are asked of runs
-/// (0.6 thousandths of a degree, where a heater's band is crossed; all else stays far below).
+/// Half a percent of the range is the width of a line in a chart; a fifth of that is asked of runs.
 const HALF_A_PERCENT: f64 = 0.005;
 
 #[test]
-fn the_default_step_is_exact_to_two_fifths_of_a_line_on_every_shipped_scenario() {
+fn the_default_step_is_exact_to_a_fifth_of_a_line_on_every_shipped_scenario() {
     for (name, case) in shipped() {
         let (quantity, share) = worst(&of_default_step(&case.input));
         println!("{name}: {quantity} {share:.1e}");
         assert!(
-            share < 0.4 * HALF_A_PERCENT,
+            share < 0.2 * HALF_A_PERCENT,
             "{name}: {quantity} is off by {share:.1e} of its range"
         );
     }
@@ -62,7 +61,7 @@ fn shortened_steps_are_as_exact() {
         let (quantity, share) = worst(&of_default_step(&input));
         println!("{name}: {quantity} {share:.1e}");
         assert!(
-            share < 0.4 * HALF_A_PERCENT,
+            share < 0.2 * HALF_A_PERCENT,
             "{name}: {quantity} is off by {share:.1e} of its range"
         );
     }
@@ -78,7 +77,9 @@ fn errors(input: &ModelInput) -> [Shares; 3] {
 fn halving_the_step_divides_its_error_by_seven_or_more_in_a_bare_tank() {
     // 16 is the fourth order of the scheme; crowded films and the acid of the soil turn at kinks, which
     // a step may miss by part of its length, so some quantities stay at the third
-    let [one, half, quarter] = errors(&reference::input("bare_no_change"));
+    let mut input = reference::input("bare_no_change");
+    input.heating.set_c = None; // a thermostat cuts steps by how fast the temperature moves
+    let [one, half, quarter] = errors(&input);
     for place in [0, 2, 4] {
         let quantity = CHARTED[place].0;
         let (first, second) = (one[place] / half[place], half[place] / quarter[place]);

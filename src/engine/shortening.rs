@@ -19,7 +19,7 @@ pub fn parts<R: Real>(
         None => R::zero(),
     };
     let exchange = (gas + controller) / water.volume();
-    let thermostat = model.processes().heat.thermostat_per_day(water) * R::of(THERMOSTAT);
+    let thermostat = thermostat(model, water);
     let per_day = exchange.most(thermostat);
     let needed = (per_day * R::of(days) / limits.most_per_part).ceil();
     // in this order, so that what is not a number counts as one part
@@ -27,9 +27,18 @@ pub fn parts<R: Real>(
     needed * R::of(f64::from(limits.finer))
 }
 
-/// How much the speed of the thermostat counts beside that of gas exchange. What a step misses of it fades
-/// within the hour, and nothing else hangs on it.
-const THERMOSTAT: f64 = 0.5;
+/// The speed of the thermostat, per day, as far as it counts: half of it while the temperature hardly moves,
+/// when little can be missed, else all of it.
+#[inline(always)]
+fn thermostat<R: Real>(model: &TankModel<R>, water: &Water<R>) -> R {
+    let heat = &model.processes().heat;
+    let moves = R::of(CALM_K_PER_DAY).below(heat.k_per_day(water).abs());
+    heat.thermostat_per_day(water) * R::pick(moves, R::one(), R::of(0.5))
+}
+
+/// Temperature hardly moves below this: in an hour a thermostat of usual speed then misses a ten-thousandth
+/// of a degree.
+const CALM_K_PER_DAY: f64 = 1.0;
 
 /// Most parts the rule asks for.
 const MOST_PARTS: f64 = 10_000.0;

@@ -38,13 +38,38 @@ pub struct Heat<R> {
 }
 
 impl<R: Real> Heat<R> {
-    /// How fast the thermostat alone would end a difference, per day, inside its band.
+    /// How fast the thermostat alone would end a difference inside its band, per day; nothing above it,
+    /// where the heater is off.
     #[inline(always)]
     pub fn thermostat_per_day(&self, water: &Water<R>) -> R {
         if !water.held.power {
             return R::zero();
         }
-        R::of(KJ_PER_DAY_AND_W) * self.heater_w / (self.band_k * self.heat_capacity(water))
+        let off_from = self.set_c + R::of(0.5) * self.band_k;
+        let per_day =
+            R::of(KJ_PER_DAY_AND_W) * self.heater_w / (self.band_k * self.heat_capacity(water));
+        R::pick(water.temperature().below(off_from), per_day, R::zero())
+    }
+    /// How fast the water warms, K/day.
+    #[inline(always)]
+    pub fn k_per_day(&self, water: &Water<R>) -> R {
+        let temperature = water.temperature();
+        let above_room = temperature - self.room_c;
+        let powered = if water.held.power {
+            let call = ((self.set_c + R::of(0.5) * self.band_k - temperature) / self.band_k).unit();
+            let lamp = if water.held.lit {
+                self.lamp_w
+            } else {
+                R::zero()
+            };
+            self.heater_w * call + lamp + self.pump_w
+        } else {
+            R::zero()
+        };
+        let gained = R::of(KJ_PER_DAY_AND_W) * (powered - self.loss_w_per_k * above_room)
+            - self.evaporation_heat * self.evaporation.l_per_day(water)
+            - self.capacity * self.top_up.l_per_day(water) * above_room;
+        gained / self.heat_capacity(water)
     }
     /// Heat held by water and wet soil, kJ/K.
     #[inline(always)]
@@ -129,22 +154,6 @@ impl<R: Real> Process<R> for Heat<R> {
 
     #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
-        let temperature = water.temperature();
-        let above_room = temperature - self.room_c;
-        let powered = if water.held.power {
-            let call = ((self.set_c + R::of(0.5) * self.band_k - temperature) / self.band_k).unit();
-            let lamp = if water.held.lit {
-                self.lamp_w
-            } else {
-                R::zero()
-            };
-            self.heater_w * call + lamp + self.pump_w
-        } else {
-            R::zero()
-        };
-        let gained = R::of(KJ_PER_DAY_AND_W) * (powered - self.loss_w_per_k * above_room)
-            - self.evaporation_heat * self.evaporation.l_per_day(water)
-            - self.capacity * self.top_up.l_per_day(water) * above_room;
-        rates[0] = gained / self.heat_capacity(water);
+        rates[0] = self.k_per_day(water);
     }
 }

@@ -41,7 +41,7 @@ pub fn stretches(plan: &Plan) -> Vec<Stretch<'_>> {
     let mut stretches: Vec<Stretch<'_>> = Vec::new();
     for day in from / DAY..end.div_ceil(DAY) {
         keeping.gas = valves.set_for(day, &tank).unwrap();
-        let mut cuts = plan.instants(day, &keeping.gas);
+        let mut cuts = plan.instants(day, &plan.switches(day, &keeping.gas));
         cuts.extend([(day * DAY).max(from), ((day + 1) * DAY).min(end)]);
         cuts.retain(|cut| (from..=end).contains(cut));
         cuts.sort_unstable();
