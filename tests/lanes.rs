@@ -128,7 +128,7 @@ fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, 
         let stretch = Stretch {
             from_days: DAYS + f64::from(step) * days,
             days,
-            held: planted_tank::busy(),
+            held: &planted_tank::busy(),
         };
         stepper.look(model, &state, &stretch.held, R::of(stretch.from_days));
         let books = Books {

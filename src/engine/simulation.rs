@@ -121,7 +121,7 @@ impl<'a, R: Real> Simulation<'a, R> {
         let stretch = Stretch {
             from_days,
             days,
-            held: *held,
+            held,
         };
         let mut inside = Inside::new(plan, held, self.minute..until, watcher);
         self.stepper.advance(

@@ -90,13 +90,13 @@ impl<R: Real> Memory<R> {
 
 /// A length of time with what is switched during it.
 #[derive(Debug, Clone, Copy)]
-pub struct Stretch<R> {
+pub struct Stretch<'a, R> {
     /// Start, days since midnight of day 0.
     pub from_days: f64,
     /// Length, days.
     pub days: f64,
     /// What is switched.
-    pub held: Held<R>,
+    pub held: &'a Held<R>,
 }
 
 /// What a step changes.
@@ -183,7 +183,7 @@ impl<R: Real> Stepper<R> {
     pub fn advance(
         &mut self,
         model: &TankModel<R>,
-        stretch: &Stretch<R>,
+        stretch: &Stretch<'_, R>,
         parts: R,
         books: Books<'_, R>,
         mut done: impl FnMut(&Self, &Part<'_, R>),
@@ -201,7 +201,7 @@ impl<R: Real> Stepper<R> {
         while R::any(waiting) {
             let from_days = R::of(stretch.from_days) + part * days;
             if R::any(R::zero().below(part)) {
-                self.look(model, state, &stretch.held, from_days);
+                self.look(model, state, stretch.held, from_days);
             }
             let before = *state;
             let lit = stretch.held.lit;

@@ -7,29 +7,6 @@ use super::matrix::{Entries, PerRow};
 use super::pool::POOLS;
 use super::state::State;
 
-/// Two entries of one pool.
-#[derive(Debug, Clone, Copy)]
-struct Pair<R> {
-    amounts: [R; 2],
-    /// A byte each, so that looking a row up needs no check.
-    rows: [u8; 2],
-}
-
-impl<R: Real> Pair<R> {
-    fn of(two: &[(u8, R)]) -> Self {
-        let (row, amount) = two[0];
-        let (other_row, other) = two.get(1).copied().unwrap_or((row, R::zero()));
-        Pair {
-            amounts: [amount, other],
-            rows: [row, other_row],
-        }
-    }
-    #[inline(always)]
-    fn changes(&self, extents: &PerRow<R>) -> [R; 2] {
-        [0, 1].map(|place| self.amounts[place] * extents[usize::from(self.rows[place])])
-    }
-}
-
 /// Entries in pairs. Where a pool has an odd number, the last has a partner of nothing.
 #[derive(Debug, Clone)]
 pub struct Pairs<R> {
@@ -39,8 +16,10 @@ pub struct Pairs<R> {
     twos: Vec<u8>,
     /// Pools with more, and how many.
     more: Vec<(u8, u8)>,
-    /// The pairs of all, in this order.
-    pairs: Vec<Pair<R>>,
+    /// The amounts of all, in this order.
+    amounts: Vec<[R; 2]>,
+    /// Their rows; a byte each, so that looking one up needs no check.
+    rows: Vec<[u8; 2]>,
 }
 
 impl<R: Real> Pairs<R> {
@@ -50,16 +29,16 @@ impl<R: Real> Pairs<R> {
         let with = |count| (0..POOLS).filter(move |&pool| pairs_of(pool) == count);
         let more = || (0..POOLS).filter(move |&pool| pairs_of(pool) > 2);
         let in_order = with(1).chain(with(2)).chain(more());
+        let pairs = in_order.flat_map(|pool| entries.of_pool(pool).chunks(2));
+        let (amounts, rows) = pairs.map(pair).unzip();
         Pairs {
             ones: with(1).map(|pool| pool as u8).collect(),
             twos: with(2).map(|pool| pool as u8).collect(),
             more: more()
                 .map(|pool| (pool as u8, pairs_of(pool) as u8))
                 .collect(),
-            pairs: in_order
-                .flat_map(|pool| entries.of_pool(pool).chunks(2))
-                .map(Pair::of)
-                .collect(),
+            amounts,
+            rows,
         }
     }
 
@@ -67,25 +46,30 @@ impl<R: Real> Pairs<R> {
     /// entries are left as they are.
     #[inline(always)]
     pub fn lead(&self, from: &State<R>, extents: &PerRow<R>, length: R, to: &mut State<R>) {
-        let (ones, rest) = self.pairs.split_at(self.ones.len());
-        for (pool, pair) in self.ones.iter().zip(ones) {
-            let [a, b] = pair.changes(extents);
+        let (one_amounts, amounts) = self.amounts.split_at(self.ones.len());
+        let (one_rows, rows) = self.rows.split_at(self.ones.len());
+        for ((pool, amounts), rows) in self.ones.iter().zip(one_amounts).zip(one_rows) {
+            let [a, b] = changes(amounts, rows, extents);
             let pool = usize::from(*pool);
             to.0[pool] = from.0[pool] + (a + b) * length;
         }
-        let (twos, mut rest) = rest.split_at(2 * self.twos.len());
-        for (pool, [one, other]) in self.twos.iter().zip(twos.as_chunks::<2>().0) {
-            let ([a, b], [c, d]) = (one.changes(extents), other.changes(extents));
+        let (two_amounts, mut amounts) = amounts.split_at(2 * self.twos.len());
+        let (two_rows, mut rows) = rows.split_at(2 * self.twos.len());
+        let twos = (two_amounts.as_chunks::<2>().0.iter()).zip(two_rows.as_chunks::<2>().0);
+        for (pool, (amounts, rows)) in self.twos.iter().zip(twos) {
+            let [a, b] = changes(&amounts[0], &rows[0], extents);
+            let [c, d] = changes(&amounts[1], &rows[1], extents);
             let pool = usize::from(*pool);
             to.0[pool] = from.0[pool] + ((a + c) + (b + d)) * length;
         }
         for (pool, count) in &self.more {
-            let (own, others) = rest.split_at(usize::from(*count));
-            rest = others;
+            let (own, others) = amounts.split_at(usize::from(*count));
+            let (own_rows, other_rows) = rows.split_at(usize::from(*count));
+            (amounts, rows) = (others, other_rows);
             // two sums side by side: the processor adds to one while the other is under way
             let (mut even, mut odd) = (R::zero(), R::zero());
-            for pair in own {
-                let [a, b] = pair.changes(extents);
+            for (amounts, rows) in own.iter().zip(own_rows) {
+                let [a, b] = changes(amounts, rows, extents);
                 even += a;
                 odd += b;
             }
@@ -93,4 +77,15 @@ impl<R: Real> Pairs<R> {
             to.0[pool] = from.0[pool] + (even + odd) * length;
         }
     }
+}
+
+fn pair<R: Real>(two: &[(u8, R)]) -> ([R; 2], [u8; 2]) {
+    let (row, amount) = two[0];
+    let (other_row, other) = two.get(1).copied().unwrap_or((row, R::zero()));
+    ([amount, other], [row, other_row])
+}
+
+#[inline(always)]
+fn changes<R: Real>(amounts: &[R; 2], rows: &[u8; 2], extents: &PerRow<R>) -> [R; 2] {
+    [0, 1].map(|place| amounts[place] * extents[usize::from(rows[place])])
 }
