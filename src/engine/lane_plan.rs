@@ -17,7 +17,7 @@ const HOURS: f64 = 24.0;
 /// The plan of one tank.
 #[derive(Debug, Clone)]
 pub struct LanePlan {
-    /// The input.
+    /// The input, but for its events.
     pub input: ModelInput,
     /// Events by minute, then by their order in one instant, then by name.
     pub events: Vec<Event>,
@@ -32,18 +32,19 @@ pub struct LanePlan {
 impl LanePlan {
     /// Puts the events in order.
     pub fn new(input: &ModelInput) -> Self {
-        let get = |id: &str| input.parameters.get(id);
-        let mut events = input.events.clone();
+        let mut input = input.clone();
+        let mut events = std::mem::take(&mut input.events);
         events.sort_by(|a, b| {
             (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))
         });
+        let get = |id: &str| input.parameters.get(id);
         LanePlan {
             events,
             contents: Contents::new(&Values::of(&input.parameters)),
-            shedding_from: shedding_from(input),
+            shedding_from: shedding_from(&input),
             mmol_per_day_and_mg_per_h: HOURS * get("eta_CO2") / CO2_G_PER_MOL,
             feed_nitrogen: get("N_feed"),
-            input: input.clone(),
+            input,
         }
     }
 

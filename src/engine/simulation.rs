@@ -113,6 +113,7 @@ impl<'a, R: Real> Simulation<'a, R> {
         let happened = self.happens_now();
         let water = (self.stepper).look(&plan.model, &self.state, held, R::of(from_days));
         let parts = parts(&plan.model, water, days, &plan.shortening);
+        watcher.glance(self.minute, water);
         if !happened && watcher.wants(self.minute, Side::Plain) {
             let mut reading = (plan.gauge).read(&plan.model, water, self.minute, Side::Plain);
             reading.gas_used_g = plan.gauge.gas_used_g(&self.extents);

@@ -1,6 +1,7 @@
 //! Somebody who looks at the tanks as they go.
 
 use crate::base::real::Real;
+use crate::model::water::Water;
 
 use super::event::Event;
 use super::result::{Reading, Side};
@@ -8,6 +9,8 @@ use super::simulation::Simulation;
 
 /// Somebody who looks at the tanks as they go. What is looked at never changes how they go.
 pub trait Watcher<R: Real = f64> {
+    /// Glances at the water at the start of every step, as rate laws see it: quicker than a reading.
+    fn glance(&mut self, _minute: u32, _water: &Water<R>) {}
     /// Whether this minute is of interest (before it is read).
     fn wants(&self, minute: u32, side: Side) -> bool;
     /// Sees the tanks at a minute it wanted.

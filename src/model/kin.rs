@@ -6,7 +6,7 @@
 
 use crate::base::real::Real;
 
-use super::matrix::{MAX_ROWS, PerRow};
+use super::matrix::PerRow;
 use super::row::Row;
 
 /// A row as pools (by place, in order) and amounts, none of them zero.
@@ -15,38 +15,35 @@ pub type PoolRow<R> = Vec<(usize, R)>;
 /// Adds kin up.
 #[derive(Debug, Clone)]
 pub struct KinSums {
-    /// Place of the first sum.
-    first: usize,
-    /// How many rows each kin has.
-    counts: Vec<u8>,
-    rows: Vec<u8>,
+    /// Kin of three rows, as the stands of most tanks are: the place of the sum, and the rows.
+    threes: Vec<(u8, [u8; 3])>,
+    /// Other kin.
+    others: Vec<(u8, Vec<u8>)>,
 }
 
 impl KinSums {
     /// Sums of families of rows, to stand from a place on.
     pub fn of(families: &[Vec<u8>], first: usize) -> Self {
-        let count = |family: &Vec<u8>| family.len() as u8;
-        KinSums {
-            first,
-            counts: families.iter().map(count).collect(),
-            rows: families.concat(),
+        let (mut threes, mut others) = (Vec::new(), Vec::new());
+        for (place, family) in (first as u8..).zip(families) {
+            match <[u8; 3]>::try_from(family.as_slice()) {
+                Ok(three) => threes.push((place, three)),
+                Err(_) => others.push((place, family.clone())),
+            }
         }
+        KinSums { threes, others }
     }
 
     /// Writes the sums behind the rows.
     #[inline(always)]
     pub fn add_up<R: Real>(&self, extents: &mut PerRow<R>) {
-        let mut rest = &self.rows[..];
-        for (place, count) in (self.first..MAX_ROWS).zip(&self.counts) {
-            let Some((own, others)) = rest.split_at_checked(usize::from(*count)) else {
-                return;
-            };
-            rest = others;
-            let mut sum = R::zero();
-            for row in own {
-                sum += extents[usize::from(*row)];
-            }
-            extents[place] = sum;
+        for (place, three) in &self.threes {
+            let [a, b, c] = three.map(|row| extents[usize::from(row)]);
+            extents[usize::from(*place)] = a + b + c;
+        }
+        for (place, family) in &self.others {
+            let rows = family.iter().map(|row| extents[usize::from(*row)]);
+            extents[usize::from(*place)] = rows.fold(R::zero(), |sum, extent| sum + extent);
         }
     }
 }

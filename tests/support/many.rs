@@ -9,6 +9,7 @@ use firstfill::engine::many::{Abreast, Survey, Tanks, run_many};
 use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::simulation::{Simulation, Watcher};
+use firstfill::model::water::Water;
 
 /// Highest ammonia, nitrite and CO2, lowest oxygen, at every hour of a run.
 pub struct Peaks;
@@ -18,17 +19,20 @@ pub struct Watch([Abreast; 4]);
 
 impl Watcher<Abreast> for Watch {
     #[inline(always)]
-    fn wants(&self, minute: u32, _: Side) -> bool {
-        minute.is_multiple_of(60)
-    }
-    #[inline(always)]
-    fn see(&mut self, reading: &Reading<Abreast>, _: &Simulation<'_, Abreast>) {
+    fn glance(&mut self, minute: u32, water: &Water<Abreast>) {
+        if !minute.is_multiple_of(60) {
+            return;
+        }
         let [tan, nitrite, co2, oxygen] = &mut self.0;
-        *tan = tan.most(reading.tan_mg_n_per_l);
-        *nitrite = nitrite.most(reading.nitrite_mg_n_per_l);
-        *co2 = co2.most(reading.co2_mg_per_l);
-        *oxygen = oxygen.least(reading.oxygen_mg_per_l);
+        *tan = tan.most(water.tan);
+        *nitrite = nitrite.most(water.nitrite);
+        *co2 = co2.most(water.co2_mg_per_l());
+        *oxygen = oxygen.least(water.oxygen);
     }
+    fn wants(&self, _: u32, _: Side) -> bool {
+        false
+    }
+    fn see(&mut self, _: &Reading<Abreast>, _: &Simulation<'_, Abreast>) {}
     fn happened(&mut self, _: &Event, _: Abreast, _: &Reading<Abreast>, _: &Reading<Abreast>) {}
 }
 
