@@ -50,6 +50,11 @@ impl<R: Real> Heat<R> {
             R::of(KJ_PER_DAY_AND_W) * self.heater_w / (self.band_k * self.heat_capacity(water));
         R::pick(water.temperature().below(off_from), per_day, R::zero())
     }
+    /// The temperature from which down the heater runs at full power, °C.
+    #[inline(always)]
+    pub fn full_power_below_c(&self) -> R {
+        self.set_c - R::of(0.5) * self.band_k
+    }
     /// How fast the water warms, K/day.
     #[inline(always)]
     pub fn k_per_day(&self, water: &Water<R>) -> R {
