@@ -130,7 +130,7 @@ fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, 
             days,
             held: &planted_tank::busy(),
         };
-        stepper.look(model, &state, &stretch.held, R::of(stretch.from_days));
+        stepper.look(model, &state, stretch.held, R::of(stretch.from_days));
         let books = Books {
             state: &mut state,
             totals: &mut totals,
