@@ -98,6 +98,29 @@ fn a_switch_or_an_event_off_the_hour_is_followed_by_a_step_to_the_next_half_hour
 }
 
 #[test]
+fn the_step_after_filling_after_a_new_line_of_a_timer_and_after_a_day_without_feed_is_short() {
+    let begins_short = |input: &ModelInput| day_one(input).contains(&30);
+    let calm = lit((10, 0), (18, 0));
+    assert!(!begins_short(&calm), "nothing switches at midnight");
+    let mut filled = calm.clone();
+    filled.filled_at = DAY;
+    assert!(begins_short(&filled), "filling");
+    let mut air = calm.clone();
+    air.air = vec![TimerLine {
+        from_day: 1,
+        window: Window {
+            on: TimeOfDay::at(20, 0),
+            off: TimeOfDay::at(8, 0),
+        },
+        value: 1.0,
+    }];
+    assert!(begins_short(&air), "air that comes on with its first day");
+    let mut hungry = calm.clone();
+    hungry.unfed = vec![(0, 0)];
+    assert!(begins_short(&hungry), "feeding again");
+}
+
+#[test]
 fn where_a_stand_begins_to_shed_no_step_is_shortened() {
     // it is another minute in every lane of tanks side by side
     let mut input = reference::input("base");

@@ -2,12 +2,14 @@
 
 pub mod alkalinity;
 pub mod arrivals;
+pub mod beyond;
 pub mod case;
 pub mod cost;
 pub mod criteria;
 #[cfg(test)]
 pub mod example;
 pub mod feed;
+mod jumps;
 pub mod levels;
 pub mod limits;
 pub mod milestones;

@@ -3,15 +3,21 @@
 //! They stand beside the ready day and never move it. The daily swing of pH that gas brings is
 //! shown elsewhere and is no limit.
 
-use crate::base::clock::DAY;
+use std::ops::RangeInclusive;
+
 use crate::engine::event::EventKind;
 use crate::engine::input::{GasPlan, ModelInput};
-use crate::engine::result::{EventRecord, Reading, RunResult};
+use crate::engine::result::{Reading, RunResult};
 
+use super::beyond::{hours_under, together};
 use super::case::Case;
+use super::jumps::{PH, TEMPERATURE, jump};
 use super::levels::{self, Level};
 use super::limits::Limit;
 use super::milestones::Extreme;
+
+/// Hours in a day.
+const HOURS_A_DAY: f64 = 24.0;
 
 /// What a run says about one running limit.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,7 +66,7 @@ fn oxygen(run: &RunResult, case: &Case) -> Option<Finding> {
         "lowest oxygen",
         worst,
         shown,
-        |r, limit| r.oxygen_mg_per_l < limit,
+        (|r| r.oxygen_mg_per_l, Side::Lower),
     );
     finding.level = Some(levels::oxygen(worst.value));
     finding.cure = (!finding.kept).then(|| oxygen_cure(run, worst.minute));
@@ -88,9 +94,13 @@ fn co2(run: &RunResult, case: &Case) -> Option<Finding> {
     let shown = run.shown();
     let worst = Extreme::highest(shown, |r| r.co2_mg_per_l)?;
     let limit = &case.limits.co2;
-    let mut finding = standing(limit, "highest CO2", worst, shown, |r, limit| {
-        r.co2_mg_per_l > limit
-    });
+    let mut finding = standing(
+        limit,
+        "highest CO2",
+        worst,
+        shown,
+        (|r| r.co2_mg_per_l, Side::Upper),
+    );
     finding.level = Some(levels::co2(worst.value));
     finding.cure = (!finding.kept).then(|| co2_cure(&run.input, worst.value, limit.value));
     Some(finding)
@@ -124,7 +134,7 @@ fn shrimp_nitrate(run: &RunResult, case: &Case) -> Option<Finding> {
         "highest nitrate with shrimp",
         worst,
         with_shrimp,
-        |r, limit| r.nitrate_mg_n_per_l > limit,
+        (|r| r.nitrate_mg_n_per_l, Side::Upper),
     );
     finding.level = Some(levels::nitrate(worst.value));
     finding.cure = (!finding.kept)
@@ -143,20 +153,21 @@ fn first_shrimp(input: &ModelInput) -> Option<u32> {
         .min()
 }
 
-/// A limit that holds or not at every instant.
+/// A limit that holds or not at every instant: a lower one, or an upper one, which is a lower one of what
+/// is counted downwards.
 fn standing(
     limit: &Limit,
     label: &'static str,
     worst: Extreme,
     readings: &[Reading],
-    breaks: impl Fn(&Reading, f64) -> bool,
+    (value, side): (fn(&Reading) -> f64, Side),
 ) -> Finding {
-    let broken: Vec<&[Reading]> = readings
-        .windows(2)
-        .filter(|pair| breaks(&pair[0], limit.value))
-        .collect();
-    let minutes: u32 = broken.iter().map(|p| p[1].minute - p[0].minute).sum();
-    let mut days: Vec<u32> = broken.iter().map(|p| p[0].minute / DAY).collect();
+    let sign = match side {
+        Side::Lower => 1.0,
+        Side::Upper => -1.0,
+    };
+    let broken = hours_under(readings, |r| sign * value(r), sign * limit.value);
+    let mut days: Vec<u32> = broken.iter().flat_map(days_of).collect();
     days.dedup();
     Finding {
         key: limit.key,
@@ -165,100 +176,26 @@ fn standing(
         limit: limit.value,
         unit: limit.unit,
         kept: days.is_empty(),
-        hours: f64::from(minutes) / 60.0,
+        hours: together(&broken),
         days,
         level: None,
         cure: None,
     }
 }
 
-/// A quantity that may jump at a water change.
-struct Jump {
-    label: &'static str,
-    unit: &'static str,
-    value: fn(&Reading) -> f64,
-    level: Option<fn(f64) -> Level>,
-    cure: fn(&EventRecord, f64, f64) -> String,
+/// On which side of a limit is harm.
+#[derive(Clone, Copy)]
+enum Side {
+    Lower,
+    Upper,
 }
 
-const TEMPERATURE: Jump = Jump {
-    label: "temperature at a change",
-    unit: "°C",
-    value: |r| r.temperature_c,
-    level: Some(levels::temperature_jump),
-    cure: |event, jump, limit| {
-        format!(
-            "refill water nearer to the tank's temperature, or {} about {} % at most",
-            share_path(event),
-            smaller_share(event, jump, limit)
-        )
-    },
-};
-
-const PH: Jump = Jump {
-    label: "pH at a change",
-    unit: "",
-    value: |r| r.ph,
-    level: None,
-    cure: |event, jump, limit| {
-        let smaller = format!(
-            "{} about {} % at most",
-            share_path(event),
-            smaller_share(event, jump, limit)
-        );
-        if event.before.gas_mg_per_h > 0.0 {
-            format!("{smaller}, or changes.time before the gas comes on")
-        } else {
-            format!("{smaller}, or refill water nearer in KH")
-        }
-    },
-};
-
-fn share_path(event: &EventRecord) -> String {
-    format!("{}.share", event.name)
-}
-
-fn smaller_share(event: &EventRecord, jump: f64, limit: f64) -> u32 {
-    let share = event.litres / event.before.volume_l;
-    (100.0 * share * limit / jump).floor().max(1.0) as u32
-}
-
-fn jump(run: &RunResult, what: &Jump, limit: &Limit) -> Option<Finding> {
-    let end = run.input.end_minute();
-    let size =
-        |event: &EventRecord| ((what.value)(&event.after) - (what.value)(&event.before)).abs();
-    let changes: Vec<&EventRecord> = run
-        .events
-        .iter()
-        .filter(|event| event.litres > 0.0 && event.minute < end)
-        .collect();
-    let worst = *changes.iter().reduce(
-        |best, next| {
-            if size(next) > size(best) { next } else { best }
-        },
-    )?;
-    let mut days: Vec<u32> = changes
-        .iter()
-        .filter(|event| size(event) > limit.value)
-        .map(|event| event.minute / DAY)
-        .collect();
-    days.dedup();
-    let value = size(worst);
-    Some(Finding {
-        key: limit.key,
-        label: what.label,
-        worst: Extreme {
-            value,
-            minute: worst.minute,
-        },
-        limit: limit.value,
-        unit: what.unit,
-        kept: days.is_empty(),
-        hours: 0.0,
-        cure: (!days.is_empty()).then(|| (what.cure)(worst, value, limit.value)),
-        days,
-        level: what.level.map(|level| level(value)),
-    })
+/// The days that a stretch of hours touches; it ends before the midnight it ends at.
+fn days_of(&(from, until): &(f64, f64)) -> RangeInclusive<u32> {
+    let day = |hours: f64| (hours / HOURS_A_DAY) as u32;
+    let last = day(until);
+    let at_midnight = f64::from(last) * HOURS_A_DAY == until;
+    day(from)..=last - u32::from(at_midnight && until > from)
 }
 
 fn reading_at(run: &RunResult, minute: u32) -> Option<&Reading> {
@@ -285,9 +222,20 @@ mod tests {
             (oxygen.worst.value, oxygen.worst.minute),
             (OXYGEN_LOW, 6 * 60)
         );
-        // one hourly reading a night, held for an hour, on days 0 to 10
-        assert_eq!((oxygen.hours, oxygen.days.len()), (11.0, 11));
+        // one hourly reading a night, down from 8 and up again: (5 − 4.6)/(8 − 4.6) of an hour either way,
+        // on days 0 to 10
+        let hours = 11.0 * 2.0 * (5.0 - OXYGEN_LOW) / (8.0 - OXYGEN_LOW);
+        assert!((oxygen.hours - hours).abs() < 1e-9, "{}", oxygen.hours);
+        assert_eq!(oxygen.days, (0..=10).collect::<Vec<u32>>());
         assert!(oxygen.cure.unwrap().contains("air.on"));
+    }
+
+    #[test]
+    fn a_stretch_touches_the_days_it_runs_through() {
+        let days = |from, until| days_of(&(from, until)).collect::<Vec<u32>>();
+        assert_eq!(days(22.0, 26.5), [0, 1]);
+        assert_eq!(days(22.0, 24.0), [0]);
+        assert_eq!(days(24.0, 25.0), [1]);
     }
 
     #[test]

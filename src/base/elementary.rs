@@ -53,6 +53,12 @@ pub fn exp<R: Real>(x: R) -> R {
     (R::one() + (r + r * r * sum)) * power
 }
 
+/// The nearest whole number, of two the even one; of numbers below 2^51 either way.
+#[inline(always)]
+pub fn nearest<R: Real>(x: R) -> R {
+    (x + R::of(ROUNDING)) - R::of(ROUNDING)
+}
+
 /// Coefficients of the logarithm, from the highest down.
 const LOG: [f64; 7] = [
     0.147_981_986_051_165_86,
@@ -130,6 +136,13 @@ mod tests {
         assert_eq!(ln(1.0), 0.0);
         for none in [0.0, -1.0, f64::NAN] {
             assert!(ln(none).is_nan(), "{none}");
+        }
+    }
+
+    #[test]
+    fn nearest_is_that_of_the_processor() {
+        for x in [0.0, 0.5, 1.5, 2.4999, -0.5, -1.5, 196.7, 1e15] {
+            assert_eq!(nearest(x), f64::round_ties_even(x), "{x}");
         }
     }
 

@@ -143,10 +143,6 @@ impl<const N: usize> Real for Lanes<N> {
         self.each(Real::ceil)
     }
     #[inline(always)]
-    fn floor(self) -> Self {
-        self.each(Real::floor)
-    }
-    #[inline(always)]
     fn either(a: LaneMask<N>, b: LaneMask<N>) -> LaneMask<N> {
         let mut mask = [0; N];
         for lane in 0..N {

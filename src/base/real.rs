@@ -58,8 +58,6 @@ pub trait Real:
     fn sqrt(self) -> Self;
     /// The next whole number that is not smaller.
     fn ceil(self) -> Self;
-    /// The next whole number that is not larger.
-    fn floor(self) -> Self;
     /// Absolute value.
     fn abs(self) -> Self;
     /// The smaller of two.
@@ -140,10 +138,6 @@ impl Real for f64 {
     #[inline(always)]
     fn ceil(self) -> f64 {
         f64::ceil(self)
-    }
-    #[inline(always)]
-    fn floor(self) -> f64 {
-        f64::floor(self)
     }
     #[inline(always)]
     fn either(a: bool, b: bool) -> bool {

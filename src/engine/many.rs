@@ -6,7 +6,6 @@
 
 use rayon::prelude::*;
 
-use crate::base::clock::DAY;
 use crate::base::lanes::Lanes;
 use crate::base::stop::{Stop, Stopped};
 
@@ -117,16 +116,7 @@ fn run_through<'a>(
 ) -> Result<Tanks<'a>, Vec<RunError>> {
     let mut simulation = Simulation::filled(plan);
     let mut valves = Valves::new(plan);
-    let mut go = || {
-        while simulation.minute < plan.input.final_minute() {
-            let day = simulation.minute / DAY;
-            simulation.keeping.gas = valves.set_for(day, &simulation)?;
-            simulation.advance((day + 1) * DAY, watch)?;
-        }
-        Ok(())
-    };
-    let ended: Result<(), RunError> = go();
-    if let Err(last) = ended {
+    if let Err(last) = valves.take(&mut simulation, plan.input.final_minute(), watch) {
         let failed = simulation.failed.into_iter();
         return Err(failed.map(|why| why.unwrap_or(last.clone())).collect());
     }

@@ -15,6 +15,7 @@ pub mod lane_plan;
 mod lead_search;
 pub mod ledger;
 pub mod many;
+pub mod memory;
 mod mishap;
 pub mod notice;
 pub mod plan;

@@ -125,16 +125,19 @@ impl<R: Real> Plan<R> {
     /// shed is therefore none of them (see [`Plan::instants`]).
     pub fn switches(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
         let (from, until) = (day * DAY, (day + 1) * DAY);
-        let mut minutes = Vec::new();
+        let mut minutes = vec![self.input.filled_at];
         for lines in [&self.input.light, &self.input.air] {
             if let Some(line) = line_on(lines, day) {
                 switches(line.window, day, &mut minutes);
             }
+            minutes.extend(lines.iter().map(|line| line.from_day * DAY));
         }
         for line in gas.iter().flatten() {
             switches(line.window, day, &mut minutes);
         }
         minutes.extend(possible_starts(&self.input, day));
+        let unfed = self.input.unfed.iter();
+        minutes.extend(unfed.flat_map(|(first, last)| [first * DAY, (last + 1) * DAY]));
         let cuts = self.input.power_cuts.iter();
         minutes.extend(cuts.flat_map(|cut| [cut.from, cut.until]));
         let events = &self.lanes[0].events;

@@ -1,6 +1,6 @@
 //! One run: from the filled tank through the last day and the look-ahead.
 
-use crate::base::clock::{DAY, days};
+use crate::base::clock::days;
 use crate::model::conserved::{FLUXES, QUANTITIES};
 use crate::model::processes;
 
@@ -34,17 +34,10 @@ pub fn run_closely(input: &ModelInput, closely: &CloseUps) -> Result<RunResult, 
     let mut recorder = Recorder::new(&plan, closely.clone());
     let mut tank = Simulation::filled(&plan);
     let mut valves = Valves::new(&plan);
-    let mut ledger = None;
-    while tank.minute < input.final_minute() {
-        let day = tank.minute / DAY;
-        if tank.minute == input.end_minute() {
-            ledger = Some(closed(&tank)?);
-        }
-        tank.keeping.gas = valves.set_for(day, &tank)?;
-        tank.advance((day + 1) * DAY, &mut recorder)?;
-    }
+    valves.take(&mut tank, input.end_minute(), &mut recorder)?;
+    let ledger = closed(&tank)?;
+    valves.take(&mut tank, input.final_minute(), &mut recorder)?;
     tank.show(&mut recorder);
-    let ledger = ledger.map_or_else(|| closed(&tank), Ok)?;
     let valve = valves.into_lanes().remove(0);
     let (mut notices, work) = (valve.notices, tank.work(0));
     if work.held_back > 0 {

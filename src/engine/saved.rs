@@ -12,10 +12,10 @@ use crate::model::state::State;
 
 use super::event::EventKind;
 use super::input::TimerLine;
+use super::memory::Memory;
 use super::plan::Plan;
 use super::result::Work;
 use super::simulation::Simulation;
-use super::step::Memory;
 use super::valve::{Setting, Valves};
 use super::work::Counts;
 

@@ -9,11 +9,11 @@
 //! only slow things are left; but half an hour at most from anything that is switched or happens to the
 //! next half hour of the clock, since whatever that sets off fades within hours. The end of every hour
 //! is the end of a step. Nothing in the model is stiff at these lengths but the gas exchange of strong
-//! air, the controller of a valve and, half as much, the thermostat; and a pool that its eaters empty.
+//! air, the controller of a valve and the thermostat; and a pool that its eaters empty.
 //!
 //! In this order:
-//! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller), or half
-//!    the speed of the thermostat, per day times the part is at most `dt_stiff`. What decides is the
+//! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller), or the
+//!    thermostat, per day times the part is at most `dt_stiff` (see [`shortening`](super::shortening)). What decides is the
 //!    tank's own state at the start of the step, what is switched and whether it was held back (3.), nothing
 //!    else. To measure the error of a step, every part can be cut further (see
 //!    [`finer`](super::shortening::ShorteningRule::finer)).
@@ -36,6 +36,7 @@ use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
 use super::guard::mend;
+use super::memory::Memory;
 use super::work::Counts;
 
 /// Room for one step; nothing is allocated while stepping.
@@ -58,35 +59,6 @@ const AHEAD: [f64; 3] = [0.5, 0.5, 1.0];
 const KEPT: [usize; 4] = [0, 1, 2, 2];
 /// The last of the looks that are in the middle, counted from 0.
 const LAST_IN_THE_MIDDLE: usize = 2;
-
-/// How much finer steps are cut at most where processes are held back, and what is left of that after a
-/// step without.
-const CLOSEST: f64 = 16.0;
-const RELIEF: f64 = 0.9;
-
-/// What a step remembers of the one before: where to look for the next pH first, and how finely to cut.
-/// Part of the state of a tank that is saved, since the last bits of a pH hang on where the search began.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Memory<R> {
-    /// Activity of H+ at the end of the last part, mol/L.
-    pub hydrogen: R,
-    /// How much H+ changed from the start to the middle of the last part, as a factor.
-    pub drift: R,
-    /// How many times as many parts a step is cut into as the rule says, where processes had to be held
-    /// back not long ago; 1 elsewhere.
-    pub closer: R,
-}
-
-impl<R: Real> Memory<R> {
-    /// Nothing remembered: the search begins at pH 7.
-    pub fn fresh() -> Self {
-        Memory {
-            hydrogen: R::of(1e-7),
-            drift: R::one(),
-            closer: R::one(),
-        }
-    }
-}
 
 /// A length of time with what is switched during it.
 #[derive(Debug, Clone, Copy)]
@@ -160,10 +132,7 @@ impl<R: Real> Stepper<R> {
 
     /// Lets a lane begin anew.
     pub fn forget(&mut self, lane: usize) {
-        let fresh = Memory::<f64>::fresh();
-        self.memory.hydrogen.set_lane(lane, fresh.hydrogen);
-        self.memory.drift.set_lane(lane, fresh.drift);
-        self.memory.closer.set_lane(lane, fresh.closer);
+        self.memory.forget(lane);
     }
 
     /// What the next step must know of the last.
@@ -226,17 +195,7 @@ impl<R: Real> Stepper<R> {
             waiting = part.below(parts);
         }
         counts.step();
-        self.look_closer(strained);
-    }
-
-    /// Cuts the coming steps finer in the lanes in which processes were held back, and less and less so
-    /// in the others.
-    #[inline(always)]
-    fn look_closer(&mut self, strained: R) {
-        let closer = self.memory.closer;
-        let now = (R::of(2.0) * closer).least(R::of(CLOSEST));
-        let later = (R::of(RELIEF) * closer).most(R::one());
-        self.memory.closer = R::pick(R::zero().below(strained), now, later);
+        self.memory.look_closer(strained);
     }
 
     /// The extents of one part, in `self.extents`; says in which lanes a look was held back.

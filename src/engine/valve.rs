@@ -15,6 +15,7 @@ use super::plan::Plan;
 use super::result::Tuning;
 use super::simulation::Simulation;
 use super::timers::line_on;
+use super::watcher::Watcher;
 
 /// Gas ends this long before lights-off when its hours are found (common practice, no source).
 const BEFORE_LIGHTS_OFF: u32 = HOUR;
@@ -65,6 +66,24 @@ impl<'a> Valves<'a> {
     /// The valves, one per tank.
     pub fn into_lanes(self) -> Vec<Valve<'a>> {
         self.lanes
+    }
+
+    /// Takes tanks to a minute, the gas set every day.
+    ///
+    /// # Errors
+    /// Those of a run.
+    pub fn take<R: Real>(
+        &mut self,
+        tanks: &mut Simulation<'_, R>,
+        until: u32,
+        watcher: &mut impl Watcher<R>,
+    ) -> Result<(), RunError> {
+        while tanks.minute < until {
+            let day = tanks.minute / DAY;
+            tanks.keeping.gas = self.set_for(day, tanks)?;
+            tanks.advance(until.min((day + 1) * DAY), watcher)?;
+        }
+        Ok(())
     }
 
     /// The gas of a day in each tank, tuned first if the plan says so. The tanks stand at the day's

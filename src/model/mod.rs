@@ -14,6 +14,7 @@ mod kin;
 pub mod limitation;
 pub mod litter;
 pub mod matrix;
+mod nodes;
 pub mod observer;
 mod pairs;
 pub mod parameter;

@@ -4,22 +4,15 @@
 //! in one step and refuses if the name has been taken meanwhile. The process that fills a draft
 //! holds a lock on it; a draft that nobody holds is the rest of a killed run and is removed.
 
-use std::fs::{self, File};
+use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use rustix::fs::{FlockOperation, flock};
-use tempfile::TempDir;
-
+use super::held::{Held, remove_abandoned};
 use super::place::{
     Place, WriteError, Written, may_be_replaced, missing_folders, next_names, parent_of,
 };
 use super::rename;
-
-/// How the name of a draft begins. What begins so and is locked by nobody is cleared away, so that
-/// nobody else may want such a name.
-const DRAFT: &str = ".firstfill-draft-";
-const TRIES: u32 = 10;
 
 /// A folder being filled. Dropping it leaves nothing behind.
 #[derive(Debug)]
@@ -27,12 +20,6 @@ pub struct Draft {
     place: Place,
     held: Option<Held>,
     made: Vec<PathBuf>,
-}
-
-#[derive(Debug)]
-struct Held {
-    folder: TempDir,
-    _lock: File,
 }
 
 impl Draft {
@@ -157,59 +144,10 @@ impl Drop for Draft {
     }
 }
 
-impl Held {
-    fn new(parent: &Path) -> io::Result<Held> {
-        let mut swept = io::Error::other("other runs keep removing the draft");
-        for _ in 0..TRIES {
-            match Held::once(parent) {
-                Ok(Some(held)) => return Ok(held),
-                Ok(None) => {}
-                Err(why) if why.kind() == io::ErrorKind::NotFound => swept = why,
-                Err(why) => return Err(why),
-            }
-        }
-        Err(swept)
-    }
-
-    /// None, or not found, when another run took the draft for an abandoned one before it was
-    /// locked, or took away the empty parent that it had made itself.
-    fn once(parent: &Path) -> io::Result<Option<Held>> {
-        fs::create_dir_all(parent)?;
-        let folder = tempfile::Builder::new().prefix(DRAFT).tempdir_in(parent)?;
-        let lock = File::open(folder.path())?;
-        if flock(&lock, FlockOperation::NonBlockingLockExclusive).is_err() {
-            return Ok(None);
-        }
-        fs::create_dir(folder.path().join("out"))?;
-        Ok(Some(Held {
-            folder,
-            _lock: lock,
-        }))
-    }
-}
-
-fn remove_abandoned(parent: &Path) {
-    let Ok(entries) = fs::read_dir(parent) else {
-        return;
-    };
-    for entry in entries.flatten() {
-        let is_draft = entry.file_name().to_string_lossy().starts_with(DRAFT)
-            && entry.file_type().is_ok_and(|kind| kind.is_dir());
-        if !is_draft {
-            continue;
-        }
-        if let Ok(lock) = File::open(entry.path())
-            && flock(&lock, FlockOperation::NonBlockingLockExclusive).is_ok()
-        {
-            // a rest that cannot be removed does no harm: its name is hidden and never used again
-            let _ = fs::remove_dir_all(entry.path());
-        }
-    }
-}
-
 #[cfg(test)]
 #[allow(clippy::disallowed_methods)]
 mod tests {
+    use super::super::held::DRAFT;
     use super::*;
     use crate::output::place::MARK;
 

@@ -7,6 +7,7 @@ pub mod csv;
 pub mod doing;
 pub mod files;
 pub mod folder;
+mod held;
 pub mod kit;
 pub mod manifest;
 pub mod number;

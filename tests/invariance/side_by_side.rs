@@ -1,6 +1,6 @@
 //! Whole runs of tanks side by side: each lane ends with the bits of its tank run alone.
 
-use firstfill::base::clock::{DAY, TimeOfDay, Window};
+use firstfill::base::clock::{TimeOfDay, Window};
 use firstfill::base::lanes::Lanes;
 use firstfill::base::real::Real;
 use firstfill::engine::input::{GasHours, GasPlan, ModelInput, TimerLine, TopUp};
@@ -32,11 +32,9 @@ struct End {
 fn ends<R: Real>(plan: &Plan<R>) -> Vec<End> {
     let mut tanks = Simulation::filled(plan);
     let mut valves = Valves::new(plan);
-    while tanks.minute < plan.input.end_minute() {
-        let day = tanks.minute / DAY;
-        tanks.keeping.gas = valves.set_for(day, &tanks).unwrap();
-        tanks.advance((day + 1) * DAY, &mut Nobody).unwrap();
-    }
+    valves
+        .take(&mut tanks, plan.input.end_minute(), &mut Nobody)
+        .unwrap();
     assert!(tanks.failed.iter().all(Option::is_none));
     let valves = valves.into_lanes();
     let end = |lane: usize| End {

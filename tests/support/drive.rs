@@ -18,13 +18,7 @@ pub fn go_on<R: Real>(
     until_day: u32,
     watcher: &mut impl Watcher<R>,
 ) -> Result<(), RunError> {
-    let mut valves = Valves::new(tank.plan);
-    while tank.minute < until_day * DAY {
-        let day = tank.minute / DAY;
-        tank.keeping.gas = valves.set_for(day, tank)?;
-        tank.advance((day + 1) * DAY, watcher)?;
-    }
-    Ok(())
+    Valves::new(tank.plan).take(tank, until_day * DAY, watcher)
 }
 
 /// Takes tanks that have just been filled to their end, unseen.

@@ -181,37 +181,30 @@ impl Lot {
         }
     }
 
+    /// Something in a share of tanks, nothing in the others.
+    fn perhaps(&mut self, share: f64, low: f64, high: f64) -> f64 {
+        if self.tosses(share) {
+            self.between(low, high)
+        } else {
+            0.0
+        }
+    }
+
     fn water(&mut self) -> Composition {
         let alkalinity = MEQ_PER_DKH * self.decades(0.3, 15.0);
         let water = Composition {
-            tan_mg_n_per_l: if self.tosses(0.2) {
-                self.between(0.0, 0.5)
-            } else {
-                0.0
-            },
-            nitrite_mg_n_per_l: if self.tosses(0.1) {
-                self.between(0.0, 0.1)
-            } else {
-                0.0
-            },
+            tan_mg_n_per_l: self.perhaps(0.2, 0.0, 0.5),
+            nitrite_mg_n_per_l: self.perhaps(0.1, 0.0, 0.1),
             nitrate_mg_n_per_l: self.between(0.0, 11.0),
             phosphate_mg_p_per_l: self.between(0.0, 0.7),
             potassium_mg_per_l: self.between(0.0, 10.0),
-            iron_mg_per_l: if self.tosses(0.3) {
-                self.between(0.0, 0.1)
-            } else {
-                0.0
-            },
+            iron_mg_per_l: self.perhaps(0.3, 0.0, 0.1),
             oxygen_mg_per_l: self.between(3.0, 11.0),
             alkalinity_meq_per_l: alkalinity,
             hardness_meq_per_l: MEQ_PER_DKH * self.between(0.0, 20.0),
             chloride_mg_per_l: self.between(0.0, 80.0),
             chlorine_mg_cl2_per_l: self.between(0.0, 0.6),
-            chloramine_mg_cl2_per_l: if self.tosses(0.3) {
-                self.between(0.0, 2.0)
-            } else {
-                0.0
-            },
+            chloramine_mg_cl2_per_l: self.perhaps(0.3, 0.0, 2.0),
             temperature_c: self.between(8.0, 28.0),
             ..Composition::PURE
         };
@@ -298,11 +291,7 @@ impl Lot {
     fn cut(&mut self, filled_at: u32, days: u32) -> PowerCut {
         let from = filled_at + 1 + self.below((days - 1) * DAY);
         let until = from + 1 + self.below(DAY);
-        let battery = if self.tosses(0.5) {
-            self.between(0.1, 1.0)
-        } else {
-            0.0
-        };
+        let battery = self.perhaps(0.5, 0.1, 1.0);
         PowerCut {
             from,
             until,
@@ -386,16 +375,8 @@ impl Lot {
 
     fn dose(&mut self) -> Dose {
         Dose {
-            ammonium_mg_n_per_l: if self.tosses(0.3) {
-                self.between(0.0, 2.0)
-            } else {
-                0.0
-            },
-            ammonia_mg_n_per_l: if self.tosses(0.3) {
-                self.between(0.0, 2.0)
-            } else {
-                0.0
-            },
+            ammonium_mg_n_per_l: self.perhaps(0.3, 0.0, 2.0),
+            ammonia_mg_n_per_l: self.perhaps(0.3, 0.0, 2.0),
             nitrate_mg_n_per_l: self.between(0.0, 3.0),
             phosphate_mg_p_per_l: self.between(0.0, 0.5),
             potassium_mg_per_l: self.between(0.0, 10.0),

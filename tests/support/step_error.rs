@@ -7,7 +7,6 @@
 use std::path::Path;
 
 use firstfill::analysis::case::Case;
-use firstfill::base::clock::DAY;
 use firstfill::engine::event::Event;
 use firstfill::engine::input::{GasPlan, ModelInput, TimerLine};
 use firstfill::engine::plan::Plan;
@@ -87,11 +86,9 @@ impl Track {
         let mut tank = Simulation::filled(&plan);
         let mut valves = Valves::new(&plan);
         let mut track = Track::default();
-        while tank.minute < input.end_minute() {
-            let day = tank.minute / DAY;
-            tank.keeping.gas = valves.set_for(day, &tank).unwrap();
-            tank.advance((day + 1) * DAY, &mut track).unwrap();
-        }
+        valves
+            .take(&mut tank, input.end_minute(), &mut track)
+            .unwrap();
         track
     }
 

@@ -147,11 +147,7 @@ fn course(plan: &Plan, end: u32) -> Result<Trajectory, LaboratoryError> {
     let mut sampler = Sampler::default();
     let mut vessel = Simulation::filled(plan);
     let mut valves = Valves::new(plan);
-    while vessel.minute < end {
-        let day = vessel.minute / DAY;
-        vessel.keeping.gas = valves.set_for(day, &vessel)?;
-        vessel.advance(end.min((day + 1) * DAY), &mut sampler)?;
-    }
+    valves.take(&mut vessel, end, &mut sampler)?;
     vessel.show(&mut sampler);
     Ok(sampler.trajectory(vessel.work(0)))
 }

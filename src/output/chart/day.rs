@@ -1,12 +1,13 @@
 //! One day, hour by hour: oxygen against its limit, carbon dioxide in the water and as the
 //! indicator shows it, pH; above them when light, gas and air were on.
 
+use crate::analysis::beyond::under;
 use crate::base::clock::{DAY, TimeOfDay};
 use crate::engine::result::Reading;
 
 use super::Story;
 use super::axis::{Axis, Scale, Tick, about, from_zero};
-use super::day_hours::{minutes, range, under};
+use super::day_hours::{minutes, range};
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Upright};
 use super::key::Key;

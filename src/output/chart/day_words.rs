@@ -1,9 +1,10 @@
 //! Title and sentence of the chart of a day.
 
+use crate::analysis::beyond::under;
 use crate::base::clock::DAY;
 
 use super::day::Day;
-use super::day_hours::{minutes, range, rounded, under};
+use super::day_hours::{minutes, range, rounded};
 use super::series::{in_words, lowest};
 use super::words::{list, number, short, span, trimmed};
 

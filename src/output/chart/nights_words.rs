@@ -1,6 +1,9 @@
 //! Title and sentence of the chart of the nights.
 
+use crate::analysis::beyond::hours_under;
+
 use super::Story;
+use super::day_hours::minutes;
 use super::night_air::is_on;
 use super::words::{counted, number, short, span, trimmed};
 
@@ -57,14 +60,8 @@ fn air_helps(story: &Story<'_>) -> Option<(u32, f64, f64)> {
     (after >= before + 0.3).then_some((day, before, after))
 }
 
-/// Minutes with oxygen under a bound, over the whole run.
-fn minutes_under(story: &Story<'_>, bound: f64) -> u32 {
-    let shown = story.run.shown().windows(2);
-    shown
-        .filter(|two| two[0].oxygen_mg_per_l < bound)
-        .map(|two| two[1].minute - two[0].minute)
-        .sum()
-}
+/// The least that is said of a time under the limit, minutes: points of a curve are five minutes apart.
+const SHORTEST: u32 = 5;
 
 /// What the picture would hide.
 pub fn sentences(story: &Story<'_>) -> Vec<String> {
@@ -72,16 +69,18 @@ pub fn sentences(story: &Story<'_>) -> Vec<String> {
     let (low, high) = (story.milestones.oxygen_low, story.milestones.co2_high);
     let oxygen = story.case.limits.oxygen.value;
     let moment = calendar.moment(low.minute);
-    let worst = match minutes_under(story, oxygen) {
-        0 => format!(
+    let under = hours_under(story.run.shown(), |r| r.oxygen_mg_per_l, oxygen);
+    let worst = if under.is_empty() {
+        format!(
             "The margin is smallest at {moment}: {} mg/L.",
             number(low.value - oxygen, 1)
-        ),
-        minutes => format!(
+        )
+    } else {
+        format!(
             "Under {} mg/L for {} in all, lowest at {moment}.",
             trimmed(oxygen),
-            span(minutes)
-        ),
+            span(minutes(&under).max(SHORTEST))
+        )
     };
     let bound = story.case.limits.co2.value;
     let over = story.days().filter(|d| d.co2_high.value > bound).count();

@@ -1,0 +1,59 @@
+//! How long something lies under a bound: between two readings it moves straight.
+
+use crate::engine::result::Reading;
+
+/// Minutes in an hour.
+const HOUR: f64 = 60.0;
+
+/// Where a curve lies under a bound: from and until, in the unit of its first numbers.
+pub fn under(points: &[(f64, f64)], bound: f64) -> Vec<(f64, f64)> {
+    let mut found: Vec<(f64, f64)> = Vec::new();
+    for two in points.windows(2) {
+        let ((x0, y0), (x1, y1)) = (two[0], two[1]);
+        if x1 <= x0 || (y0 >= bound && y1 >= bound) {
+            continue;
+        }
+        let crossing = x0 + (bound - y0) / (y1 - y0) * (x1 - x0);
+        let from = if y0 < bound { x0 } else { crossing };
+        let until = if y1 < bound { x1 } else { crossing };
+        match found.last_mut() {
+            Some(last) if (last.1 - from).abs() < 1e-9 => last.1 = until,
+            _ => found.push((from, until)),
+        }
+    }
+    found
+}
+
+/// When readings lie under a bound, hours since midnight of day 0.
+pub fn hours_under(
+    readings: &[Reading],
+    value: impl Fn(&Reading) -> f64,
+    bound: f64,
+) -> Vec<(f64, f64)> {
+    let point = |reading: &Reading| (f64::from(reading.minute) / HOUR, value(reading));
+    under(&readings.iter().map(point).collect::<Vec<_>>(), bound)
+}
+
+/// Length of stretches together.
+pub fn together(stretches: &[(f64, f64)]) -> f64 {
+    stretches.iter().map(|(from, until)| until - from).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn time_under_a_bound_is_cut_at_the_crossings() {
+        let curve = [(0.0, 6.0), (2.0, 4.0), (3.0, 4.0), (4.0, 6.0)];
+        assert_eq!(under(&curve, 5.0), [(1.0, 3.5)]);
+        assert_eq!(together(&under(&curve, 5.0)), 2.5);
+        assert_eq!(under(&curve, 3.0), []);
+    }
+
+    #[test]
+    fn a_jump_at_one_instant_takes_no_time() {
+        let jump = [(0.0, 6.0), (1.0, 6.0), (1.0, 4.0), (2.0, 4.0)];
+        assert_eq!(under(&jump, 5.0), [(1.0, 2.0)]);
+    }
+}
