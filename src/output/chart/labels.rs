@@ -77,8 +77,7 @@ impl Taken {
     /// nothing under it. None when there is no such place.
     pub fn beside(&self, mark: Point, size: (f64, f64), within: &Rect) -> Option<Rect> {
         let near = around(mark, size).into_iter();
-        self.best(near, mark, within)
-            .or_else(|| self.best(raster(size, within), mark, within))
+        self.best(near.chain(raster(size, within)), mark, within)
     }
     fn best(
         &self,

@@ -15,6 +15,8 @@ pub const RIGHT: f64 = 1030.0;
 pub const MARGIN: f64 = 1180.0;
 /// What it costs words to lie on a grid line, in pixels of distance.
 const GRID_COST: f64 = 3.0;
+/// What it costs words to cross a dark line, as pixels of distance.
+const INK_COST: f64 = 60.0;
 /// Where words may stand on the page.
 const PAPER: Rect = Rect::new(8.0, 8.0, PAGE.0 - 8.0, PAGE.1 - 8.0);
 
@@ -163,7 +165,7 @@ impl Sheet {
         let level = |y: f64| [(this.frame.left, y), (this.frame.right, y)];
         let across = this.across.ticks.iter().filter(|t| !t.words.is_empty());
         let up = this.up.ticks.iter().filter(|t| !t.words.is_empty());
-        let weight = |pen: Pen| if pen.colour == INK { 24.0 } else { 4.0 };
+        let weight = |pen: Pen| if pen.colour == INK { INK_COST } else { 4.0 };
         let fine = this
             .uprights
             .iter()
