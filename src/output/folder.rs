@@ -96,20 +96,13 @@ fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
     let (case, outcome) = (story.case, story.outcome);
     let run = &outcome.run;
     let columns = columns::of(&run.input);
-    // the series is as much work as all others
-    let (series, others) = rayon::join(
-        || series::table(run, case, &columns, wanted.every_minutes),
-        || {
-            Ok([
-                daily::table(run, case, &columns)?,
-                events::table(run, case, &columns)?,
-                plan::table(run, case, &outcome.verdict, &outcome.arrivals)?,
-                ledger::table(&run.ledger, run.input.end_minute())?,
-            ])
-        },
-    );
-    let mut tables = vec![series?];
-    tables.extend(others?);
+    let mut tables = vec![
+        series::table(run, case, &columns, wanted.every_minutes)?,
+        daily::table(run, case, &columns)?,
+        events::table(run, case, &columns)?,
+        plan::table(run, case, &outcome.verdict, &outcome.arrivals)?,
+        ledger::table(&run.ledger, run.input.end_minute())?,
+    ];
     tables.push(guide::table(&tables));
     Ok(tables)
 }
