@@ -1,6 +1,6 @@
 //! Writes down a run as it goes.
 
-use crate::base::clock::HOUR;
+use crate::base::clock::{DAY, HOUR};
 use crate::model::matrix::Matrix;
 use crate::model::pool::Pool;
 use crate::model::processes;
@@ -50,7 +50,7 @@ impl Recorder {
             readings: Vec::with_capacity(
                 minutes as usize / plan.input.step_minutes.max(1) as usize + ROOM_FOR_EVENTS,
             ),
-            tallies: Vec::with_capacity(minutes as usize / HOUR as usize + ROOM_FOR_EVENTS),
+            tallies: Vec::new(),
             events: Vec::new(),
             close_ups: Vec::new(),
             closely,
@@ -67,10 +67,7 @@ impl Watcher for Recorder {
 
     fn see(&mut self, reading: &Reading, tank: &Simulation<'_>) {
         self.readings.push(*reading);
-        if reading.side != Side::Plain
-            || reading.minute.is_multiple_of(HOUR)
-            || self.tallies.is_empty()
-        {
+        if self.is_due(reading) {
             self.tallies.push(Tally {
                 minute: reading.minute,
                 side: reading.side,
@@ -98,6 +95,17 @@ impl Watcher for Recorder {
 
     fn see_inside(&mut self, reading: &Reading) {
         self.close_ups.push(*reading);
+    }
+}
+
+impl Recorder {
+    /// Accounts are for charts, and those are drawn of runs that are looked at closely: hourly and at
+    /// events there, at midnights elsewhere.
+    fn is_due(&self, reading: &Reading) -> bool {
+        let every = if self.closely.is_none() { DAY } else { HOUR };
+        self.tallies.is_empty()
+            || reading.minute.is_multiple_of(every)
+            || (reading.side != Side::Plain && !self.closely.is_none())
     }
 }
 

@@ -71,7 +71,8 @@ pub struct RunResult {
     pub readings: Vec<Reading>,
     /// Readings inside steps, where they were asked for; nothing else depends on them.
     pub close_ups: Vec<Reading>,
-    /// Boundary crossings at every full hour and on both sides of every event.
+    /// Boundary crossings: at every full hour and on both sides of every event of a run that is looked at
+    /// closely, at midnights of others.
     pub tallies: Vec<Tally>,
     /// Ids of the processes, in the order of the tallies.
     pub processes: Vec<&'static str>,
