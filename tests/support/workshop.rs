@@ -90,6 +90,13 @@ impl Workshop {
         contents(&self.path(name))
     }
 
+    /// The same with all charts.
+    pub fn drawn(&self, name: &str, options: &[&str]) -> Folder {
+        let output = ended(self.run(&["--out", name]).args(options));
+        assert!(output.status.success(), "{}", words(&output));
+        contents(&self.path(name))
+    }
+
     /// Names in the room, drafts included.
     pub fn names(&self) -> Vec<String> {
         names(self.room.path())
