@@ -40,10 +40,8 @@ impl<R: Real> Carbonate<R> {
 
 /// Least and greatest activity of H+ considered: pH 12 and pH 2.
 const HYDROGEN: (f64, f64) = (1e-12, 1e-2);
-/// A Newton step (in ln H+) below this is the last: the next would be half its square, 5e-13.
+/// A Newton step (as a share of H+) below this is the last: the next would be about its square, 1e-12.
 const LAST_STEP: f64 = 1e-6;
-/// Halvings of the bracket, pH 2 to 12, until it is narrower than the last bit.
-const HALVINGS: u32 = 60;
 /// Most trials; bisection alone needs 55 from pH 2 to 12.
 const TRIALS: u32 = 120;
 
@@ -174,20 +172,41 @@ impl StillWater {
     pub fn ph_at_co2(&self, co2_mg_per_l: f64) -> f64 {
         -maths::log10(self.hydrogen_at_co2(co2_mg_per_l))
     }
-    /// With CO2 held, alkalinity falls steadily with H+, so halving the bracket finds the root.
+    /// Activity of H+ at a content of CO2.
+    ///
+    /// With CO2 held, the charges make a cubic with one root above zero:
+    /// ```text
+    /// p(h) = h³/γ + Alk·h² − (K1·CO2 + Kw)·h − 2·K1·K2·CO2 = 0
+    /// ```
+    /// Without its last term it is a square, whose root lies below the cubic's, where the cubic rises and
+    /// only bends upward from there on. Newton's first step from there is therefore too long and all
+    /// others come down to the root from above.
     fn hydrogen_at_co2(&self, co2_mg_per_l: f64) -> f64 {
         let constants = self.constants();
         let co2 = co2_mg_per_l / CO2_G_PER_MOL / 1000.0;
-        let (mut low, mut high) = HYDROGEN;
-        for _ in 0..HALVINGS {
-            let h = (low * high).sqrt();
-            let (r1, r2) = (constants.k1 / h, constants.k12 / (h * h));
-            let excess = co2 * (r1 + 2.0 * r2) + constants.kw / h
-                - h * constants.inverse_gamma
-                - self.alkalinity_meq_per_l / 1000.0;
-            if excess > 0.0 { low = h } else { high = h }
+        let (cube, square) = (constants.inverse_gamma, self.alkalinity_meq_per_l / 1000.0);
+        let (line, rest) = (constants.k1 * co2 + constants.kw, 2.0 * constants.k12 * co2);
+        let mut h = root_of_square(cube, square, line);
+        for _ in 0..TRIALS {
+            let value = ((cube * h + square) * h - line) * h - rest;
+            let slope = (3.0 * cube * h + 2.0 * square) * h - line;
+            let step = value / slope;
+            h -= step;
+            if step.abs() < LAST_STEP * h {
+                break;
+            }
         }
-        (low * high).sqrt()
+        h.clamp(HYDROGEN.0, HYDROGEN.1)
+    }
+}
+
+/// The root above zero of `a·x² + b·x − c = 0`, with `a` and `c` above zero, without loss of digits.
+fn root_of_square(a: f64, b: f64, c: f64) -> f64 {
+    let root = (b * b + 4.0 * a * c).sqrt();
+    if b < 0.0 {
+        (root - b) / (2.0 * a)
+    } else {
+        2.0 * c / (root + b)
     }
 }
 

@@ -2,6 +2,11 @@
 
 mod digits;
 
+use crate::base::clock::DAY;
+
+/// One day in the last place of [`decimal_day`].
+const TEN_THOUSAND: u32 = 10_000;
+
 /// A number with six significant digits, without trailing zeros.
 ///
 /// Very small and very large ones are written with an exponent, which every spreadsheet reads.
@@ -38,10 +43,15 @@ fn by_the_exact_value(value: f64) -> String {
     }
 }
 
-/// Days as a decimal number with four places (a minute is 0.0007 days): `0.4167` for 10:00.
+/// Days as a decimal number with four places (a minute is 0.0007 days): `0.4167` for 10:00. Halves of
+/// the last place are rounded up.
 pub fn decimal_day(minute: u32) -> String {
-    let written = format!("{:.4}", crate::base::clock::days(minute));
-    written.trim_end_matches('0').trim_end_matches('.').into()
+    let (day, rest) = (minute / DAY, minute % DAY);
+    let places = (rest * TEN_THOUSAND + DAY / 2) / DAY;
+    match places {
+        0 => day.to_string(),
+        _ => format!("{day}.{places:04}").trim_end_matches('0').into(),
+    }
 }
 
 #[cfg(test)]

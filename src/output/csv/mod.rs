@@ -69,13 +69,45 @@ impl Table {
     pub fn bytes(&self) -> Vec<u8> {
         let heads = Row::of(self.heads.iter().map(|head| &head.name));
         let rows = || std::iter::once(&heads).chain(&self.rows);
-        let room = Vec::with_capacity(rows().map(Row::size).sum());
-        let mut writer = csv::Writer::from_writer(room);
+        let mut bytes = Vec::with_capacity(rows().map(Row::size).sum());
         for row in rows() {
-            let written = writer.write_record(row.cells());
-            written.expect("memory takes every row, and rows are of one length");
+            match row.line() {
+                Some(line) => {
+                    bytes.extend_from_slice(line.as_bytes());
+                    bytes.push(b'\n');
+                }
+                None => write_quoted(row, &mut bytes),
+            }
         }
-        let bytes = writer.into_inner();
-        bytes.expect("memory takes every row")
+        bytes
+    }
+}
+
+fn write_quoted(row: &Row, bytes: &mut Vec<u8>) {
+    let mut writer = csv::Writer::from_writer(bytes);
+    let written = writer.write_record(row.cells());
+    written.expect("memory takes every row");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn rows_are_written_as_the_library_writes_them(
+            cells in prop::collection::vec("[a,\"\n\r é#]{0,4}", 1..5)
+        ) {
+            let table = Table {
+                file: "x.csv",
+                heads: vec![Head::plain("x", "", ""); cells.len()],
+                rows: vec![Row::of(&cells)],
+            };
+            let mut writer = csv::Writer::from_writer(Vec::new());
+            writer.write_record(vec!["x"; cells.len()]).unwrap();
+            writer.write_record(&cells).unwrap();
+            prop_assert_eq!(table.bytes(), writer.into_inner().unwrap());
+        }
     }
 }

@@ -1,4 +1,5 @@
-//! One row of a table: its cells in one text, so that a row costs two pieces of memory, not fifty.
+//! One row of a table: its cells in one text, as the file has them, so that a row costs two pieces of
+//! memory, not fifty, and is copied into the file in one go.
 
 use std::ops::{Index, Range};
 
@@ -6,11 +7,20 @@ use super::NotANumber;
 use crate::output::number::push_six_digits;
 use crate::output::when::day_and_clock;
 
+/// What parts two cells of a row.
+const COMMA: char = ',';
+/// A cell with one of these has to be quoted.
+const TO_BE_QUOTED: [char; 4] = [COMMA, '"', '\n', '\r'];
+
 /// The cells of a row.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Row {
+    /// The cells, each followed by a comma.
     text: String,
-    ends: Vec<u32>,
+    /// Where the comma of each cell stands.
+    commas: Vec<u32>,
+    /// Whether a cell has to be quoted.
+    quoted: bool,
 }
 
 impl Row {
@@ -27,11 +37,13 @@ impl Row {
         let cell = other.text.len() / other.len().max(1);
         Row {
             text: String::with_capacity(other.text.len() + cell),
-            ends: Vec::with_capacity(other.ends.len()),
+            commas: Vec::with_capacity(other.commas.len()),
+            quoted: false,
         }
     }
     /// Adds a cell.
     pub fn push(&mut self, cell: &str) {
+        self.quoted |= cell.contains(TO_BE_QUOTED);
         self.text.push_str(cell);
         self.end();
     }
@@ -58,28 +70,37 @@ impl Row {
     }
     fn end(&mut self) {
         let end = u32::try_from(self.text.len());
-        self.ends.push(end.expect("a row is shorter than 4 GB"));
+        self.commas.push(end.expect("a row is shorter than 4 GB"));
+        self.text.push(COMMA);
     }
     /// Where the text of a cell lies.
     fn span(&self, place: usize) -> Range<usize> {
-        let before = place.checked_sub(1).map_or(0, |before| self.ends[before]);
-        before as usize..self.ends[place] as usize
+        let before = place
+            .checked_sub(1)
+            .map_or(0, |before| self.commas[before] + 1);
+        before as usize..self.commas[place] as usize
     }
     /// How many cells there are.
     pub fn len(&self) -> usize {
-        self.ends.len()
+        self.commas.len()
     }
     /// Whether there is none.
     pub fn is_empty(&self) -> bool {
-        self.ends.is_empty()
+        self.commas.is_empty()
     }
     /// The cells in their order.
     pub fn cells(&self) -> impl Iterator<Item = &str> {
         (0..self.len()).map(|place| &self[place])
     }
-    /// Bytes of the line if nothing has to be quoted.
+    /// The line of the file without its end, unless cells have to be quoted.
+    pub fn line(&self) -> Option<&str> {
+        // of a row with one cell that is empty nothing would be left
+        let plain = !self.quoted && self.text.len() > 1;
+        plain.then(|| &self.text[..self.text.len() - 1])
+    }
+    /// Bytes of the line and its end if nothing has to be quoted.
     pub fn size(&self) -> usize {
-        self.text.len() + self.len()
+        self.text.len()
     }
 }
 

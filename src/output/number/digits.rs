@@ -81,14 +81,18 @@ impl Digits {
         if self.negative {
             text.push('-');
         }
-        let mut room = [b'0'; KEPT];
-        let mut rest = self.digits;
-        for place in room.iter_mut().rev() {
-            *place += (rest % 10) as u8;
-            rest /= 10;
-        }
+        let room = self.figures();
         let ascii = std::str::from_utf8(&room).expect("figures are ASCII");
         self.place(text, ascii.trim_end_matches('0'));
+    }
+
+    /// The six figures, two by two.
+    fn figures(&self) -> [u8; KEPT] {
+        let pair = |two: u32| [b'0' + (two / 10) as u8, b'0' + (two % 10) as u8];
+        let [a, b] = pair(self.digits / 10_000);
+        let [c, d] = pair(self.digits / 100 % 100);
+        let [e, f] = pair(self.digits % 100);
+        [a, b, c, d, e, f]
     }
 
     /// Appends the digits with the point where it belongs: as a plain number from a millionth up
