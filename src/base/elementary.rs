@@ -99,8 +99,8 @@ pub fn ln<R: Real>(x: R) -> R {
     let half_square = R::of(0.5) * f * f;
     let small = s * (half_square + sum * z) + k * R::of(LN2.1);
     let ln = k * R::of(LN2.0) - ((half_square - small) - f);
-    let positive = R::zero().below(x);
-    R::pick(positive, ln, R::of(f64::NAN))
+    // 0/0 where there is no logarithm, else nothing: a choice would be made lane by lane
+    ln + R::zero() / x.most(R::zero())
 }
 
 #[cfg(test)]

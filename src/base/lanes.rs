@@ -27,7 +27,7 @@ impl<const N: usize> Lanes<N> {
         Lanes(out)
     }
     #[inline(always)]
-    fn both(self, other: Self, join: impl Fn(f64, f64) -> f64) -> Self {
+    fn joined(self, other: Self, join: impl Fn(f64, f64) -> f64) -> Self {
         let mut out = [0.0; N];
         for lane in 0..N {
             out[lane] = join(self.0[lane], other.0[lane]);
@@ -44,7 +44,7 @@ impl<const N: usize> Add for Lanes<N> {
     type Output = Self;
     #[inline(always)]
     fn add(self, other: Self) -> Self {
-        self.both(other, |a, b| a + b)
+        self.joined(other, |a, b| a + b)
     }
 }
 
@@ -52,7 +52,7 @@ impl<const N: usize> Sub for Lanes<N> {
     type Output = Self;
     #[inline(always)]
     fn sub(self, other: Self) -> Self {
-        self.both(other, |a, b| a - b)
+        self.joined(other, |a, b| a - b)
     }
 }
 
@@ -60,7 +60,7 @@ impl<const N: usize> Mul for Lanes<N> {
     type Output = Self;
     #[inline(always)]
     fn mul(self, other: Self) -> Self {
-        self.both(other, |a, b| a * b)
+        self.joined(other, |a, b| a * b)
     }
 }
 
@@ -68,7 +68,7 @@ impl<const N: usize> Div for Lanes<N> {
     type Output = Self;
     #[inline(always)]
     fn div(self, other: Self) -> Self {
-        self.both(other, |a, b| a / b)
+        self.joined(other, |a, b| a / b)
     }
 }
 
@@ -143,6 +143,14 @@ impl<const N: usize> Real for Lanes<N> {
         self.each(Real::ceil)
     }
     #[inline(always)]
+    fn both(a: LaneMask<N>, b: LaneMask<N>) -> LaneMask<N> {
+        let mut mask = [0; N];
+        for lane in 0..N {
+            mask[lane] = a[lane] & b[lane];
+        }
+        mask
+    }
+    #[inline(always)]
     fn either(a: LaneMask<N>, b: LaneMask<N>) -> LaneMask<N> {
         let mut mask = [0; N];
         for lane in 0..N {
@@ -152,11 +160,11 @@ impl<const N: usize> Real for Lanes<N> {
     }
     #[inline(always)]
     fn least(self, other: Self) -> Self {
-        self.both(other, Real::least)
+        self.joined(other, Real::least)
     }
     #[inline(always)]
     fn most(self, other: Self) -> Self {
-        self.both(other, Real::most)
+        self.joined(other, Real::most)
     }
     #[inline(always)]
     fn below(self, other: Self) -> LaneMask<N> {

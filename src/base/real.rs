@@ -70,6 +70,8 @@ pub trait Real:
     fn pick(mask: Self::Mask, yes: Self, no: Self) -> Self;
     /// Where either mask holds.
     fn either(a: Self::Mask, b: Self::Mask) -> Self::Mask;
+    /// Where both masks hold.
+    fn both(a: Self::Mask, b: Self::Mask) -> Self::Mask;
     /// Whether the mask holds in any lane.
     fn any(mask: Self::Mask) -> bool;
     /// Whether the mask holds in every lane.
@@ -142,6 +144,10 @@ impl Real for f64 {
     #[inline(always)]
     fn either(a: bool, b: bool) -> bool {
         a | b
+    }
+    #[inline(always)]
+    fn both(a: bool, b: bool) -> bool {
+        a & b
     }
     #[inline(always)]
     fn least(self, other: f64) -> f64 {

@@ -9,12 +9,13 @@ use std::sync::OnceLock;
 use crate::base::elementary;
 use crate::base::real::Real;
 
-/// Coldest temperature of the table, °C.
-const COLDEST_C: f64 = -2.0;
+/// Coldest temperature of the table, °C. The nodes lie beside whole and half degrees, so that water held
+/// at one of them does not go to and fro between two cells.
+const COLDEST_C: f64 = -2.125;
 /// Distance of the nodes, K.
 const STEP_C: f64 = 0.25;
 /// Number of nodes.
-const NODES: usize = 201;
+const NODES: usize = 202;
 /// Number of the last cell; a cubic needs a node before it and two after.
 const LAST_CELL: f64 = (NODES - 4) as f64;
 /// Most factors of either kind.

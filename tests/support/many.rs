@@ -9,6 +9,7 @@ use firstfill::engine::many::{Abreast, Survey, Tanks, run_many};
 use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::simulation::{Simulation, Watcher};
+use firstfill::model::parameter_set::Origin;
 use firstfill::model::water::Water;
 
 /// Highest ammonia, nitrite and CO2, lowest oxygen, at every hour of a run.
@@ -53,10 +54,14 @@ pub fn member(base: &ModelInput, number: usize) -> ModelInput {
     let mut input = base.clone();
     // whole turns of the golden ratio: spread over 0 to 1 without a pattern
     let turn = |by: f64| (number as f64 * by).fract();
-    input.parameters = (base.parameters.clone())
-        .with("q0", 60.0 + 120.0 * turn(0.618_033_988_7))
-        .with("mu_NOB", 0.6 + 0.4 * turn(0.754_877_666_2))
-        .with("k_600", 0.4 + 0.4 * turn(0.569_840_290_9));
+    let values = [
+        ("q0", 60.0 + 120.0 * turn(0.618_033_988_7)),
+        ("mu_NOB", 0.6 + 0.4 * turn(0.754_877_666_2)),
+        ("k_600", 0.4 + 0.4 * turn(0.569_840_290_9)),
+    ];
+    for (id, value) in values {
+        input.parameters.set(id, value, Origin::Default);
+    }
     input.seed_level = 0.3 + 3.0 * turn(0.732_050_807_6);
     input
 }

@@ -23,7 +23,7 @@ use crate::model::component::Component;
 use crate::model::conserved::{Flux, Quantity};
 use crate::model::limitation::monod;
 use crate::model::parameter::{ParameterSpec, parameter};
-use crate::model::pool::Pool;
+use crate::model::pool::{MAX_STANDS, Pool};
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
 use crate::model::temperature::Factor;
@@ -62,14 +62,22 @@ pub struct Photosynthesis<R> {
 }
 
 impl<R: Real> Photosynthesis<R> {
+    /// The light a stand has taken up, in logarithms, of all stands: worked out one after the other and
+    /// put down, so that the processor takes lanes abreast.
+    #[inline(always)]
+    fn depths(&self, water: &Water<R>) -> [R; MAX_STANDS] {
+        let mut depths = [R::zero(); MAX_STANDS];
+        let light = water.held.light_umol_per_m2_s;
+        for (stand, plant) in self.stands.iter().enumerate() {
+            let passed = light * water.canopies[stand].passed;
+            depths[stand] = ((plant.half_light + light) / (plant.half_light + passed)).ln();
+        }
+        depths
+    }
     /// Growth that light and temperature allow, g/day.
     #[inline(always)]
-    fn potential(&self, water: &Water<R>, stand: usize) -> R {
+    fn potential(&self, water: &Water<R>, stand: usize, depth: R) -> R {
         let plant = &self.stands[stand];
-        let light = water.held.light_umol_per_m2_s;
-        let depth = ((plant.half_light + light)
-            / (plant.half_light + light * water.canopies[stand].passed))
-            .ln();
         let biomass = water.amount(Pool::Biomass(stand));
         let mass = biomass + water.amount(Pool::Emersed(stand));
         let submersed = R::pick(R::zero().below(mass), biomass / mass, R::zero());
@@ -234,6 +242,7 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
         let leaf_phosphorus = monod(water.phosphate, self.half_phosphorus);
         let potassium = monod(water.potassium, self.half_potassium);
         let leaf_iron = monod(water.iron, self.half_iron);
+        let depths = self.depths(water);
         for (stand, plant) in self.stands.iter().enumerate() {
             let root_phosphorus = plant.root_share * pore_share;
             let phosphorus = root_phosphorus + (one - root_phosphorus) * leaf_phosphorus;
@@ -243,7 +252,7 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
                 .least(phosphorus)
                 .least(potassium)
                 .least(iron);
-            let growth = self.potential(water, stand)
+            let growth = self.potential(water, stand, depths[stand])
                 * self.carbon(water, plant)
                 * scarcest
                 * self.recovery(water, plant);
