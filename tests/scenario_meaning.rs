@@ -993,3 +993,27 @@ fn a_residual_left_in_and_animals_left_unfed_are_said() {
     );
     assert!(!said("true").contains("chloramine"));
 }
+
+#[test]
+fn the_cards_of_the_kit_are_read_in_their_unit_and_default_to_the_usual_ones() {
+    let kit = tank("").kit;
+    assert_eq!(kit, firstfill::analysis::kit::TestKit::default());
+    let written = tank(
+        "[test_kit]\nammonia = \"0, 0.1, 0.2, 0.5, 1, 2, 5, 10 mg NH4/L\"\nnitrite = \"0, 0.02, 0.3 mg N/L\"\n",
+    )
+    .kit;
+    assert_eq!(
+        written.ammonia, kit.ammonia,
+        "the documented steps are the usual ones"
+    );
+    assert_eq!(written.nitrite.unit, "mg N/L");
+    let steps: Vec<f64> = written.nitrite.steps.iter().map(|s| s.mg_n_per_l).collect();
+    assert_eq!(steps, [0.0, 0.02, 0.3]);
+}
+
+#[test]
+fn a_bag_of_soil_has_its_size_or_the_usual_one() {
+    let soil = |bag: &str| tank(&format!("[soil]\namount = \"9 L\"\n{bag}")).soil_bag_l;
+    close(soil(""), 3.0);
+    close(soil("bag = \"8 L\"\n"), 8.0);
+}

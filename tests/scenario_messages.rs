@@ -159,6 +159,12 @@ messages! {
     feed_without_animals: "[stock]\nfirst = { day = 42, feed = \"2 %/day\" }\n";
     a_dose_of_nothing: "[doses]\nweekly = { day = 8 }\n";
     a_trim_of_plants_that_are_not_there: "[plants]\nstems = { cover = \"40 %\" }\n[trims]\nfirst = { day = 20, plants = \"stem\", share = \"40 %\" }\n";
+    a_card_of_one_step: "[test_kit]\nnitrite = \"0.5 mg NO2/L\"\n";
+    a_card_that_falls: "[test_kit]\nnitrite = \"0, 1, 0.5 mg NO2/L\"\n";
+    a_card_of_two_units: "[test_kit]\nnitrite = \"0 mg N/L, 0.5, 1 mg NO2/L\"\n";
+    a_card_of_milligrams_of_what: "[test_kit]\nammonia = \"0, 0.5, 1 mg/L\"\n";
+    a_card_without_quotes: "[test_kit]\nammonia = [0, 0.5]\n";
+    a_card_below_nothing: "[test_kit]\nammonia = \"-1, 0.5 mg N/L\"\n";
     a_price_of_something_unknown: "[prices]\nto = \"0.004 /L\"\n";
 }
 

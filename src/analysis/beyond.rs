@@ -1,27 +1,82 @@
 //! How long something lies under a bound: between two readings it moves straight.
 
+use crate::base::real::Real;
 use crate::engine::result::Reading;
 
 /// Minutes in an hour.
 const HOUR: f64 = 60.0;
 
-/// Where a curve lies under a bound: from and until, in the unit of its first numbers.
-pub fn under(points: &[(f64, f64)], bound: f64) -> Vec<(f64, f64)> {
-    let mut found: Vec<(f64, f64)> = Vec::new();
-    for two in points.windows(2) {
-        let ((x0, y0), (x1, y1)) = (two[0], two[1]);
+/// Where a curve lies under a bound, gathered point by point.
+#[derive(Debug, Clone, Default)]
+pub struct Under {
+    stretches: Vec<(f64, f64)>,
+}
+
+impl Under {
+    /// Sees the curve go straight from one point to the next.
+    pub fn see(&mut self, (x0, y0): (f64, f64), (x1, y1): (f64, f64), bound: f64) {
         if x1 <= x0 || (y0 >= bound && y1 >= bound) {
-            continue;
+            return;
         }
         let crossing = x0 + (bound - y0) / (y1 - y0) * (x1 - x0);
         let from = if y0 < bound { x0 } else { crossing };
         let until = if y1 < bound { x1 } else { crossing };
-        match found.last_mut() {
+        match self.stretches.last_mut() {
             Some(last) if (last.1 - from).abs() < 1e-9 => last.1 = until,
-            _ => found.push((from, until)),
+            _ => self.stretches.push((from, until)),
         }
     }
-    found
+}
+
+/// Hours under a bound of a curve in each of several tanks, gathered reading by reading.
+#[derive(Debug, Clone)]
+pub struct HoursUnder<R> {
+    bound: f64,
+    last: Option<(f64, R)>,
+    lanes: Vec<Under>,
+}
+
+impl<R: Real> HoursUnder<R> {
+    /// Under this bound.
+    pub fn of(bound: f64) -> Self {
+        HoursUnder {
+            bound,
+            last: None,
+            lanes: vec![Under::default(); R::LANES],
+        }
+    }
+    /// Sees the curve at a minute.
+    #[inline(always)]
+    pub fn see(&mut self, minute: u32, value: R) {
+        let hours = f64::from(minute) / HOUR;
+        if let Some((before, was)) = self.last {
+            let lower = was.least(value);
+            if R::any(lower.below(R::of(self.bound))) {
+                self.gather((before, was), (hours, value));
+            }
+        }
+        self.last = Some((hours, value));
+    }
+    #[cold]
+    fn gather(&mut self, (before, was): (f64, R), (hours, value): (f64, R)) {
+        for (lane, under) in self.lanes.iter_mut().enumerate() {
+            let now = (hours, value.lane(lane));
+            under.see((before, was.lane(lane)), now, self.bound);
+        }
+    }
+    /// Hours so far in one lane.
+    pub fn lane(&self, lane: usize) -> f64 {
+        together(&self.lanes[lane].stretches)
+    }
+}
+
+/// Where a curve lies under a bound: from and until, in the unit of its first numbers.
+pub fn under(points: &[(f64, f64)], bound: f64) -> Vec<(f64, f64)> {
+    let mut found = Under::default();
+    for two in points.windows(2) {
+        found.see(two[0], two[1], bound);
+    }
+    found.stretches
 }
 
 /// When readings lie under a bound, hours since midnight of day 0.

@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use crate::engine::input::ModelInput;
 
 use super::cost::Prices;
+use super::kit::TestKit;
 use super::limits::Limits;
 
 /// A checked scenario.
@@ -32,6 +33,10 @@ pub struct Case {
     pub notices: Vec<String>,
     /// What waters and gas cost, if the scenario says so.
     pub prices: Prices,
+    /// Cards of the test kit.
+    pub kit: TestKit,
+    /// Size of a bag of soil, L.
+    pub soil_bag_l: f64,
 }
 
 /// A change of the plan that is not an event of its own.

@@ -18,6 +18,7 @@ use crate::model::setup::{StandPlan, Tank};
 use super::case::{Case, PlanStep, Resolved, SetBy};
 use super::limits::Limits;
 use crate::analysis::cost::Prices;
+use crate::analysis::kit::TestKit;
 
 /// Minute of the day of every change.
 pub const CHANGE_MINUTE: u32 = 9 * HOUR + 30;
@@ -92,6 +93,8 @@ impl Example {
             ],
             notices: vec!["no water changes planned".into()],
             prices: Prices::default(),
+            kit: TestKit::default(),
+            soil_bag_l: 3.0,
         }
     }
 

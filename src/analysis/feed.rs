@@ -1,9 +1,7 @@
 //! The nitrogen of the planned feed, which a ripe tank must be able to oxidise.
 
-use crate::base::clock::DAY;
 use crate::engine::event::EventKind;
-
-use super::case::Case;
+use crate::engine::input::ModelInput;
 
 /// Feed that stands in when none is planned, g per litre and day (common practice, no source:
 /// 20 small fish of 0.3 g in 50 L, fed 2 % of their mass a day).
@@ -25,16 +23,16 @@ pub struct Feed {
 /// ```text
 /// nitrogen = feed (g/day) · protein share · N_feed (160 mg N per g protein)
 /// ```
-pub fn planned(case: &Case) -> Feed {
-    let n_feed = case.input.parameters.get("N_feed");
-    let largest = largest_protein_g_per_day(case);
+pub fn planned(input: &ModelInput) -> Feed {
+    let n_feed = input.parameters.get("N_feed");
+    let largest = largest_protein_g_per_day(input);
     if largest > 0.0 {
         return Feed {
             mg_n_per_day: largest * n_feed,
             is_planned: true,
         };
     }
-    let stand_in_g = STAND_IN_G_PER_L_DAY * case.input.tank.volume_l;
+    let stand_in_g = STAND_IN_G_PER_L_DAY * input.tank.volume_l;
     Feed {
         mg_n_per_day: stand_in_g * STAND_IN_PROTEIN_FRAC * n_feed,
         is_planned: false,
@@ -42,9 +40,9 @@ pub fn planned(case: &Case) -> Feed {
 }
 
 /// Animals of later entries join those that are there, and so does their feed.
-fn largest_protein_g_per_day(case: &Case) -> f64 {
-    let end = (case.input.last_day + 1) * DAY;
-    case.input
+fn largest_protein_g_per_day(input: &ModelInput) -> f64 {
+    let end = input.end_minute();
+    input
         .events
         .iter()
         .filter(|event| event.minute < end)
@@ -62,7 +60,7 @@ mod tests {
 
     #[test]
     fn without_a_planned_feed_twenty_small_fish_stand_in() {
-        let feed = planned(&Example::default().case());
+        let feed = planned(&Example::default().input());
         // 0.0024 g/L/day · 50 L · 40 % · 160 mg N/g = 7.68 mg N/day; 1e-9 covers rounding
         assert!((feed.mg_n_per_day - 7.68).abs() < 1e-9, "{feed:?}");
         assert!(!feed.is_planned);
@@ -74,6 +72,6 @@ mod tests {
             stocked: Some((12, 1.0)),
             ..Example::default()
         };
-        assert!(!planned(&late.case()).is_planned);
+        assert!(!planned(&late.input()).is_planned);
     }
 }

@@ -1,6 +1,7 @@
 //! Jumps at a water change that animals must not be put through, each with the setting that cures it.
 
 use crate::base::clock::DAY;
+use crate::base::real::Real;
 use crate::engine::result::{EventRecord, Reading, RunResult};
 
 use super::levels::{self, Level};
@@ -61,11 +62,15 @@ fn smaller_share(event: &EventRecord, jump: f64, limit: f64) -> u32 {
     (100.0 * share * limit / jump).floor().max(1.0) as u32
 }
 
+/// How large a jump is.
+pub(super) fn size<R: Real>(before: R, after: R) -> R {
+    (after - before).abs()
+}
+
 /// What a run says of a limit on jumps; nothing without a change.
 pub(super) fn jump(run: &RunResult, what: &Jump, limit: &Limit) -> Option<Finding> {
     let end = run.input.end_minute();
-    let size =
-        |event: &EventRecord| ((what.value)(&event.after) - (what.value)(&event.before)).abs();
+    let size = |event: &EventRecord| size((what.value)(&event.before), (what.value)(&event.after));
     let changes: Vec<&EventRecord> = run
         .events
         .iter()

@@ -1,5 +1,6 @@
 //! Limits, all editable, each with its source.
 
+use crate::base::real::Real;
 use crate::base::sources::{Source, practice, published};
 
 /// One limit.
@@ -172,9 +173,8 @@ impl Limits {
         ]
     }
     /// The nitrite limit in a water with this much chloride, mg N/L: the lower of the two rules.
-    pub fn nitrite_with(&self, chloride_mg_per_l: f64) -> f64 {
-        self.nitrite
-            .value
-            .min(chloride_mg_per_l / self.chloride_per_nitrite.value)
+    pub fn nitrite_with<R: Real>(&self, chloride_mg_per_l: R) -> R {
+        let by_chloride = chloride_mg_per_l / R::of(self.chloride_per_nitrite.value);
+        R::of(self.nitrite.value).least(by_chloride)
     }
 }

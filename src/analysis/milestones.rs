@@ -3,11 +3,13 @@
 use std::collections::BTreeSet;
 
 use crate::base::clock::DAY;
-use crate::base::units::MEQ_PER_DKH;
 use crate::engine::event::EventKind;
 use crate::engine::result::{Reading, RunResult, Side};
 
 use super::case::Case;
+use super::figures::{FigureWatch, Figures};
+use super::limits::Limits;
+use super::running::first_shrimp;
 
 /// The highest or lowest value of something, with when.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -128,28 +130,36 @@ pub fn readings_of(run: &RunResult, day: u32) -> Vec<&Reading> {
 /// # Panics
 /// When the run holds no reading at all, which the engine never returns.
 pub fn of(run: &RunResult, case: &Case) -> Milestones {
-    let shown = run.shown();
-    let highest = |value: fn(&Reading) -> f64| Extreme::highest(shown, value).expect(A_READING);
-    let lowest = |value: fn(&Reading) -> f64| Extreme::lowest(shown, value).expect(A_READING);
-    let end = *shown.last().expect(A_READING);
+    let figures = figures(run, &case.limits);
     Milestones {
-        tan_peak: highest(|r| r.tan_mg_n_per_l),
-        nitrite_peak: highest(|r| r.nitrite_mg_n_per_l),
-        nitrate_peak: highest(|r| r.nitrate_mg_n_per_l),
-        free_ammonia_peak: highest(|r| r.free_ammonia_mg_n_per_l),
-        oxygen_low: lowest(|r| r.oxygen_mg_per_l),
-        co2_high: highest(|r| r.co2_mg_per_l),
-        kh_low: lowest(|r| r.alkalinity_meq_per_l / MEQ_PER_DKH),
-        nitrate_end: end.nitrate_mg_n_per_l,
+        tan_peak: figures.tan_peak,
+        nitrite_peak: figures.nitrite_peak,
+        nitrate_peak: figures.nitrate_peak,
+        free_ammonia_peak: figures.free_ammonia_peak,
+        oxygen_low: figures.oxygen_low,
+        co2_high: figures.co2_high,
+        kh_low: figures.kh_low,
+        nitrate_end: figures.nitrate_end,
         days: (0..=case.input.last_day)
             .filter_map(|day| figures_of(run, day))
             .collect(),
-        litres_changed: litres_changed(run),
+        litres_changed: figures.litres_changed,
         litres_filled: case.input.tank.volume_l,
         visits: visits(run).len() as u32,
-        gas_g: end.gas_used_g,
-        end,
+        gas_g: figures.gas_g,
+        end: *run.shown().last().expect(A_READING),
     }
+}
+
+/// The figures of a finished run, by the same watch that looks at many tanks side by side.
+pub fn figures(run: &RunResult, limits: &Limits) -> Figures {
+    let shrimp_from = first_shrimp(&run.input).map_or(f64::INFINITY, f64::from);
+    let mut watch = FigureWatch::new(run.input.end_minute(), limits, shrimp_from);
+    run.readings.iter().for_each(|reading| watch.see(reading));
+    for event in &run.events {
+        watch.happened(event.litres, &event.before, &event.after);
+    }
+    watch.lane(0)
 }
 
 const A_READING: &str = "a run holds at least one reading";
@@ -168,16 +178,6 @@ fn figures_of(run: &RunResult, day: u32) -> Option<DayFigures> {
         ph_high: highest(|r| r.ph)?,
         free_ammonia_high: highest(|r| r.free_ammonia_mg_n_per_l)?,
     })
-}
-
-/// Water taken out by changes within the run, L.
-pub fn litres_changed(run: &RunResult) -> f64 {
-    let end = run.input.end_minute();
-    run.events
-        .iter()
-        .filter(|event| event.minute < end)
-        .map(|event| event.litres)
-        .sum()
 }
 
 /// Days on which somebody has to be there: a change, dose, planting, trim, wipe, siphon, cleaning,

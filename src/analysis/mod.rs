@@ -3,17 +3,27 @@
 pub mod alkalinity;
 pub mod arrivals;
 pub mod beyond;
+pub mod branch;
+pub mod broken;
 pub mod case;
+pub mod charted;
 pub mod cost;
 pub mod criteria;
+pub mod day_of;
+pub mod ensemble;
 #[cfg(test)]
 pub mod example;
 pub mod feed;
+pub mod figures;
 mod jumps;
+pub mod kit;
 pub mod levels;
 pub mod limits;
 pub mod milestones;
 pub mod outcome;
+pub mod peak;
 pub mod ready;
+pub mod ripening;
 pub mod running;
+pub mod stocking;
 pub mod testing;

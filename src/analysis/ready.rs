@@ -1,17 +1,23 @@
 //! The ready day: from which day on the tank holds its ripening limits, and whether that is ripe.
 
 use crate::base::clock::DAY;
-use crate::engine::result::{Reading, RunResult, Side};
+use crate::engine::error::RunError;
+use crate::engine::plan::Plan;
+use crate::engine::result::RunResult;
 
+use super::branch::{Branches, Noons, planned_animals};
+use super::broken::Broken;
 use super::case::Case;
-use super::feed;
-use super::limits::Limits;
+use super::feed::{self, Feed};
+use super::ripening::{Held, RipeningWatch};
+pub use super::ripening::{OxidationStep, Ripening};
+use super::stocking::Search;
 
 /// The answer to "when could fish go in".
 #[derive(Debug, Clone, PartialEq)]
 pub enum Ready {
-    /// From the midnight that opens this day all ripening limits hold, and both steps can oxidise
-    /// the planned feed.
+    /// From the midnight that opens this day all ripening limits hold, both steps can oxidise the planned
+    /// feed, and the planned animals can go in at noon without breaking a ripening limit.
     Day(u32),
     /// The limits hold from this day on, but a step is not shown to be able to oxidise the feed.
     QuietNotRipe {
@@ -28,26 +34,15 @@ pub enum Ready {
     LaterThan(u32),
 }
 
-/// One of the two steps of nitrification.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum OxidationStep {
-    /// Ammonia to nitrite.
-    Ammonia,
-    /// Nitrite to nitrate.
-    Nitrite,
-}
-
 /// Which ripening limit was the last to be met.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Waiting {
-    /// Total ammonia.
-    TotalAmmonia,
-    /// Nitrite.
-    Nitrite,
-    /// Free ammonia.
-    FreeAmmonia,
+    /// A limit, without animals.
+    Limit(Ripening),
     /// The capacity of a step, with the limits already met.
     Capacity(OxidationStep),
+    /// A limit that held without animals, and that the planned ones would have broken.
+    WithAnimals(Ripening),
 }
 
 /// The ready day with its reason.
@@ -65,6 +60,9 @@ pub struct Verdict {
     pub unmet: Vec<Waiting>,
     /// First day from which each step's capacity covers the feed to the end, if any.
     pub capacity_covers_from: [Option<u32>; 2],
+    /// Running limits broken in the two weeks after the ready day with the animals in; none where there
+    /// is no ready day or no animals are planned.
+    pub broken_after: Option<Broken>,
 }
 
 impl Verdict {
@@ -77,101 +75,111 @@ impl Verdict {
     }
 }
 
-/// Judges a run without animals: the first whole day from whose midnight all ripening limits hold
-/// at every reading to the end of the look-ahead, and from which both steps can oxidise the
-/// nitrogen of the planned feed. A tank that is merely quiet is not called ripe.
+/// Judges a run without animals, for a tank in which none are planned: ready is the first whole day from
+/// whose midnight all ripening limits hold at every reading to the end of the look-ahead, and from which
+/// both steps can oxidise the nitrogen of the feed. A tank that is merely quiet is not called ripe.
 pub fn judge(quiet: &RunResult, case: &Case) -> Verdict {
-    let feed = feed::planned(case);
-    let needed = feed.mg_n_per_day;
-    let after = |breaks: &dyn Fn(&Reading) -> bool| first_day_after(quiet, breaks);
-    let limits = BREAKS.map(|(waiting, breaks)| (after(&|r| breaks(&case.limits, r)), waiting));
-    let able = STEPS.map(|step| after(&|r| step.capacity(r) < needed));
-    let (quiet_from, limit_waited_for) = latest(&limits);
-    let (able_from, step) = latest(&[(able[0], STEPS[0]), (able[1], STEPS[1])]);
+    let feed = feed::planned(&case.input);
+    let held = held(quiet, case, &feed);
+    verdict(quiet, case, &feed, &held, None)
+}
+
+/// Judges a run without animals, and stocks the planned ones at noon of the first such day and of those
+/// after it, until the ripening limits hold for two weeks.
+///
+/// # Errors
+/// Those of the runs with animals.
+pub fn judge_with_animals(
+    quiet: &RunResult,
+    case: &Case,
+    (plan, noons): (&Plan, &Noons),
+) -> Result<Verdict, RunError> {
+    let animals = planned_animals(&case.input);
+    if animals.is_empty() {
+        return Ok(judge(quiet, case));
+    }
+    let feed = feed::planned(&case.input);
+    let held = held(quiet, case, &feed);
     let last_day = case.input.last_day;
-    let ready = if quiet_from > last_day {
-        Ready::LaterThan(last_day)
-    } else if able_from > last_day {
-        quiet_not_ripe(quiet, quiet_from, needed)
-    } else {
-        Ready::Day(quiet_from.max(able_from))
+    let mut searches = [Ok(Search::new(held.candidate(last_day), last_day))];
+    let branches = Branches {
+        plan,
+        noons,
+        limits: &case.limits,
+        animals: &[animals],
     };
-    let limits_hold_in_time = quiet_from <= last_day;
-    let waited_for = if able_from > quiet_from && limits_hold_in_time {
-        Waiting::Capacity(step)
-    } else {
-        limit_waited_for
+    branches.search(&mut searches);
+    let [search] = searches;
+    Ok(verdict(quiet, case, &feed, &held, Some(&search?)))
+}
+
+fn held(quiet: &RunResult, case: &Case, feed: &Feed) -> Held {
+    let filled_at = quiet.input.filled_at;
+    let mut watch = RipeningWatch::new(&case.limits, filled_at, feed.mg_n_per_day);
+    quiet.readings.iter().for_each(|reading| watch.see(reading));
+    watch.lane(0)
+}
+
+fn verdict(
+    quiet: &RunResult,
+    case: &Case,
+    feed: &Feed,
+    held: &Held,
+    search: Option<&Search>,
+) -> Verdict {
+    let last_day = case.input.last_day;
+    let (quiet_from, _) = held.quiet_from();
+    let needed = feed.mg_n_per_day;
+    let ready = match ready_day(held, search, last_day) {
+        Some(day) => Ready::Day(day),
+        None if quiet_from <= last_day && held.candidate(last_day).is_none() => {
+            quiet_not_ripe(quiet, quiet_from, needed)
+        }
+        None => Ready::LaterThan(last_day),
     };
-    let waited = quiet_from.max(able_from) > first_whole_day(quiet);
     Verdict {
         ready,
-        waited_for: waited.then_some(waited_for),
+        waited_for: waited_for(held, search, last_day),
         feed_mg_n_per_day: needed,
         feed_is_planned: feed.is_planned,
-        unmet: limits
-            .iter()
-            .filter(|(day, _)| *day > last_day)
-            .map(|(_, waiting)| *waiting)
-            .collect(),
-        capacity_covers_from: able.map(|day| (day <= last_day).then_some(day)),
+        unmet: unmet(held, search, last_day),
+        capacity_covers_from: held.able.map(|day| (day <= last_day).then_some(day)),
+        broken_after: search.and_then(Search::found).map(|(_, running)| running),
     }
 }
 
-const STEPS: [OxidationStep; 2] = [OxidationStep::Ammonia, OxidationStep::Nitrite];
-
-type Breaks = fn(&Limits, &Reading) -> bool;
-
-/// What breaks each ripening limit; where two were last broken at the same time, the first is named.
-const BREAKS: [(Waiting, Breaks); 3] = [
-    (Waiting::Nitrite, |limits, r| {
-        r.nitrite_mg_n_per_l > limits.nitrite_with(r.chloride_mg_per_l)
-    }),
-    (Waiting::TotalAmmonia, |limits, r| {
-        r.tan_mg_n_per_l > limits.total_ammonia.value
-    }),
-    (Waiting::FreeAmmonia, |limits, r| {
-        r.free_ammonia_mg_n_per_l > limits.free_ammonia.value
-    }),
-];
-
-impl OxidationStep {
-    /// What the microbes could oxidise in this step, mg N/day.
-    pub fn capacity(self, reading: &Reading) -> f64 {
-        match self {
-            OxidationStep::Ammonia => reading.ammonia_capacity_mg_n_per_day,
-            OxidationStep::Nitrite => reading.nitrite_capacity_mg_n_per_day,
-        }
-    }
-    /// In words.
-    pub fn words(self) -> &'static str {
-        match self {
-            OxidationStep::Ammonia => "ammonia to nitrite",
-            OxidationStep::Nitrite => "nitrite to nitrate",
-        }
+/// The ready day by what held without animals and, where some are planned, by the search that stocked them.
+pub fn ready_day(held: &Held, search: Option<&Search>, last_day: u32) -> Option<u32> {
+    match search {
+        Some(search) => search.found().map(|(day, _)| day),
+        None => held.candidate(last_day),
     }
 }
 
-/// The first whole day from whose midnight no reading breaks the rule, to the end of the look-ahead.
-fn first_day_after(run: &RunResult, breaks: &dyn Fn(&Reading) -> bool) -> u32 {
-    match run.readings.iter().rev().find(|r| breaks(r)) {
-        None => first_whole_day(run),
-        // what stands just before a midnight still belongs to the day that ends there
-        Some(last) if last.minute.is_multiple_of(DAY) && last.side == Side::Before => {
-            last.minute / DAY
-        }
-        Some(last) => last.minute / DAY + 1,
+/// What the last days before the ready day waited for; none when it is ready from the first day.
+pub fn waited_for(held: &Held, search: Option<&Search>, last_day: u32) -> Option<Waiting> {
+    if let Some(limit) = search.and_then(Search::lost) {
+        return Some(Waiting::WithAnimals(limit));
     }
+    let ((quiet_from, limit), (able_from, step)) = (held.quiet_from(), held.able_from());
+    let waited = quiet_from.max(able_from) > held.first_day;
+    let last = if able_from > quiet_from && quiet_from <= last_day {
+        Waiting::Capacity(step)
+    } else {
+        Waiting::Limit(limit)
+    };
+    waited.then_some(last)
 }
 
-fn first_whole_day(run: &RunResult) -> u32 {
-    run.input.filled_at.div_ceil(DAY)
-}
-
-fn latest<T: Copy>(days: &[(u32, T)]) -> (u32, T) {
-    days.iter()
-        .copied()
-        .reduce(|best, next| if next.0 > best.0 { next } else { best })
-        .expect("there is always a rule")
+/// Limits still broken past the last day.
+fn unmet(held: &Held, search: Option<&Search>, last_day: u32) -> Vec<Waiting> {
+    let limits = held.limits.iter().zip(Ripening::ALL);
+    let without = limits
+        .filter(|(from, _)| **from > last_day)
+        .map(|(_, limit)| Waiting::Limit(limit));
+    let lost = search.filter(|search| search.found().is_none());
+    let with = lost.and_then(Search::lost).map(Waiting::WithAnimals);
+    without.chain(with).collect()
 }
 
 fn quiet_not_ripe(quiet: &RunResult, day: u32, needed_mg_n_per_day: f64) -> Ready {
@@ -182,7 +190,7 @@ fn quiet_not_ripe(quiet: &RunResult, day: u32, needed_mg_n_per_day: f64) -> Read
             .map(|r| step.capacity(r))
             .fold(f64::INFINITY, f64::min)
     };
-    let [ammonia, nitrite] = STEPS.map(lowest);
+    let [ammonia, nitrite] = OxidationStep::BOTH.map(lowest);
     let (step, capacity_mg_n_per_day) = if ammonia < nitrite {
         (OxidationStep::Ammonia, ammonia)
     } else {
@@ -209,7 +217,7 @@ mod tests {
     fn the_ready_day_opens_at_the_midnight_from_which_all_limits_hold() {
         let verdict = judged(&Example::default());
         assert_eq!(verdict.ready, Ready::Day(6));
-        assert_eq!(verdict.waited_for, Some(Waiting::Nitrite));
+        assert_eq!(verdict.waited_for, Some(Waiting::Limit(Ripening::Nitrite)));
     }
 
     #[test]
@@ -264,7 +272,7 @@ mod tests {
             able_from_day: 99,
             ..Example::default()
         });
-        assert_eq!(verdict.waited_for, Some(Waiting::Nitrite));
+        assert_eq!(verdict.waited_for, Some(Waiting::Limit(Ripening::Nitrite)));
     }
 
     #[test]

@@ -142,7 +142,8 @@ fn shrimp_nitrate(run: &RunResult, case: &Case) -> Option<Finding> {
     Some(finding)
 }
 
-fn first_shrimp(input: &ModelInput) -> Option<u32> {
+/// The minute at which the first shrimp of the judged run go in, if any do.
+pub fn first_shrimp(input: &ModelInput) -> Option<u32> {
     let end = input.end_minute();
     let is_shrimp = |kind: &EventKind| matches!(kind, EventKind::Stock(a) if a.shrimp);
     input

@@ -6,6 +6,7 @@ pub mod elementary;
 pub mod lanes;
 pub mod maths;
 pub mod moments;
+pub mod quantiles;
 pub mod real;
 pub mod sources;
 pub mod stop;

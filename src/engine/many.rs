@@ -9,11 +9,13 @@ use rayon::prelude::*;
 use crate::base::lanes::Lanes;
 use crate::base::stop::{Stop, Stopped};
 
+use super::alike::alike;
 use super::error::RunError;
 use super::input::ModelInput;
 use super::plan::Plan;
 use super::simulation::{Simulation, Watcher};
 use super::valve::{Valve, Valves};
+use super::watcher::Eyes;
 
 /// How many tanks stand side by side: as many numbers as one wide register holds.
 pub const ABREAST: usize = 4;
@@ -56,17 +58,34 @@ pub fn run_many<S: Survey>(
     count: usize,
     input: impl Fn(usize) -> ModelInput + Sync,
     stop: &Stop,
-    mut take: impl FnMut(usize, Result<S::Kept, RunError>),
+    take: impl FnMut(usize, Result<S::Kept, RunError>),
+) -> Result<(), Stopped> {
+    let group = |group: &[usize]| {
+        let inputs: Vec<ModelInput> = group.iter().map(|&member| input(member)).collect();
+        run_group(survey, &inputs)
+    };
+    in_groups(count, group, stop, take)
+}
+
+/// Hands members in groups of [`ABREAST`] to all threads, and what came of each to `take`, in order. What
+/// `run` gives for a member must hang on that member alone.
+///
+/// # Errors
+/// When somebody wishes to stop; what was taken by then stands.
+pub fn in_groups<T: Send>(
+    count: usize,
+    run: impl Fn(&[usize]) -> Vec<T> + Sync,
+    stop: &Stop,
+    mut take: impl FnMut(usize, T),
 ) -> Result<(), Stopped> {
     let together = ABREAST * GROUPS_PER_THREAD * rayon::current_num_threads();
     for first in (0..count).step_by(together) {
         let members: Vec<usize> = (first..count.min(first + together)).collect();
-        let groups: Vec<Vec<Result<S::Kept, RunError>>> = members
+        let groups: Vec<Vec<T>> = members
             .par_chunks(ABREAST)
             .map(|group| {
                 stop.check()?;
-                let inputs: Vec<ModelInput> = group.iter().map(|&member| input(member)).collect();
-                Ok(run_group(survey, &inputs))
+                Ok(run(group))
             })
             .collect::<Result<_, Stopped>>()?;
         for (member, kept) in members.into_iter().zip(groups.into_iter().flatten()) {
@@ -78,17 +97,23 @@ pub fn run_many<S: Survey>(
 
 /// Runs up to four tanks: side by side if they share their times and switches, else one by one.
 fn run_group<S: Survey>(survey: &S, inputs: &[ModelInput]) -> Vec<Result<S::Kept, RunError>> {
+    fours(inputs)
+        .iter()
+        .flat_map(|(four, count)| {
+            let plan = Plan::abreast(four).expect("they are alike");
+            run_plan(survey, &plan, *count)
+        })
+        .collect()
+}
+
+/// Tanks to be run side by side, and how many of them count: up to four in their order if they share their
+/// times and switches, else one by one. Places that are left over hold the last tank again.
+pub fn fours(inputs: &[ModelInput]) -> Vec<([&ModelInput; ABREAST], usize)> {
     let last = inputs.len() - 1;
-    // places that are left over are filled with the last tank
-    let filled: [&ModelInput; ABREAST] = std::array::from_fn(|lane| &inputs[lane.min(last)]);
-    match Plan::abreast(&filled) {
-        Ok(plan) => run_plan(survey, &plan, inputs.len()),
-        Err(_) => (inputs.iter())
-            .flat_map(|input| {
-                let plan = Plan::abreast(&[input; ABREAST]).expect("a tank is like itself");
-                run_plan(survey, &plan, 1)
-            })
-            .collect(),
+    let four = std::array::from_fn(|lane| &inputs[lane.min(last)]);
+    match alike(&four) {
+        Ok(()) => vec![(four, inputs.len())],
+        Err(_) => inputs.iter().map(|input| ([input; ABREAST], 1)).collect(),
     }
 }
 
@@ -98,7 +123,7 @@ fn run_plan<S: Survey>(
     count: usize,
 ) -> Vec<Result<S::Kept, RunError>> {
     let mut watch = survey.watch(plan);
-    match run_through(plan, &mut watch) {
+    match run_through(plan, &mut Eyes(&mut [&mut watch])) {
         Ok(tanks) => (0..count)
             .map(|lane| match &tanks.simulation.failed[lane] {
                 Some(why) => Err(why.clone()),
@@ -112,7 +137,7 @@ fn run_plan<S: Survey>(
 /// Runs four tanks to their end, or gives the cause of each when all have failed.
 fn run_through<'a>(
     plan: &'a Plan<Abreast>,
-    watch: &mut impl Watcher<Abreast>,
+    watch: &mut Eyes<'_, '_, Abreast>,
 ) -> Result<Tanks<'a>, Vec<RunError>> {
     let mut simulation = Simulation::filled(plan);
     let mut valves = Valves::new(plan);

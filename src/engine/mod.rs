@@ -17,6 +17,7 @@ pub mod ledger;
 pub mod many;
 pub mod memory;
 mod mishap;
+pub mod moment;
 pub mod notice;
 pub mod plan;
 mod rate_search;

@@ -20,7 +20,7 @@ use super::input::{ModelInput, TimerLine, TopUp};
 use super::lane_plan::LanePlan;
 use super::shortening::ShorteningRule;
 use super::timers::{line_on, switches};
-use super::valve::possible_starts;
+use super::valve::{Standing, possible_starts};
 
 /// All that stays the same during a run.
 pub struct Plan<R = f64> {
@@ -45,6 +45,8 @@ pub struct Keeping {
     pub gas: Vec<Option<TimerLine>>,
     /// Animals in the tank.
     pub animals: Vec<Vec<Animals>>,
+    /// What stood on the valves when the gas of the day was set.
+    pub(super) valves: Vec<Standing>,
 }
 
 impl Keeping {
@@ -53,6 +55,7 @@ impl Keeping {
         Keeping {
             gas: vec![None; tanks],
             animals: vec![Vec::new(); tanks],
+            valves: vec![Standing::default(); tanks],
         }
     }
 }

@@ -13,8 +13,9 @@ use super::notice::Notice;
 use super::plan::Plan;
 use super::recorder::{Recorder, crossed};
 use super::result::RunResult;
-use super::simulation::Simulation;
+use super::simulation::{Simulation, Watcher};
 use super::valve::Valves;
+use super::watcher::Eyes;
 
 /// Runs a tank and writes everything down.
 ///
@@ -30,14 +31,31 @@ pub fn run(input: &ModelInput) -> Result<RunResult, RunError> {
 /// # Errors
 /// Those of [`run`].
 pub fn run_closely(input: &ModelInput, closely: &CloseUps) -> Result<RunResult, RunError> {
-    let plan = Plan::new(input);
-    let mut recorder = Recorder::new(&plan, closely.clone());
-    let mut tank = Simulation::filled(&plan);
-    let mut valves = Valves::new(&plan);
-    valves.take(&mut tank, input.end_minute(), &mut recorder)?;
+    run_beside(&Plan::new(input), closely, None)
+}
+
+/// The same for a plan, with somebody else looking on.
+///
+/// # Errors
+/// Those of [`run`].
+pub fn run_beside(
+    plan: &Plan,
+    closely: &CloseUps,
+    onlooker: Option<&mut dyn Watcher>,
+) -> Result<RunResult, RunError> {
+    let input = &plan.input;
+    let mut recorder = Recorder::new(plan, closely.clone());
+    let mut tank = Simulation::filled(plan);
+    let mut valves = Valves::new(plan);
+    let mut all: Vec<&mut dyn Watcher> = vec![&mut recorder];
+    if let Some(onlooker) = onlooker {
+        all.push(onlooker);
+    }
+    let mut eyes = Eyes(&mut all);
+    valves.take(&mut tank, input.end_minute(), &mut eyes)?;
     let ledger = closed(&tank)?;
-    valves.take(&mut tank, input.final_minute(), &mut recorder)?;
-    tank.show(&mut recorder);
+    valves.take(&mut tank, input.final_minute(), &mut eyes)?;
+    tank.show(&mut eyes);
     let valve = valves.into_lanes().remove(0);
     let (mut notices, work) = (valve.notices, tank.work(0));
     if work.held_back > 0 {

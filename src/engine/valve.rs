@@ -41,8 +41,15 @@ pub struct Valve<'a> {
     pub(super) first_day_was_short: bool,
 }
 
+/// What a valve must remember to go on from another day.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct Standing {
+    setting: Option<Setting>,
+    first_day_was_short: bool,
+}
+
 /// What stands on the valve and its timer.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Setting {
     pub(super) gas_mg_per_h: f64,
     pub(super) lead_minutes: u32,
@@ -63,6 +70,16 @@ impl<'a> Valves<'a> {
         }
     }
 
+    /// The valves of a plan as they stood on tanks on the way.
+    pub(super) fn as_on<R: Real>(tanks: &Simulation<'a, R>) -> Self {
+        let mut valves = Valves::new(tanks.plan);
+        for (valve, stood) in valves.lanes.iter_mut().zip(&tanks.keeping.valves) {
+            valve.setting = stood.setting;
+            valve.first_day_was_short = stood.first_day_was_short;
+        }
+        valves
+    }
+
     /// The valves, one per tank.
     pub fn into_lanes(self) -> Vec<Valve<'a>> {
         self.lanes
@@ -81,6 +98,7 @@ impl<'a> Valves<'a> {
         while tanks.minute < until {
             let day = tanks.minute / DAY;
             tanks.keeping.gas = self.set_for(day, tanks)?;
+            tanks.keeping.valves = self.lanes.iter().map(Valve::standing).collect();
             tanks.advance(until.min((day + 1) * DAY), watcher)?;
         }
         Ok(())
@@ -107,6 +125,13 @@ impl<'a> Valves<'a> {
 }
 
 impl Valve<'_> {
+    fn standing(&self) -> Standing {
+        Standing {
+            setting: self.setting,
+            first_day_was_short: self.first_day_was_short,
+        }
+    }
+
     /// Whether the valve is to be tuned on a day.
     fn asks_for_tuning(&mut self, day: u32) -> bool {
         let GasPlan::Hold { tuned_on, .. } = &self.input.gas else {

@@ -25,3 +25,37 @@ pub trait Watcher<R: Real = f64> {
     /// Sees the tank inside a step.
     fn see_inside(&mut self, _reading: &Reading<R>) {}
 }
+
+/// Any number who look at the same tanks. They are called by way of a table, so that the steps, which are
+/// built anew for each kind of watcher, are built once for all of them.
+pub struct Eyes<'e, 'w, R: Real>(
+    /// Who looks.
+    pub &'e mut [&'w mut dyn Watcher<R>],
+);
+
+impl<R: Real> Watcher<R> for Eyes<'_, '_, R> {
+    fn glance(&mut self, minute: u32, water: &Water<R>) {
+        self.0.iter_mut().for_each(|one| one.glance(minute, water));
+    }
+    fn wants(&self, minute: u32, side: Side) -> bool {
+        self.0.iter().any(|one| one.wants(minute, side))
+    }
+    fn see(&mut self, reading: &Reading<R>, tanks: &Simulation<'_, R>) {
+        for one in self.0.iter_mut() {
+            if reading.side != Side::Plain || one.wants(reading.minute, reading.side) {
+                one.see(reading, tanks);
+            }
+        }
+    }
+    fn happened(&mut self, event: &Event, litres: R, before: &Reading<R>, after: &Reading<R>) {
+        for one in self.0.iter_mut() {
+            one.happened(event, litres, before, after);
+        }
+    }
+    fn close_up(&self, minute: u32) -> Option<u32> {
+        self.0.iter().find_map(|one| one.close_up(minute))
+    }
+    fn see_inside(&mut self, reading: &Reading<R>) {
+        self.0.iter_mut().for_each(|one| one.see_inside(reading));
+    }
+}

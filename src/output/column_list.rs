@@ -150,8 +150,28 @@ fn chloride_to_nitrite(r: &Reading) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::analysis::charted::{QUANTITIES, all_of};
     use crate::analysis::example::Example;
     use crate::engine::result::Side;
+
+    #[test]
+    fn bands_are_drawn_of_columns_and_of_every_one_that_has_a_day() {
+        let reading = Example::default().reading(0, Side::Plain);
+        let columns = fixed();
+        for quantity in QUANTITIES {
+            let column = columns.iter().find(|column| column.name == quantity.name);
+            let column = column.unwrap_or_else(|| panic!("no column {}", quantity.name));
+            assert_eq!(column.unit, quantity.unit, "{}", quantity.name);
+            assert_eq!(column.of(&reading), all_of(&reading)[quantity.place]);
+        }
+        for column in columns.iter().filter(|column| column.daily) {
+            assert!(
+                QUANTITIES.iter().any(|q| q.name == column.name),
+                "{}",
+                column.name
+            );
+        }
+    }
 
     #[test]
     fn a_water_without_nitrite_still_has_a_number_for_its_chloride_ratio() {

@@ -2,6 +2,7 @@
 
 use crate::analysis::case::Case;
 use crate::analysis::cost::Prices;
+use crate::analysis::kit::TestKit;
 use crate::analysis::limits::Limits;
 use crate::base::clock::DAY;
 use crate::base::units::digits;
@@ -20,7 +21,7 @@ use super::sections::blend::Blend;
 use super::sections::water::Waters;
 use super::sections::{
     air, animals, care, changes, doses, filter, gas, light, limits, parameters, plants, power,
-    prices, room, seed, soil, start, surface, tank, water,
+    prices, room, seed, soil, start, surface, tank, test_kit, water,
 };
 use super::tree::Table;
 
@@ -43,11 +44,8 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let ((fill, fill_parts), (refill, refill_parts)) = blends(&file, &mut draft, &waters);
     let top_up = surroundings.top_up(&file, &waters);
     let plan = Plan::read(&file, &mut draft, &limits);
-    let prices = Prices {
-        by_name: prices::read(&file, &waters),
-        fill: fill_parts,
-        refill: refill_parts,
-    };
+    let bag_l = surroundings.soil_bag_l;
+    let beside = Beside::read(&file, &waters, (fill_parts, refill_parts), limits, bag_l);
     file.close();
     let tank = surroundings.tank?;
     if desk.has_problems() {
@@ -77,7 +75,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         events: std::mem::take(&mut draft.events),
     };
     say_what_harms(desk, &input);
-    Some(finish(draft, name, input, limits, prices))
+    Some(finish(draft, name, input, beside))
 }
 
 /// What happens in the tank, and when; events go into the draft.
@@ -127,6 +125,7 @@ struct Surroundings {
     altitude_m: f64,
     heating: Heating,
     tank: Option<Tank>,
+    soil_bag_l: f64,
     top_up: Read<String>,
 }
 
@@ -145,6 +144,7 @@ impl Surroundings {
             altitude_m,
             heating: section.heating,
             tank,
+            soil_bag_l: soil.bag_l,
             top_up: section.top_up,
         }
     }
@@ -185,15 +185,41 @@ fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepare
 }
 
 /// A water ready to use, with the waters it is blended of.
-type Prepared = (Composition, Vec<(f64, String)>);
+type Prepared = (Composition, Parts);
 
-fn finish(
-    mut draft: Draft<'_>,
-    name: String,
-    mut input: ModelInput,
+/// Waters by share and name.
+type Parts = Vec<(f64, String)>;
+
+/// What a case holds beside what is run: how it is judged, tested and paid for.
+struct Beside {
     limits: Limits,
     prices: Prices,
-) -> Case {
+    kit: TestKit,
+    soil_bag_l: f64,
+}
+
+impl Beside {
+    fn read(
+        file: &Reader<'_>,
+        waters: &Waters,
+        (fill, refill): (Parts, Parts),
+        limits: Limits,
+        soil_bag_l: f64,
+    ) -> Beside {
+        Beside {
+            limits,
+            prices: Prices {
+                by_name: prices::read(file, waters),
+                fill,
+                refill,
+            },
+            kit: test_kit::read(file),
+            soil_bag_l,
+        }
+    }
+}
+
+fn finish(mut draft: Draft<'_>, name: String, mut input: ModelInput, beside: Beside) -> Case {
     input.events.sort_by(|a, b| {
         (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))
     });
@@ -206,14 +232,16 @@ fn finish(
         name,
         filled_on: draft.calendar.filled_on,
         input,
-        limits,
+        limits: beside.limits,
         away: draft.away,
         left_out: draft.left_out,
         switches: draft.switches,
         facts: draft.facts,
         resolved,
         notices: draft.desk.take_notices(),
-        prices,
+        prices: beside.prices,
+        kit: beside.kit,
+        soil_bag_l: beside.soil_bag_l,
     }
 }
 

@@ -1,5 +1,8 @@
 //! Many different tanks with streaming statistics: what an ensemble is made of.
 
+#[path = "varied.rs"]
+mod varied;
+
 use firstfill::base::moments::Moments;
 use firstfill::base::real::Real;
 use firstfill::base::stop::Stop;
@@ -9,8 +12,8 @@ use firstfill::engine::many::{Abreast, Survey, Tanks, run_many};
 use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, Side};
 use firstfill::engine::simulation::{Simulation, Watcher};
-use firstfill::model::parameter_set::Origin;
 use firstfill::model::water::Water;
+pub use varied::member;
 
 /// Highest ammonia, nitrite and CO2, lowest oxygen, at every hour of a run.
 pub struct Peaks;
@@ -47,23 +50,6 @@ impl Survey for Peaks {
     fn keep(&self, watch: &Watch, _: &Tanks<'_>, lane: usize) -> [f64; 4] {
         watch.0.map(|number| number.lane(lane))
     }
-}
-
-/// A tank that differs from the first in what is uncertain of it.
-pub fn member(base: &ModelInput, number: usize) -> ModelInput {
-    let mut input = base.clone();
-    // whole turns of the golden ratio: spread over 0 to 1 without a pattern
-    let turn = |by: f64| (number as f64 * by).fract();
-    let values = [
-        ("q0", 60.0 + 120.0 * turn(0.618_033_988_7)),
-        ("mu_NOB", 0.6 + 0.4 * turn(0.754_877_666_2)),
-        ("k_600", 0.4 + 0.4 * turn(0.569_840_290_9)),
-    ];
-    for (id, value) in values {
-        input.parameters.set(id, value, Origin::Default);
-    }
-    input.seed_level = 0.3 + 3.0 * turn(0.732_050_807_6);
-    input
 }
 
 /// Statistics over so many tanks: ammonia, nitrite, CO2, oxygen.

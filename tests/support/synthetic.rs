@@ -6,7 +6,7 @@
 use firstfill::analysis::case::{Case, PlanStep};
 use firstfill::analysis::limits::Limits;
 use firstfill::analysis::milestones::{DayFigures, Extreme, Milestones};
-use firstfill::analysis::ready::{OxidationStep, Ready, Verdict, Waiting};
+use firstfill::analysis::ready::{OxidationStep, Ready, Ripening, Verdict, Waiting};
 use firstfill::base::clock::{DAY, TimeOfDay, Window, days};
 use firstfill::base::maths::{exp, log10};
 use firstfill::engine::event::{Animals, Event, EventKind};
@@ -162,6 +162,8 @@ impl Knobs {
             resolved: Vec::new(),
             notices: Vec::new(),
             prices: firstfill::analysis::cost::Prices::default(),
+            kit: firstfill::analysis::kit::TestKit::default(),
+            soil_bag_l: 3.0,
         }
     }
 
@@ -594,7 +596,10 @@ fn verdict(run: &RunResult, limits: &Limits) -> Verdict {
     let last_day = run.input.last_day;
     let covers = |day| (day <= last_day).then_some(day);
     let (ready, waited_for) = if quiet > last_day {
-        (Ready::LaterThan(last_day), Some(Waiting::Nitrite))
+        (
+            Ready::LaterThan(last_day),
+            Some(Waiting::Limit(Ripening::Nitrite)),
+        )
     } else if step_n > last_day {
         let ready = Ready::QuietNotRipe {
             day: quiet,
@@ -606,7 +611,7 @@ fn verdict(run: &RunResult, limits: &Limits) -> Verdict {
     } else {
         (
             Ready::Day(quiet.max(step_a).max(step_n)),
-            Some(Waiting::Nitrite),
+            Some(Waiting::Limit(Ripening::Nitrite)),
         )
     };
     Verdict {
@@ -615,10 +620,11 @@ fn verdict(run: &RunResult, limits: &Limits) -> Verdict {
         feed_mg_n_per_day: feed,
         feed_is_planned: run.input.has_animals(),
         unmet: if quiet > last_day {
-            vec![Waiting::Nitrite]
+            vec![Waiting::Limit(Ripening::Nitrite)]
         } else {
             Vec::new()
         },
         capacity_covers_from: [covers(step_a), covers(step_n)],
+        broken_after: None,
     }
 }

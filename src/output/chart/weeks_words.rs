@@ -1,6 +1,6 @@
 //! Title and sentence of the chart of the weeks.
 
-use crate::analysis::ready::{OxidationStep, Ready, Waiting};
+use crate::analysis::ready::{OxidationStep, Ready, Ripening, Waiting};
 
 use super::Story;
 use super::weekly::Weekly;
@@ -42,10 +42,13 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
 
 fn waited_words(waiting: Waiting) -> &'static str {
     match waiting {
-        Waiting::TotalAmmonia => "total ammonia",
-        Waiting::Nitrite => "nitrite",
-        Waiting::FreeAmmonia => "free ammonia",
+        Waiting::Limit(Ripening::TotalAmmonia) => "total ammonia",
+        Waiting::Limit(Ripening::Nitrite) => "nitrite",
+        Waiting::Limit(Ripening::FreeAmmonia) => "free ammonia",
         Waiting::Capacity(step) => step_words(step),
+        Waiting::WithAnimals(Ripening::TotalAmmonia) => "total ammonia with animals",
+        Waiting::WithAnimals(Ripening::Nitrite) => "nitrite with animals",
+        Waiting::WithAnimals(Ripening::FreeAmmonia) => "free ammonia with animals",
     }
 }
 

@@ -1,6 +1,7 @@
 //! `daily.csv`: lowest, highest and mean of each day, and the hour of the lowest.
 
 use crate::analysis::case::Case;
+use crate::analysis::day_of::DayOf;
 use crate::analysis::milestones::{Extreme, readings_of};
 use crate::base::clock::{DAY, TimeOfDay};
 use crate::engine::result::{Reading, RunResult};
@@ -93,17 +94,11 @@ fn hour_in_day(minute: u32, day: u32) -> f64 {
 }
 
 fn mean(readings: &[&Reading], value: impl Fn(&Reading) -> f64) -> f64 {
-    let (mut area, mut minutes) = (0.0, 0.0);
-    for pair in readings.windows(2) {
-        let length = f64::from(pair[1].minute - pair[0].minute);
-        area += length * (value(pair[0]) + value(pair[1])) / 2.0;
-        minutes += length;
+    let mut day = DayOf::opening(readings[0].minute, value(readings[0]));
+    for reading in &readings[1..] {
+        day.see(reading.minute, value(reading));
     }
-    if minutes > 0.0 {
-        area / minutes
-    } else {
-        value(readings[0])
-    }
+    day.mean()
 }
 
 #[cfg(test)]

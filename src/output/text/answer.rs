@@ -1,8 +1,9 @@
 //! The answer: the ready day and why, and the animals that go in.
 
 use crate::analysis::alkalinity::Alkalinity;
+use crate::analysis::branch::planned_animals;
 use crate::analysis::feed::{STAND_IN_G_PER_L_DAY, STAND_IN_PROTEIN_FRAC};
-use crate::analysis::ready::{Ready, Verdict, Waiting};
+use crate::analysis::ready::{Ready, Ripening, Verdict, Waiting};
 use crate::output::when::{day_and_clock, day_in_words};
 
 use super::words::{list, short};
@@ -65,10 +66,13 @@ fn answer(story: &Story) -> (Tone, String) {
 /// What a tank waited for, in words.
 pub fn waited_words(waiting: Waiting) -> &'static str {
     match waiting {
-        Waiting::TotalAmmonia => "total ammonia",
-        Waiting::Nitrite => "nitrite",
-        Waiting::FreeAmmonia => "free ammonia",
+        Waiting::Limit(Ripening::TotalAmmonia) => "total ammonia",
+        Waiting::Limit(Ripening::Nitrite) => "nitrite",
+        Waiting::Limit(Ripening::FreeAmmonia) => "free ammonia",
         Waiting::Capacity(_) => "the capacity of the microbes",
+        Waiting::WithAnimals(Ripening::TotalAmmonia) => "total ammonia with the animals in",
+        Waiting::WithAnimals(Ripening::Nitrite) => "nitrite with the animals in",
+        Waiting::WithAnimals(Ripening::FreeAmmonia) => "free ammonia with the animals in",
     }
 }
 
@@ -86,8 +90,13 @@ fn limits(story: &Story) -> String {
     } else {
         limits.nitrite.value.to_string()
     };
+    let stocked = if planned_animals(&story.case.input).is_empty() {
+        "."
+    } else {
+        "; the planned animals, all put in at noon of that day, then keep them for two weeks."
+    };
     format!(
-        "Limits: total ammonia {}, nitrite {nitrite}, free ammonia {} mg N/L, to the end and {} days on, judged without animals.",
+        "Limits: total ammonia {}, nitrite {nitrite}, free ammonia {} mg N/L, to the end and {} days on, judged without animals{stocked}",
         limits.total_ammonia.value, limits.free_ammonia.value, story.case.input.lookahead_days
     )
 }

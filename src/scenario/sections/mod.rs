@@ -20,5 +20,6 @@ pub mod soil;
 pub mod start;
 pub mod surface;
 pub mod tank;
+pub mod test_kit;
 pub mod volume;
 pub mod water;

@@ -8,6 +8,8 @@ use crate::scenario::reader::{Read, Reader};
 
 /// Words for the kind, richest last; the last is sand or gravel.
 const KINDS: [&str; 4] = ["mild", "medium", "rich", "inert"];
+/// The bag that is taken where none is given, as the documentation says, L.
+const USUAL_BAG_L: f64 = 3.0;
 /// What an active soil holds in store, by parameter.
 const STORES: [&str; 4] = ["q0", "N_o0", "P0", "E_H0"];
 
@@ -15,6 +17,8 @@ const STORES: [&str; 4] = ["q0", "N_o0", "P0", "E_H0"];
 pub struct Soil {
     /// Bulk volume of the bed, L; none when it could not be read.
     pub bulk_l: Option<f64>,
+    /// Size of its bags, L.
+    pub bag_l: f64,
     /// Whether it gives and takes (not sand or gravel).
     pub is_active: bool,
 }
@@ -26,6 +30,7 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
         draft.fact("Soil", "none");
         return Soil {
             bulk_l: section.place.is_none().then_some(0.0),
+            bag_l: USUAL_BAG_L,
             is_active: false,
         };
     }
@@ -35,6 +40,9 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
         section.missing("amount");
     }
     let bag = section.quantity("bag", &everyday::VOLUME, (0.1, 1000.0));
+    if bag.is_absent() && word != "inert" {
+        section.note_default("bag");
+    }
     let age = section.quantity("age", &everyday::DURATION, (0.0, 3660.0));
     section.close();
     fill_stores(draft, word);
@@ -43,9 +51,13 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
         wear(draft, days, &words);
     }
     let bulk_l = amount.value();
-    draft.fact("Soil", in_words(word, bulk_l.unwrap_or(0.0), bag.value()));
+    draft.fact(
+        "Soil",
+        in_words(word, bulk_l.unwrap_or(0.0), bag.seen().copied()),
+    );
     Soil {
         bulk_l,
+        bag_l: bag.or(USUAL_BAG_L),
         is_active: word != "inert",
     }
 }
