@@ -6,6 +6,8 @@ use crate::engine::input::ModelInput;
 
 use super::cost::Prices;
 use super::limits::Limits;
+use super::uncertain::unsure::Unsure;
+use super::uncertain::waters::Waters;
 
 /// A checked scenario.
 #[derive(Debug, Clone)]
@@ -32,6 +34,10 @@ pub struct Case {
     pub notices: Vec<String>,
     /// What waters and gas cost, if the scenario says so.
     pub prices: Prices,
+    /// What the scenario is not sure of: ranges, and words that stand for numbers.
+    pub unsure: Vec<Unsure>,
+    /// The waters, to be blended anew where something in them is uncertain.
+    pub waters: Waters,
 }
 
 /// A change of the plan that is not an event of its own.

@@ -92,6 +92,8 @@ impl Example {
             ],
             notices: vec!["no water changes planned".into()],
             prices: Prices::default(),
+            unsure: Vec::new(),
+            waters: Default::default(),
         }
     }
 

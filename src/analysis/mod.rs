@@ -17,3 +17,4 @@ pub mod outcome;
 pub mod ready;
 pub mod running;
 pub mod testing;
+pub mod uncertain;

@@ -3,6 +3,7 @@
 use crate::analysis::case::Case;
 use crate::analysis::cost::Prices;
 use crate::analysis::limits::Limits;
+use crate::analysis::uncertain;
 use crate::base::clock::DAY;
 use crate::base::units::digits;
 use crate::engine::event::EventKind;
@@ -40,13 +41,18 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let limits = limits::read(&file);
     let surroundings = Surroundings::read(&file, &mut draft);
     let waters = surroundings.waters(&file);
-    let ((fill, fill_parts), (refill, refill_parts)) = blends(&file, &mut draft, &waters);
+    let (filled, refilled) = blends(&file, &mut draft, &waters);
     let top_up = surroundings.top_up(&file, &waters);
+    let kitchen = waters.recipes(
+        &filled.blend,
+        &refilled.blend,
+        surroundings.topped_up_with(),
+    );
     let plan = Plan::read(&file, &mut draft, &limits);
     let prices = Prices {
         by_name: prices::read(&file, &waters),
-        fill: fill_parts,
-        refill: refill_parts,
+        fill: filled.blend.parts,
+        refill: refilled.blend.parts,
     };
     file.close();
     let tank = surroundings.tank?;
@@ -62,8 +68,8 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         tank,
         room: surroundings.room,
         heating: surroundings.heating,
-        fill,
-        refill,
+        fill: filled.water,
+        refill: refilled.water,
         top_up,
         parameters: draft.parameters.clone(),
         seed_level: plan.seed_level,
@@ -77,7 +83,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         events: std::mem::take(&mut draft.events),
     };
     say_what_harms(desk, &input);
-    Some(finish(draft, name, input, limits, prices))
+    Some(finish(draft, name, input, limits, prices, kitchen))
 }
 
 /// What happens in the tank, and when; events go into the draft.
@@ -148,6 +154,10 @@ impl Surroundings {
             top_up: section.top_up,
         }
     }
+    /// The name of the water that tops up.
+    fn topped_up_with(&self) -> &str {
+        self.top_up.seen().map_or("pure", String::as_str)
+    }
     fn waters(&self, file: &Reader<'_>) -> Waters {
         water::waters(file, self.room.temperature_c, self.altitude_m)
     }
@@ -165,8 +175,7 @@ impl Surroundings {
     }
 }
 
-/// The waters of filling and of changes, ready to use.
-/// The waters of the first filling and of the changes, each with its parts by share and name.
+/// The waters of the first filling and of the changes, ready to use.
 fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepared, Prepared) {
     let refill = waters.blend(&file.section("refill"), &Blend::tap());
     let fill = waters.blend(&file.section("fill"), &refill);
@@ -181,11 +190,15 @@ fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepare
             format!("{}: {}", fill.words(), water::in_words(&filled)),
         );
     }
-    ((filled, fill.parts), (refilled, refill.parts))
+    let made = |blend, water| Prepared { blend, water };
+    (made(fill, filled), made(refill, refilled))
 }
 
-/// A water ready to use, with the waters it is blended of.
-type Prepared = (Composition, Vec<(f64, String)>);
+/// A water ready to use, with what it is blended of.
+struct Prepared {
+    blend: Blend,
+    water: Composition,
+}
 
 fn finish(
     mut draft: Draft<'_>,
@@ -193,6 +206,7 @@ fn finish(
     mut input: ModelInput,
     limits: Limits,
     prices: Prices,
+    waters: uncertain::waters::Waters,
 ) -> Case {
     input.events.sort_by(|a, b| {
         (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))
@@ -214,6 +228,8 @@ fn finish(
         resolved,
         notices: draft.desk.take_notices(),
         prices,
+        unsure: draft.desk.take_unsure(),
+        waters,
     }
 }
 

@@ -162,6 +162,8 @@ impl Knobs {
             resolved: Vec::new(),
             notices: Vec::new(),
             prices: firstfill::analysis::cost::Prices::default(),
+            unsure: Vec::new(),
+            waters: Default::default(),
         }
     }
 
