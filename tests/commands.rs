@@ -280,6 +280,19 @@ fn check_prints_the_tank_as_understood_and_writes_nothing() {
 }
 
 #[test]
+fn check_lists_what_is_uncertain_and_keeps_a_plain_value() {
+    let room = room();
+    firstfill(&room)
+        .args(["check", "tank.toml", "--uncertain"])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains("mu_NOB"))
+        .stdout(predicate::str::contains("not told apart from"))
+        .stdout(predicate::str::contains("fixed by definition"));
+    assert_eq!(names_in(room.path()), ["tank.toml"]);
+}
+
+#[test]
 fn every_topic_is_explained_as_a_table_and_as_csv() {
     let room = room();
     for topic in [

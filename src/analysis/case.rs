@@ -7,6 +7,8 @@ use crate::engine::input::ModelInput;
 use super::cost::Prices;
 use super::kit::TestKit;
 use super::limits::Limits;
+use super::uncertain::unsure::Unsure;
+use super::uncertain::waters::Waters;
 
 /// A checked scenario.
 #[derive(Debug, Clone)]
@@ -37,6 +39,10 @@ pub struct Case {
     pub kit: TestKit,
     /// Size of a bag of soil, L.
     pub soil_bag_l: f64,
+    /// What the scenario is not sure of: ranges, and words that stand for numbers.
+    pub unsure: Vec<Unsure>,
+    /// The waters, to be blended anew where something in them is uncertain.
+    pub waters: Waters,
 }
 
 /// A change of the plan that is not an event of its own.

@@ -95,6 +95,8 @@ impl Example {
             prices: Prices::default(),
             kit: TestKit::default(),
             soil_bag_l: 3.0,
+            unsure: Vec::new(),
+            waters: Default::default(),
         }
     }
 

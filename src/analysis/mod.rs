@@ -27,3 +27,4 @@ pub mod ripening;
 pub mod running;
 pub mod stocking;
 pub mod testing;
+pub mod uncertain;

@@ -1,4 +1,4 @@
-//! Storey 0: numbers, maths, units, sources, and a flag to stop by. Nothing here knows what a tank is.
+//! Storey 0: numbers, maths, chance, units, sources, and a flag to stop by. Nothing here knows what a tank is.
 
 pub mod abreast;
 pub mod clock;
@@ -6,8 +6,11 @@ pub mod elementary;
 pub mod lanes;
 pub mod maths;
 pub mod moments;
+pub mod normal;
 pub mod quantiles;
 pub mod real;
+pub mod sobol;
 pub mod sources;
 pub mod stop;
+pub mod streams;
 pub mod units;

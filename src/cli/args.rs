@@ -126,12 +126,17 @@ const EVERY: u32 = 60;
         firstfill check my-tank.toml\n      \
         all mistakes at once, or the tank as understood\n  \
         firstfill check my-tank.toml | grep default\n      \
-        what was assumed because the file does not say it"
+        what was assumed because the file does not say it\n  \
+        firstfill check my-tank.toml --uncertain\n      \
+        what is not known of such a tank, by how much, and who says so"
 )]
 pub struct Check {
     /// The scenario, a TOML file
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
+    /// Print what is uncertain instead: every input that varies, how far, with its source, and what is kept
+    #[arg(long)]
+    pub uncertain: bool,
 }
 
 /// Options of `explain`.

@@ -73,6 +73,14 @@ impl ParameterSet {
         entry.value = value;
         entry.origin = origin;
     }
+    /// Puts another value in the place of a parameter, by its number in [`parameters::all`]; what set it
+    /// stays. For members of an ensemble, which change many values at once.
+    ///
+    /// # Panics
+    /// When there is no such number.
+    pub fn put(&mut self, number: usize, value: f64) {
+        self.entries[number].value = value;
+    }
     /// The same set with one value changed; for the library and for tests.
     #[must_use]
     pub fn with(mut self, id: &str, value: f64) -> Self {

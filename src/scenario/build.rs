@@ -4,6 +4,7 @@ use crate::analysis::case::Case;
 use crate::analysis::cost::Prices;
 use crate::analysis::kit::TestKit;
 use crate::analysis::limits::Limits;
+use crate::analysis::uncertain;
 use crate::base::clock::DAY;
 use crate::base::units::digits;
 use crate::engine::event::EventKind;
@@ -41,11 +42,17 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let limits = limits::read(&file);
     let surroundings = Surroundings::read(&file, &mut draft);
     let waters = surroundings.waters(&file);
-    let ((fill, fill_parts), (refill, refill_parts)) = blends(&file, &mut draft, &waters);
+    let (filled, refilled) = blends(&file, &mut draft, &waters);
     let top_up = surroundings.top_up(&file, &waters);
+    let kitchen = waters.recipes(
+        &filled.blend,
+        &refilled.blend,
+        surroundings.topped_up_with(),
+    );
     let plan = Plan::read(&file, &mut draft, &limits);
     let bag_l = surroundings.soil_bag_l;
-    let beside = Beside::read(&file, &waters, (fill_parts, refill_parts), limits, bag_l);
+    let parts = (filled.blend.parts, refilled.blend.parts);
+    let beside = Beside::read(&file, &waters, parts, limits, bag_l, kitchen);
     file.close();
     let tank = surroundings.tank?;
     if desk.has_problems() {
@@ -60,8 +67,8 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
         tank,
         room: surroundings.room,
         heating: surroundings.heating,
-        fill,
-        refill,
+        fill: filled.water,
+        refill: refilled.water,
         top_up,
         parameters: draft.parameters.clone(),
         seed_level: plan.seed_level,
@@ -148,6 +155,10 @@ impl Surroundings {
             top_up: section.top_up,
         }
     }
+    /// The name of the water that tops up.
+    fn topped_up_with(&self) -> &str {
+        self.top_up.seen().map_or("pure", String::as_str)
+    }
     fn waters(&self, file: &Reader<'_>) -> Waters {
         water::waters(file, self.room.temperature_c, self.altitude_m)
     }
@@ -165,8 +176,7 @@ impl Surroundings {
     }
 }
 
-/// The waters of filling and of changes, ready to use.
-/// The waters of the first filling and of the changes, each with its parts by share and name.
+/// The waters of the first filling and of the changes, ready to use.
 fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepared, Prepared) {
     let refill = waters.blend(&file.section("refill"), &Blend::tap());
     let fill = waters.blend(&file.section("fill"), &refill);
@@ -181,11 +191,15 @@ fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepare
             format!("{}: {}", fill.words(), water::in_words(&filled)),
         );
     }
-    ((filled, fill.parts), (refilled, refill.parts))
+    let made = |blend, water| Prepared { blend, water };
+    (made(fill, filled), made(refill, refilled))
 }
 
-/// A water ready to use, with the waters it is blended of.
-type Prepared = (Composition, Parts);
+/// A water ready to use, with what it is blended of.
+struct Prepared {
+    blend: Blend,
+    water: Composition,
+}
 
 /// Waters by share and name.
 type Parts = Vec<(f64, String)>;
@@ -196,6 +210,7 @@ struct Beside {
     prices: Prices,
     kit: TestKit,
     soil_bag_l: f64,
+    waters: uncertain::waters::Waters,
 }
 
 impl Beside {
@@ -205,6 +220,7 @@ impl Beside {
         (fill, refill): (Parts, Parts),
         limits: Limits,
         soil_bag_l: f64,
+        kitchen: uncertain::waters::Waters,
     ) -> Beside {
         Beside {
             limits,
@@ -215,6 +231,7 @@ impl Beside {
             },
             kit: test_kit::read(file),
             soil_bag_l,
+            waters: kitchen,
         }
     }
 }
@@ -242,6 +259,8 @@ fn finish(mut draft: Draft<'_>, name: String, mut input: ModelInput, beside: Bes
         prices: beside.prices,
         kit: beside.kit,
         soil_bag_l: beside.soil_bag_l,
+        unsure: draft.desk.take_unsure(),
+        waters: beside.waters,
     }
 }
 

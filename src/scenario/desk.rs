@@ -3,6 +3,8 @@
 use std::cell::RefCell;
 
 use crate::analysis::case::{Resolved, SetBy};
+use crate::analysis::uncertain::moves::Move;
+use crate::analysis::uncertain::unsure::{Known, Unsure};
 
 use super::problem::Problem;
 
@@ -12,6 +14,7 @@ pub struct Desk {
     problems: RefCell<Vec<Problem>>,
     resolved: RefCell<Vec<Resolved>>,
     notices: RefCell<Vec<String>>,
+    unsure: RefCell<Vec<Unsure>>,
 }
 
 impl Desk {
@@ -31,6 +34,25 @@ impl Desk {
             set_by,
         });
     }
+    /// A value that is not known exactly; the number goes to [`Desk::moves`].
+    pub fn unsure(&self, path: impl Into<String>, known: Known) -> usize {
+        let mut unsure = self.unsure.borrow_mut();
+        unsure.push(Unsure {
+            path: path.into(),
+            known,
+            moves: Vec::new(),
+        });
+        unsure.len() - 1
+    }
+    /// What such a value moves.
+    pub fn moves(&self, unsure: usize, to: Move) {
+        self.unsure.borrow_mut()[unsure].moves.push(to);
+    }
+    /// A word that stands for a parameter, and what that moves.
+    pub fn word(&self, path: impl Into<String>, parameter: &'static str, to: Move) {
+        let unsure = self.unsure(path, Known::Word(parameter));
+        self.moves(unsure, to);
+    }
     /// Whether anything is wrong so far.
     pub fn has_problems(&self) -> bool {
         !self.problems.borrow().is_empty()
@@ -49,6 +71,10 @@ impl Desk {
     /// Every value, in the order of reading.
     pub fn take_resolved(&self) -> Vec<Resolved> {
         self.resolved.take()
+    }
+    /// Everything that is not known exactly, in the order of reading.
+    pub fn take_unsure(&self) -> Vec<Unsure> {
+        self.unsure.take()
     }
     /// Everything the user should know.
     pub fn take_notices(&self) -> Vec<String> {

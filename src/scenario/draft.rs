@@ -1,6 +1,7 @@
 //! A case in the making: what the sections of a scenario add to, one after the other.
 
 use crate::analysis::case::PlanStep;
+use crate::analysis::uncertain::moves::{Move, Place};
 use crate::base::units;
 use crate::engine::event::{Event, EventKind};
 use crate::model::parameter_set::{Origin, ParameterSet};
@@ -8,7 +9,8 @@ use crate::model::parameters;
 
 use super::calendar::Calendar;
 use super::desk::Desk;
-use super::problem::{Place, Problem};
+use super::problem::{Place as Spot, Problem};
+use super::reader::Said;
 use super::repeats::When;
 
 /// Most things that happen at one instant: 26 a day in the longest run. It bounds the time and the
@@ -78,6 +80,27 @@ impl<'a> Draft<'a> {
         self.parameters
             .set(id, value, Origin::Word(word.to_string()));
     }
+    /// The same for a value that may be a range.
+    pub fn set_said(&mut self, id: &str, said: Said, word: &str) {
+        self.set(id, said.value, word);
+        self.moved_by(id, said);
+    }
+    /// Notes that a value which may be a range goes into a parameter.
+    fn moved_by(&self, id: &str, said: Said) {
+        if let (Some(number), Some(spec)) = (parameters::index(id), parameters::spec(id)) {
+            let factor = units::of_label(spec.unit).map_or(1.0, |(_, unit)| unit.from_base(1.0));
+            said.moves_times(self.desk, Place::Parameter(number), factor);
+        }
+    }
+    /// Sets a parameter to what a word of the scenario stands for: another parameter.
+    pub fn set_by_word(&mut self, id: &str, stands_for: &'static str, word: &str) {
+        let value = self.parameter(stands_for);
+        self.set(id, value, word);
+        if let Some(number) = parameters::index(id) {
+            self.desk
+                .word(word, stands_for, Move::to(Place::Parameter(number)));
+        }
+    }
     /// Adds a fact.
     pub fn fact(&mut self, label: &str, value: impl Into<String>) {
         self.facts.push((label.to_string(), value.into()));
@@ -108,7 +131,7 @@ impl<'a> Draft<'a> {
         let has_room = self.events.len() + self.left_out.len() < MOST_EVENTS;
         if !has_room && !self.desk.has_problem(TOO_MANY) {
             self.desk.problem(
-                Problem::at(&Place::new(0, 0..0), TOO_MANY)
+                Problem::at(&Spot::new(0, 0..0), TOO_MANY)
                     .label(format!("at most {MOST_EVENTS}, and {name} is one more"))
                     .help(
                         "let entries happen less often, or make the run shorter with length = 56",

@@ -18,8 +18,8 @@ pub fn problem(path: &str, text: &str, kind: &Kind, refusal: &Refusal, place: &P
             .label("decimals take a point")
             .help(format!("write \"{with_point}\"")),
         Refusal::Band => problem
-            .label("one number")
-            .help("uncertain quantities (a..b) are not there yet; write the value you believe in"),
+            .label("one value here")
+            .help("this is yours to say, so write one value; a range (a..b) stands for a reading you are not sure of"),
         Refusal::NoUnit { number } if kind.base().symbol == "1" => problem
             .label("the percent sign is missing")
             .help(format!("write it like {}", with_percent(number))),

@@ -9,7 +9,7 @@ use crate::engine::input::TimerLine;
 use super::calendar::Calendar;
 use super::draft::Draft;
 use super::problem::{Place, Problem};
-use super::reader::{Read, Reader};
+use super::reader::{Read, Reader, Said};
 use super::repeats;
 use super::timer;
 
@@ -100,6 +100,17 @@ pub fn lines<V: Clone>(draft: &Draft<'_>, first: Line<V>, steps: &[Step<V>]) -> 
         });
     }
     lines
+}
+
+/// The lines with values as they are in the central run.
+pub fn plain(lines: &[Line<Said>]) -> Vec<Line<f64>> {
+    let plain = |line: &Line<Said>| Line {
+        name: line.name.clone(),
+        day: line.day,
+        window: line.window,
+        value: line.value.value,
+    };
+    lines.iter().map(plain).collect()
 }
 
 /// Lines for the engine.

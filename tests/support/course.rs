@@ -18,6 +18,10 @@ impl Course {
     pub fn of(name: &str) -> Course {
         Course::after(name, |_| {})
     }
+    /// Of any tank.
+    pub fn through(input: &ModelInput) -> Course {
+        Course(run(input).unwrap())
+    }
     /// The same with something about it changed: the counter-case.
     pub fn after(name: &str, change: impl FnOnce(&mut ModelInput)) -> Course {
         let mut input = diary::input(name);

@@ -164,6 +164,8 @@ impl Knobs {
             prices: firstfill::analysis::cost::Prices::default(),
             kit: firstfill::analysis::kit::TestKit::default(),
             soil_bag_l: 3.0,
+            unsure: Vec::new(),
+            waters: Default::default(),
         }
     }
 

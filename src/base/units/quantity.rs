@@ -103,6 +103,21 @@ pub fn split(text: &str) -> Result<Split<'_>, Refusal> {
     })
 }
 
+/// The two ends of a text `a..b unit`, each with a unit of its own; none when it is no range. The first
+/// end takes the unit of the second unless it has one.
+pub fn ends(text: &str) -> Option<(String, String)> {
+    let (first, last) = text.split_once("..")?;
+    let (first, last) = (first.trim(), last.trim());
+    let unit = split(last).map_or("", |split| split.unit);
+    let is_bare = split(first).is_ok_and(|split| split.unit.is_empty());
+    let first = if is_bare && !unit.is_empty() {
+        format!("{first} {unit}")
+    } else {
+        first.to_string()
+    };
+    Some((first, last.to_string()))
+}
+
 /// How many bytes at the start of a text are a number.
 fn number_length(text: &str) -> usize {
     let bytes = text.as_bytes();
@@ -223,6 +238,16 @@ mod tests {
         is("12 h", &DURATION, 0.5, 0.0);
         is("2 weeks", &DURATION, 14.0, 0.0);
         is("1e-3 L", &VOLUME, 1e-3, 0.0);
+    }
+
+    #[test]
+    fn a_range_has_two_ends_of_one_unit() {
+        let ends_of = |text| ends(text).unwrap();
+        let (first, last) = ends_of("3..4.5 dKH");
+        assert_eq!((first.as_str(), last.as_str()), ("3 dKH", "4.5 dKH"));
+        assert_eq!(ends_of("3 .. 4dKH").0, "3 dKH");
+        assert_eq!(ends_of("60 °F..24 °C").0, "60 °F");
+        assert_eq!(ends("4 dKH"), None);
     }
 
     #[test]

@@ -5,6 +5,7 @@ mod assumed;
 mod figures;
 mod page;
 mod supplies;
+pub mod uncertain;
 pub mod understood;
 mod words;
 

@@ -3,6 +3,7 @@
 //! A reader never returns early: what is wrong goes to the [`Desk`], and reading goes on.
 
 mod node;
+mod ranges;
 mod strangers;
 mod values;
 
@@ -17,6 +18,7 @@ pub use super::read::Read;
 use super::tree::{Entry, Node, Table, Value};
 
 pub use node::{is_none, quantity_of};
+pub use ranges::{Said, does_not_rise, is_range};
 
 /// A section that is being read.
 pub struct Reader<'a> {

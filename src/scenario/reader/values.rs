@@ -48,9 +48,11 @@ impl Reader<'_> {
     /// The unit of a quantity as it is written; empty when there is none.
     pub fn unit_of(&self, key: &'static str) -> String {
         let unit = self.wanted(key).and_then(|entry| match &entry.node.value {
-            Value::Text(text) => quantity::split(text)
-                .ok()
-                .map(|split| split.unit.to_string()),
+            Value::Text(text) => {
+                let last = quantity::ends(text).map_or(text.clone(), |(_, last)| last);
+                let split = quantity::split(&last).ok();
+                split.map(|split| split.unit.to_string())
+            }
             _ => None,
         });
         unit.unwrap_or_default()
@@ -70,14 +72,24 @@ impl Reader<'_> {
         value: impl Fn(&str) -> f64,
         print: impl Fn(f64) -> String,
     ) -> Read<f64> {
+        self.word_of(key, words, &value, print)
+            .map(|at| value(words[at]))
+    }
+    /// The same; the number is the place of the word in the list.
+    pub fn word_of(
+        &self,
+        key: &'static str,
+        words: &[&str],
+        value: impl Fn(&str) -> f64,
+        print: impl Fn(f64) -> String,
+    ) -> Read<usize> {
         let Some(entry) = self.wanted(key) else {
             return Read::Absent;
         };
         match choice_of(self.desk, &self.path_of(key), &entry.node, words) {
             Some(at) => {
-                let value = value(words[at]);
-                self.by_word(key, &entry.node, print(value));
-                Read::Given(value, entry.node.place.clone())
+                self.by_word(key, &entry.node, print(value(words[at])));
+                Read::Given(at, entry.node.place.clone())
             }
             None => Read::Bad(entry.node.place.clone()),
         }
@@ -196,7 +208,7 @@ impl Reader<'_> {
     }
 }
 
-fn default_quantity(pattern: &str, kind: &'static Kind) -> f64 {
+pub(super) fn default_quantity(pattern: &str, kind: &'static Kind) -> f64 {
     let text = keys::key(pattern).map_or("", |key| key.default);
     quantity::read(text, kind).unwrap_or(0.0)
 }

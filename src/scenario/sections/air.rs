@@ -1,6 +1,7 @@
 //! `[air]`: the air stone.
 
 use crate::analysis::case::PlanStep;
+use crate::analysis::uncertain::moves::Place as To;
 use crate::base::units::{digits, everyday};
 use crate::engine::input::TimerLine;
 use crate::scenario::draft::Draft;
@@ -23,11 +24,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Air {
     let section = file.section("air");
     let window = timer::timer(&section, "on");
     steps::never_on(&section, &window);
-    let flow = section.quantity("flow", &everyday::FLOW, FLOWS);
-    let flow_l_per_min = flow.seen().copied();
+    let flow = section.said("flow", &everyday::FLOW, FLOWS);
+    let flow_l_per_min = flow.seen().map(|said| said.value);
     let day = first_day(&section, draft);
     let steps = steps::steps(&section, &draft.calendar, |entry| {
-        entry.quantity("flow", &everyday::FLOW, FLOWS)
+        entry.said("flow", &everyday::FLOW, FLOWS)
     });
     section.close();
     for (is_absent, key) in [(window.is_absent(), "on"), (flow.is_absent(), "flow")] {
@@ -44,7 +45,11 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Air {
                 window,
                 value,
             };
-            plan(draft, &steps::lines(draft, first, &steps))
+            let lines = steps::lines(draft, first, &steps);
+            for (at, line) in lines.iter().enumerate() {
+                line.value.moves(draft.desk, To::Air(at));
+            }
+            plan(draft, &steps::plain(&lines))
         }
         _ => Vec::new(),
     };

@@ -1,12 +1,13 @@
 //! `[gas]`: carbon dioxide, as a rate or as a valve tuned on some days.
 
 use crate::analysis::case::PlanStep;
+use crate::analysis::uncertain::moves::Place as To;
 use crate::base::clock::{HOUR, Window};
 use crate::base::units::{digits, everyday};
 use crate::engine::input::{GasHours, GasPlan, TimerLine};
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Read, Reader};
+use crate::scenario::reader::{Read, Reader, Said};
 use crate::scenario::steps::{self, Line, Step};
 use crate::scenario::timer;
 
@@ -16,16 +17,28 @@ const SECONDS_PER_HOUR: f64 = 3600.0;
 #[derive(Debug, Clone, Copy)]
 enum Rate {
     /// Spread over the gas hours, mg/day.
-    PerDay(f64),
-    /// While on, mg/h.
-    PerHour(f64),
+    PerDay(Said),
+    /// While on, so many mg/h in one of what is said.
+    PerHour(Said, f64),
 }
 
 impl Rate {
+    fn said(self) -> Said {
+        match self {
+            Rate::PerDay(said) | Rate::PerHour(said, _) => said,
+        }
+    }
     fn mg_per_h(self, window: Window) -> f64 {
         match self {
-            Rate::PerHour(rate) => rate,
-            Rate::PerDay(amount) => amount / (f64::from(window.minutes()) / f64::from(HOUR)),
+            Rate::PerHour(said, mg_per_h) => said.value * mg_per_h,
+            Rate::PerDay(said) => said.value / (f64::from(window.minutes()) / f64::from(HOUR)),
+        }
+    }
+    /// The factor from what is said to mg/h.
+    fn factor(self, window: Window) -> f64 {
+        match self {
+            Rate::PerHour(_, mg_per_h) => mg_per_h,
+            Rate::PerDay(_) => f64::from(HOUR) / f64::from(window.minutes()),
         }
     }
 }
@@ -63,15 +76,15 @@ fn parts(section: &Reader<'_>, draft: &mut Draft<'_>) -> GasSection {
     steps::never_on(section, &window);
     let gas = GasSection {
         window,
-        hold: section.quantity("hold", &everyday::CO2, (1.0, 200.0)),
+        hold: section.said_for("hold", &everyday::CO2, (1.0, 200.0), To::GasTarget),
         rate: rate(section, bubble_mg),
         tuned_on: tuned_on(section, draft),
-        stop_at: section.quantity("stop_at", &everyday::CO2, (1.0, 200.0)),
+        stop_at: section.said_for("stop_at", &everyday::CO2, (1.0, 200.0), To::GasCutOff),
         first_day: first_day(section, draft),
         steps: steps::steps(section, &draft.calendar, |entry| rate(entry, bubble_mg)),
     };
-    match section.quantity("dissolved", &everyday::SHARE, (0.01, 1.0)) {
-        Read::Given(share, _) => draft.set("eta_CO2", share, "gas.dissolved"),
+    match section.said("dissolved", &everyday::SHARE, (0.01, 1.0)) {
+        Read::Given(share, _) => draft.set_said("eta_CO2", share, "gas.dissolved"),
         Read::Absent => {
             let usual = format!("{} %", digits(100.0 * draft.parameter("eta_CO2")));
             section.assumed("dissolved", usual, "parameter eta_CO2");
@@ -104,16 +117,16 @@ fn rate(section: &Reader<'_>, bubble_mg: f64) -> Read<Rate> {
     let unit = section.unit_of("rate");
     let most = 1e6;
     if everyday::GAS_PER_DAY.spelled(&unit).is_some() {
-        let amount = section.quantity("rate", &everyday::GAS_PER_DAY, (1.0, most));
+        let amount = section.said("rate", &everyday::GAS_PER_DAY, (1.0, most));
         return amount.map(Rate::PerDay);
     }
     if everyday::GAS_RATE.spelled(&unit).is_some() {
-        let rate = section.quantity("rate", &everyday::GAS_RATE, (0.1, most));
-        return rate.map(Rate::PerHour);
+        let rate = section.said("rate", &everyday::GAS_RATE, (0.1, most));
+        return rate.map(|rate| Rate::PerHour(rate, 1.0));
     }
     if everyday::BUBBLE_RATE.spelled(&unit).is_some() {
-        let bubbles = section.quantity("rate", &everyday::BUBBLE_RATE, (0.001, 100.0));
-        return bubbles.map(|rate| Rate::PerHour(rate * bubble_mg * SECONDS_PER_HOUR));
+        let bubbles = section.said("rate", &everyday::BUBBLE_RATE, (0.001, 100.0));
+        return bubbles.map(|rate| Rate::PerHour(rate, bubble_mg * SECONDS_PER_HOUR));
     }
     let Some(entry) = section.wanted("rate") else {
         return Read::Absent;
@@ -232,7 +245,9 @@ impl GasSection {
         let Some(lines) = self.lines(draft, rate) else {
             return GasPlan::None;
         };
-        for line in &lines {
+        for (at, line) in lines.iter().enumerate() {
+            let factor = line.value.factor(line.window);
+            (line.value.said()).moves_times(draft.desk, To::Gas(at), factor);
             let mg_per_h = line.value.mg_per_h(line.window);
             let what = format!("gas {} at {} mg/h", line.window, digits(mg_per_h.round()));
             if line.name == "gas" {
@@ -265,7 +280,7 @@ impl GasSection {
                 from_day: self.first_day,
             }
         } else {
-            match self.lines(draft, Rate::PerHour(0.0)) {
+            match self.lines(draft, Rate::PerHour(Said::known(0.0), 1.0)) {
                 Some(lines) => GasHours::Given(engine_lines(&lines)),
                 None => return GasPlan::None,
             }

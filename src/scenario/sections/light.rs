@@ -1,15 +1,18 @@
 //! `[light]`: hours, and light at the soil.
 
 use crate::analysis::case::PlanStep;
+use crate::analysis::uncertain::moves::Place as To;
+use crate::analysis::uncertain::unsure::Known;
 use crate::base::units::{digits, everyday};
 use crate::engine::input::TimerLine;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Read, Reader};
+use crate::scenario::reader::{Read, Reader, Said};
 use crate::scenario::steps::{self, Line};
 use crate::scenario::timer;
 
 const WORDS: [&str; 3] = ["low", "medium", "high"];
+const STRENGTHS: [&str; 3] = ["I_low", "I_medium", "I_high"];
 
 /// Reads `[light]`; without it the tank stays dark.
 pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<TimerLine> {
@@ -36,6 +39,10 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<TimerLine> {
         value: at_soil,
     };
     let lines = steps::lines(draft, first, &steps);
+    for (at, line) in lines.iter().enumerate() {
+        line.value.moves(draft.desk, To::Light(at));
+    }
+    let lines = steps::plain(&lines);
     for line in &lines {
         let what = format!("light {} at {} µmol/m²/s", line.window, digits(line.value));
         draft.switches.push(PlanStep {
@@ -48,23 +55,32 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<TimerLine> {
     steps::timer_lines(&lines)
 }
 
-fn at_soil(section: &Reader<'_>, draft: &Draft<'_>) -> f64 {
+fn at_soil(section: &Reader<'_>, draft: &Draft<'_>) -> Said {
     let given = at_soil_of(section, draft);
-    let usual = draft.parameter("I_medium");
-    if given.is_absent() && section.is_there() {
-        section.assumed("at_soil", everyday::LIGHT.print(usual), "medium");
+    if !given.is_absent() || !section.is_there() {
+        return given.or(Said::known(draft.parameter(STRENGTHS[1])));
     }
-    given.or(usual)
+    let usual = by_word(section, draft, 1);
+    section.assumed("at_soil", everyday::LIGHT.print(usual.value), "medium");
+    usual
+}
+
+/// What a word for the light stands for.
+fn by_word(section: &Reader<'_>, draft: &Draft<'_>, at: usize) -> Said {
+    let known = Known::Word(STRENGTHS[at]);
+    let unsure = draft.desk.unsure(section.path_of("at_soil"), known);
+    Said::unsure(draft.parameter(STRENGTHS[at]), unsure)
 }
 
 /// A word or a measured intensity, µmol/m²/s.
-fn at_soil_of(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
+fn at_soil_of(section: &Reader<'_>, draft: &Draft<'_>) -> Read<Said> {
     if section.is_word("at_soil") {
         let value = |word: &str| draft.parameter(&format!("I_{word}"));
-        return section.word("at_soil", &WORDS, value, |v| everyday::LIGHT.print(v));
+        let word = section.word_of("at_soil", &WORDS, value, |v| everyday::LIGHT.print(v));
+        return word.map(|at| by_word(section, draft, at));
     }
-    match section.quantity("at_soil", &everyday::LIGHT, (0.0, 2500.0)) {
-        Read::Given(value, place) if value <= 0.0 => {
+    match section.said("at_soil", &everyday::LIGHT, (0.0, 2500.0)) {
+        Read::Given(said, place) if said.value <= 0.0 => {
             let path = section.path_of("at_soil");
             section.desk.problem(
                 Problem::at(&place, format!("{path} is 0: the light is never on"))

@@ -1,14 +1,17 @@
 //! `[parameters]`: numbers of the model that differ for this tank, each with the reason.
 
 use crate::analysis::case::SetBy;
-use crate::base::units::{self, digits};
+use crate::analysis::uncertain::shape::Shape;
+use crate::analysis::uncertain::spread;
+use crate::analysis::uncertain::unsure::Known;
+use crate::base::units::{self, digits, quantity};
 use crate::model::parameter::ParameterSpec;
 use crate::model::parameter_set::Origin;
 use crate::model::parameters;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::Problem;
-use crate::scenario::reader::{Reader, quantity_of};
-use crate::scenario::tree::{Entry, Value};
+use crate::scenario::reader::{self, Reader, is_range, quantity_of};
+use crate::scenario::tree::{Entry, Node, Value};
 
 /// How many near ids are suggested.
 const SUGGESTED: usize = 3;
@@ -78,7 +81,12 @@ fn one(section: &Reader<'_>, entry: &Entry, spec: &'static ParameterSpec, draft:
             );
         }
     }
-    let (Some(number), Some(why)) = (number(section, &path, &value.node, spec), why) else {
+    let read = if is_range(&value.node) {
+        range(section, &path, &value.node, spec)
+    } else {
+        number(section, &path, &value.node, spec)
+    };
+    let (Some(number), Some(why)) = (read, why) else {
         return;
     };
     judge(draft, spec, number);
@@ -125,7 +133,7 @@ fn plain(text: &str) -> Option<f64> {
 fn number(
     section: &Reader<'_>,
     path: &str,
-    node: &crate::scenario::tree::Node,
+    node: &Node,
     spec: &'static ParameterSpec,
 ) -> Option<f64> {
     let (kind, unit) = units::of_label(spec.unit)?;
@@ -154,6 +162,45 @@ fn number(
         return None;
     }
     Some(value)
+}
+
+/// The middle of a range in the unit of the declaration; the range is noted in that unit.
+fn range(
+    section: &Reader<'_>,
+    path: &str,
+    node: &Node,
+    spec: &'static ParameterSpec,
+) -> Option<f64> {
+    let written = node.value.written();
+    let (first, last) = quantity::ends(&written)?;
+    let end = |text: String| {
+        let node = Node {
+            place: node.place.clone(),
+            value: Value::Text(text),
+        };
+        number(section, path, &node, spec)
+    };
+    let (low, high) = (end(first)?, end(last)?);
+    if low >= high {
+        section
+            .desk
+            .problem(reader::does_not_rise(path, &written, &node.place));
+        return None;
+    }
+    let most = if spec.is_share() { 1.0 } else { f64::INFINITY };
+    let least = if spec.low < 0.0 {
+        f64::NEG_INFINITY
+    } else {
+        0.0
+    };
+    let shape = Shape::of_range(low, high, spread::has_ratios(spec)).within((least, most));
+    let known = Known::Range {
+        shape,
+        unit: spec.unit,
+        written,
+    };
+    section.desk.unsure(path, known);
+    Some(shape.middle)
 }
 
 fn possible(spec: &ParameterSpec) -> &'static str {

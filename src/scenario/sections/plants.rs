@@ -1,14 +1,17 @@
 //! `[plants]`: what stands where, how dense, how it was grown, when it goes in.
 
+use crate::analysis::uncertain::moves::{Move, Place as To};
+use crate::analysis::uncertain::unsure::Known;
 use crate::base::clock::DAY;
 use crate::base::units::{digits, everyday};
 use crate::engine::event::EventKind;
 use crate::model::group::{GROUPS, Group};
+use crate::model::parameters;
 use crate::model::pool::MAX_STANDS;
 use crate::model::setup::StandPlan;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::{Place, Problem};
-use crate::scenario::reader::{Read, Reader};
+use crate::scenario::reader::{Read, Reader, Said};
 use crate::scenario::repeats;
 use crate::scenario::words::list_or;
 
@@ -19,6 +22,10 @@ const GROWN: [&str; 3] = ["under water", "tissue culture", "out of water"];
 struct Planting {
     plan: StandPlan,
     place: Place,
+    cover: Said,
+    density: Said,
+    /// The parameter that says how much of it is shed.
+    melts_by: Option<&'static str>,
 }
 
 /// Reads `[plants]`; the plantings come back in a fixed order, whatever the order in the file.
@@ -40,6 +47,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<StandPlan> {
         let plan = &planting.plan;
         let (day, time) = (plan.planted_at / DAY, plan.planted_at % DAY);
         let name = format!("plants.{}", plan.name);
+        planting.tell_moves(draft, stand, &name);
         draft.mind_absence(&name, day);
         if day < draft.dark_days {
             let (name, first) = (&name, draft.dark_days);
@@ -55,9 +63,21 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) -> Vec<StandPlan> {
         .collect()
 }
 
+impl Planting {
+    /// Notes what moves with what is not known of a planting.
+    fn tell_moves(&self, draft: &Draft<'_>, stand: usize, name: &str) {
+        self.cover.moves(draft.desk, To::Cover(stand));
+        self.density.moves(draft.desk, To::Density(stand));
+        if let Some(id) = self.melts_by {
+            let path = format!("{name}.grown");
+            draft.desk.word(path, id, Move::to(To::Melt(stand)));
+        }
+    }
+}
+
 fn planting(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<Planting> {
     let group = group(entry);
-    let cover = entry.quantity("cover", &everyday::SHARE, (0.001, 1.0));
+    let cover = entry.said("cover", &everyday::SHARE, (0.001, 1.0));
     if cover.is_absent() {
         entry.missing("cover");
     }
@@ -67,19 +87,23 @@ fn planting(entry: &Reader<'_>, draft: &Draft<'_>) -> Option<Planting> {
     let planted_at = planted_at(entry, draft);
     entry.close();
     let group = group?;
-    let melt_frac = match grown {
-        "under water" => 0.0,
-        "tissue culture" => draft.parameters.get("melt_tissue"),
-        _ => draft.parameters.get(&group.id("melt")),
+    let melts_by = match grown {
+        "under water" => None,
+        "tissue culture" => declared("melt_tissue"),
+        _ => declared(&group.id("melt")),
     };
+    let (cover, density) = (cover.value()?, density?);
     Some(Planting {
         place: entry.place.clone()?,
+        cover,
+        density,
+        melts_by,
         plan: StandPlan {
             name: entry.path.rsplit('.').next()?.to_string(),
             group,
-            cover_frac: cover.value()?,
-            density_g_per_m2: density?,
-            melt_frac,
+            cover_frac: cover.value,
+            density_g_per_m2: density.value,
+            melt_frac: melts_by.map_or(0.0, |id| draft.parameters.get(id)),
             acclimates: grown != "under water",
             uses_bicarbonate,
             planted_at: planted_at?,
@@ -114,24 +138,36 @@ fn group(entry: &Reader<'_>) -> Option<Group> {
     }
 }
 
+/// An id as its declaration has it.
+fn declared(id: &str) -> Option<&'static str> {
+    parameters::spec(id).map(|spec| spec.id)
+}
+
 /// A word, or dry weight per area, g/m².
-fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Option<Group>) -> Option<f64> {
+fn density(entry: &Reader<'_>, draft: &Draft<'_>, group: Option<Group>) -> Option<Said> {
     let print = |value: f64| everyday::DENSITY.print(value);
     // without a group the words are still looked at, for the mistakes in them
     let of = group.unwrap_or(Group::Stems);
-    let value = |word: &str| draft.parameter(&of.id(&format!("w_{word}")));
-    let read = if entry.is_word("density") {
-        entry.word("density", &DENSITIES, value, print)
-    } else {
-        entry.quantity("density", &everyday::DENSITY, (0.1, 2000.0))
+    let id = |word: &str| of.id(&format!("w_{word}"));
+    let by_word = |word: &str| {
+        let id = declared(&id(word))?;
+        let unsure = draft.desk.unsure(entry.path_of("density"), Known::Word(id));
+        Some(Said::unsure(draft.parameter(id), unsure))
     };
-    group?;
-    if read.is_absent() {
-        let usual = value("normal");
-        entry.assumed("density", print(usual), "normal");
-        return Some(usual);
+    if entry.is_word("density") {
+        let value = |word: &str| draft.parameter(&id(word));
+        let word = entry.word_of("density", &DENSITIES, value, print).value();
+        group?;
+        return by_word(DENSITIES[word?]);
     }
-    read.value()
+    let read = entry.said("density", &everyday::DENSITY, (0.1, 2000.0));
+    group?;
+    if !read.is_absent() {
+        return read.value();
+    }
+    let usual = by_word("normal")?;
+    entry.assumed("density", print(usual.value), "normal");
+    Some(usual)
 }
 
 /// Planting day and time as minutes since midnight of day 0.

@@ -1,10 +1,12 @@
 //! `[soil]`: what kind, how much, how old.
 
+use crate::analysis::uncertain::moves::Place as To;
 use crate::base::maths;
 use crate::base::units::{digits, everyday};
 use crate::model::parameter_set::Origin;
+use crate::scenario::desk::Desk;
 use crate::scenario::draft::Draft;
-use crate::scenario::reader::{Read, Reader};
+use crate::scenario::reader::{Read, Reader, Said};
 
 /// Words for the kind, richest last; the last is sand or gravel.
 const KINDS: [&str; 4] = ["mild", "medium", "rich", "inert"];
@@ -21,6 +23,22 @@ pub struct Soil {
     pub bag_l: f64,
     /// Whether it gives and takes (not sand or gravel).
     pub is_active: bool,
+    /// The volume as it was said.
+    amount: Option<Said>,
+}
+
+impl Soil {
+    /// Notes what a range of its amount moves.
+    pub fn tell_moves(&self, desk: &Desk, displaces: bool) {
+        if let Some(amount) = self.amount {
+            let place = To::Soil {
+                central_l: amount.value,
+                is_active: self.is_active,
+                displaces,
+            };
+            amount.moves(desk, place);
+        }
+    }
 }
 
 /// Reads `[soil]`; the stores of the soil go into the parameters.
@@ -32,10 +50,11 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
             bulk_l: section.place.is_none().then_some(0.0),
             bag_l: USUAL_BAG_L,
             is_active: false,
+            amount: None,
         };
     }
     let word = KINDS[section.choice_or_default("kind", &KINDS)];
-    let amount = section.quantity("amount", &everyday::VOLUME, (0.0, 10_000.0));
+    let amount = section.said("amount", &everyday::VOLUME, (0.0, 10_000.0));
     if amount.is_absent() {
         section.missing("amount");
     }
@@ -50,7 +69,8 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
         let words = format!("soil.age = {}", everyday::DURATION.print(days));
         wear(draft, days, &words);
     }
-    let bulk_l = amount.value();
+    let amount = amount.value();
+    let bulk_l = amount.map(|said| said.value);
     draft.fact(
         "Soil",
         in_words(word, bulk_l.unwrap_or(0.0), bag.seen().copied()),
@@ -59,6 +79,7 @@ pub fn soil(file: &Reader<'_>, draft: &mut Draft<'_>) -> Soil {
         bulk_l,
         bag_l: bag.or(USUAL_BAG_L),
         is_active: word != "inert",
+        amount,
     }
 }
 

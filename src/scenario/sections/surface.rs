@@ -25,8 +25,8 @@ const VELOCITIES: [&str; 5] = [
 pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
     let section = file.section("surface");
     let kind = section.choice("kind", &WORDS);
-    let transfer = section.quantity("transfer", &everyday::VELOCITY, (0.05, 10.0));
-    let film = film(&section, draft);
+    let transfer = section.said("transfer", &everyday::VELOCITY, (0.05, 10.0));
+    film(&section, draft);
     section.close();
     if let (Some(kind), Some(transfer)) = (kind.place(), transfer.place()) {
         section.desk.problem(
@@ -42,30 +42,31 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
     let word = kind.seen().map_or(usual, |&at| WORDS[at]);
     match transfer {
         Read::Given(velocity, _) => {
-            draft.set("k_600", velocity, "surface.transfer");
-            draft.fact("Surface", everyday::VELOCITY.print(velocity));
+            draft.set_said("k_600", velocity, "surface.transfer");
+            draft.fact("Surface", everyday::VELOCITY.print(velocity.value));
         }
         _ => {
             let at = WORDS.iter().position(|w| *w == word).unwrap_or(0);
-            let velocity = draft.parameter(VELOCITIES[at]);
-            draft.set("k_600", velocity, &format!("surface.kind = \"{word}\""));
+            let said = format!("surface.kind = \"{word}\"");
+            draft.set_by_word("k_600", VELOCITIES[at], &said);
             draft.fact("Surface", word);
         }
-    }
-    if let Read::Given(share, _) = film {
-        draft.set("film", share, "surface.film");
     }
 }
 
 /// `none`, `seen`, or the share of the exchange that is left.
-fn film(section: &Reader<'_>, draft: &Draft<'_>) -> Read<f64> {
+fn film(section: &Reader<'_>, draft: &mut Draft<'_>) {
     if section.is_word("film") {
         let value = |_: &str| draft.parameter("film_seen");
-        return section.word("film", &["seen"], value, |v| everyday::SHARE.print(v));
+        let seen = section.word("film", &["seen"], value, |v| everyday::SHARE.print(v));
+        if seen.value().is_some() {
+            draft.set_by_word("film", "film_seen", "surface.film");
+        }
+        return;
     }
-    let film = section.quantity("film", &everyday::SHARE, (0.05, 1.0));
-    if film.is_absent() {
-        section.note_default("film");
+    match section.said("film", &everyday::SHARE, (0.05, 1.0)) {
+        Read::Given(share, _) => draft.set_said("film", share, "surface.film"),
+        Read::Absent => section.note_default("film"),
+        Read::Bad(_) => {}
     }
-    film
 }

@@ -1,12 +1,13 @@
 //! `[tank]`: how big, how full, how warm.
 
 use crate::analysis::case::SetBy;
+use crate::analysis::uncertain::moves::Place as To;
 use crate::base::units::{LITRES_PER_CUBIC_METRE, digits, everyday};
 use crate::engine::input::Heating;
 use crate::model::setup::Tank;
 use crate::scenario::draft::Draft;
 use crate::scenario::problem::{Place, Problem};
-use crate::scenario::reader::{Read, Reader};
+use crate::scenario::reader::{Read, Reader, Said};
 
 use super::soil::Soil;
 use super::volume::{self, Inside};
@@ -51,16 +52,20 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, room_c: f64) -> TankSectio
 fn heating(section: &Reader<'_>, room_c: f64) -> Heating {
     let water = (4.0, 40.0);
     let has_heater = section.choice_or_default("heater", &["on", "none"]) == 0;
-    let start = section.quantity("start_temperature", &everyday::TEMPERATURE, water);
+    let key = ("start_temperature", &everyday::TEMPERATURE);
+    let start = section.said_for(key.0, key.1, water, To::StartTemperature);
     if !has_heater {
-        let given = section.quantity("temperature", &everyday::TEMPERATURE, water);
+        let given = section.said("temperature", &everyday::TEMPERATURE, water);
+        let given = given.map(|said| also_at_filling(section, said, &start));
         let start_c = start.value().or(given.value()).unwrap_or(room_c);
         return Heating {
             set_c: None,
             start_c,
         };
     }
-    let set_c = section.quantity_or_default("temperature", &everyday::TEMPERATURE, water);
+    let set = section.said_or_default("temperature", &everyday::TEMPERATURE, water);
+    set.moves(section.desk, To::HeaterSet);
+    let set_c = also_at_filling(section, set, &start);
     if start.is_absent() {
         let value = everyday::TEMPERATURE.print(set_c);
         section.assumed("start_temperature", value, "as tank.temperature");
@@ -69,6 +74,14 @@ fn heating(section: &Reader<'_>, room_c: f64) -> Heating {
         set_c: Some(set_c),
         start_c: start.or(set_c),
     }
+}
+
+/// The temperature, which is that of filling too where nothing else is said.
+fn also_at_filling(section: &Reader<'_>, temperature: Said, start: &Read<f64>) -> f64 {
+    if start.is_absent() {
+        temperature.moves(section.desk, To::StartTemperature);
+    }
+    temperature.value
 }
 
 fn top_up(section: &Reader<'_>) -> Read<String> {
@@ -81,8 +94,7 @@ fn top_up(section: &Reader<'_>) -> Read<String> {
 
 fn lid(section: &Reader<'_>, draft: &mut Draft<'_>) {
     if section.truth_or_default("lid") {
-        let closed = draft.parameter("lid_closed");
-        draft.set("lid", closed, "tank.lid = true");
+        draft.set_by_word("lid", "lid_closed", "tank.lid = true");
     }
 }
 
@@ -99,6 +111,7 @@ impl TankSection {
         let (inside, volume_l) = self.inside_and_volume(draft, bulk_l)?;
         let base_m2 = inside.base_m2();
         self.tell(draft, &inside, volume_l, bulk_l);
+        soil.tell_moves(draft.desk, self.net_volume_l.is_absent());
         Some(Tank {
             volume_l,
             surface_m2: base_m2,

@@ -2,19 +2,26 @@
 
 use std::collections::BTreeMap;
 
+use crate::analysis::uncertain::moves::Place as To;
+use crate::analysis::uncertain::waters::{self as kitchen, Carbon, Matter, Recipe, Water};
 use crate::base::units::{Kind, MEQ_PER_DKH, everyday};
 use crate::chemistry::activity::ionic_strength_mol_per_l;
 use crate::chemistry::air::pressure_atm;
 use crate::chemistry::carbonate::StillWater;
 use crate::chemistry::solubility::oxygen_saturation_mg_per_l;
 use crate::model::composition::Composition;
+use crate::model::pool::Pool;
 use crate::scenario::problem::{Place, Problem};
-use crate::scenario::reader::{Read, Reader};
+use crate::scenario::reader::{Read, Reader, Said};
 use crate::scenario::words::closest;
+
+use super::blend::Blend;
 
 /// All waters of a scenario by name; `tap` and `pure` are always there.
 pub struct Waters {
     list: BTreeMap<String, Composition>,
+    /// The same by number, with what their carbon follows from.
+    numbered: Vec<(String, Water)>,
     room_c: f64,
 }
 
@@ -22,20 +29,45 @@ pub struct Waters {
 pub fn waters(file: &Reader<'_>, room_c: f64, altitude_m: f64) -> Waters {
     let section = file.section("water");
     let air = Air { room_c, altitude_m };
-    let mut list = BTreeMap::new();
-    list.insert("tap".to_string(), air.water(&section.section("tap"), true));
-    list.insert("pure".to_string(), air.pure());
+    let tap = air.water(&section.section("tap"), TAP);
+    let mut numbered = vec![("tap".to_string(), tap), ("pure".to_string(), air.pure())];
     for reader in section.named("NAME") {
         let name = reader.path.rsplit('.').next().unwrap_or("").to_string();
-        list.insert(name, air.water(&reader, false));
+        let water = air.water(&reader, numbered.len());
+        numbered.push((name, water));
     }
-    Waters { list, room_c }
+    let holds = |(name, water): &(String, Water)| (name.clone(), water.holds);
+    Waters {
+        list: numbered.iter().map(holds).collect(),
+        numbered,
+        room_c,
+    }
 }
 
 impl Waters {
     /// The water of a name.
     pub fn get(&self, name: &str) -> Option<&Composition> {
         self.list.get(name)
+    }
+    /// The waters by number, and how those that go into the tank are made of them.
+    pub fn recipes(&self, fill: &Blend, refill: &Blend, top_up: &str) -> kitchen::Waters {
+        let number = |wanted: &str| self.numbered.iter().position(|(name, _)| name == wanted);
+        let recipe = |blend: &Blend| {
+            let parts = blend.parts.iter();
+            Recipe {
+                parts: parts
+                    .filter_map(|(share, name)| Some((*share, number(name)?)))
+                    .collect(),
+                is_dechlorinated: blend.dechlorinated,
+                temperature_c: blend.temperature_c,
+            }
+        };
+        kitchen::Waters {
+            list: self.numbered.iter().map(|(_, water)| *water).collect(),
+            fill: recipe(fill),
+            refill: recipe(refill),
+            top_up: number(top_up),
+        }
     }
     /// All names.
     pub fn names(&self) -> impl Iterator<Item = &str> {
@@ -74,60 +106,80 @@ struct Air {
     altitude_m: f64,
 }
 
+/// The number of tap water.
+const TAP: usize = 0;
+/// Stands in where the problem is told.
+const NO_CARBON: (f64, Carbon) = (0.0, Carbon::Co2(0.0));
 /// Carbon dioxide of pure water, mg/L: in balance with the air of a lived-in room.
 const PURE_CO2_MG_PER_L: f64 = 0.9;
 
 impl Air {
     /// Water with nothing dissolved but what the air gives.
-    fn pure(&self) -> Composition {
-        Composition {
+    fn pure(&self) -> Water {
+        let holds = Composition {
             oxygen_mg_per_l: self.oxygen(self.room_c),
             inorganic_carbon_mmol_per_l: carbon(self.room_c, 0.0, 0.0)
                 .carbon_at_co2(PURE_CO2_MG_PER_L),
             temperature_c: self.room_c,
             ..Composition::PURE
+        };
+        Water {
+            holds,
+            carbon: Carbon::Co2(PURE_CO2_MG_PER_L),
         }
     }
     fn oxygen(&self, t_c: f64) -> f64 {
         oxygen_saturation_mg_per_l(t_c, pressure_atm(self.altitude_m))
     }
-    fn water(&self, section: &Reader<'_>, is_tap: bool) -> Composition {
+    fn water(&self, section: &Reader<'_>, number: usize) -> Water {
         use everyday::{
             ALKALINITY, AMMONIA, CHLORIDE, HARDNESS, IRON, NITRATE, NITRITE, PHOSPHATE, POTASSIUM,
             RESIDUAL,
         };
-        let read = |key, kind: &'static Kind, most| dissolved(section, key, kind, most, is_tap);
+        let read = |key, kind, most, pool| dissolved(section, key, kind, most, (number, pool));
         let mut water = Composition {
-            alkalinity_meq_per_l: read("alkalinity", &ALKALINITY, 10.0),
-            hardness_meq_per_l: read("hardness", &HARDNESS, 20.0),
-            tan_mg_n_per_l: read("ammonia", &AMMONIA, 20.0),
-            nitrite_mg_n_per_l: read("nitrite", &NITRITE, 20.0),
-            nitrate_mg_n_per_l: read("nitrate", &NITRATE, 100.0),
-            phosphate_mg_p_per_l: read("phosphate", &PHOSPHATE, 20.0),
-            potassium_mg_per_l: read("potassium", &POTASSIUM, 200.0),
-            iron_mg_per_l: read("iron", &IRON, 5.0),
-            chloride_mg_per_l: read("chloride", &CHLORIDE, 1000.0),
-            chlorine_mg_cl2_per_l: read("chlorine", &RESIDUAL, 10.0),
-            chloramine_mg_cl2_per_l: read("chloramine", &RESIDUAL, 10.0),
+            alkalinity_meq_per_l: read("alkalinity", &ALKALINITY, 10.0, Pool::Alkalinity),
+            hardness_meq_per_l: read("hardness", &HARDNESS, 20.0, Pool::Hardness),
+            tan_mg_n_per_l: read("ammonia", &AMMONIA, 20.0, Pool::Tan),
+            nitrite_mg_n_per_l: read("nitrite", &NITRITE, 20.0, Pool::Nitrite),
+            nitrate_mg_n_per_l: read("nitrate", &NITRATE, 100.0, Pool::Nitrate),
+            phosphate_mg_p_per_l: read("phosphate", &PHOSPHATE, 20.0, Pool::Phosphate),
+            potassium_mg_per_l: read("potassium", &POTASSIUM, 200.0, Pool::Potassium),
+            iron_mg_per_l: read("iron", &IRON, 5.0, Pool::Iron),
+            chloride_mg_per_l: read("chloride", &CHLORIDE, 1000.0, Pool::Chloride),
+            chlorine_mg_cl2_per_l: read("chlorine", &RESIDUAL, 10.0, Pool::Chlorine),
+            chloramine_mg_cl2_per_l: read("chloramine", &RESIDUAL, 10.0, Pool::Chloramine),
             ..Composition::PURE
         };
-        let temperature = section.quantity("temperature", &everyday::TEMPERATURE, (0.0, 45.0));
+        let to = To::Water(number, Matter::Temperature);
+        let temperature = section.said_for("temperature", &everyday::TEMPERATURE, (0.0, 45.0), to);
         if temperature.is_absent() {
             let room = everyday::TEMPERATURE.print(self.room_c);
             section.assumed("temperature", room, "as the room");
         }
         water.temperature_c = temperature.or(self.room_c);
-        water.oxygen_mg_per_l = self.oxygen_of(section, is_tap, water.temperature_c);
-        water.inorganic_carbon_mmol_per_l = carbon_of(section, is_tap, &water);
+        water.oxygen_mg_per_l = self.oxygen_of(section, number, water.temperature_c);
+        let (inorganic_carbon_mmol_per_l, carbon) = carbon_of(section, number, &water);
+        water.inorganic_carbon_mmol_per_l = inorganic_carbon_mmol_per_l;
         section.close();
-        water
+        Water {
+            holds: water,
+            carbon,
+        }
     }
-    fn oxygen_of(&self, section: &Reader<'_>, is_tap: bool, t_c: f64) -> f64 {
-        if is_tap {
-            return section.quantity_or_default("oxygen", &everyday::OXYGEN, (0.0, 30.0));
+    fn oxygen_of(&self, section: &Reader<'_>, number: usize, t_c: f64) -> f64 {
+        if number == TAP {
+            return dissolved(
+                section,
+                "oxygen",
+                &everyday::OXYGEN,
+                30.0,
+                (TAP, Pool::Oxygen),
+            );
         }
         let saturation = self.oxygen(t_c);
-        let oxygen = section.quantity("oxygen", &everyday::OXYGEN, (0.0, 30.0));
+        let to = To::Water(number, Matter::Dissolved(Pool::Oxygen));
+        let oxygen = section.said_for("oxygen", &everyday::OXYGEN, (0.0, 30.0), to);
         if oxygen.is_absent() {
             section.assumed(
                 "oxygen",
@@ -145,13 +197,17 @@ fn dissolved(
     key: &'static str,
     kind: &'static Kind,
     most: f64,
-    is_tap: bool,
+    (number, pool): (usize, Pool),
 ) -> f64 {
-    if is_tap {
-        section.quantity_or_default(key, kind, (0.0, most))
+    let said = if number == TAP {
+        section.said_or_default(key, kind, (0.0, most))
     } else {
-        section.quantity(key, kind, (0.0, most)).or(0.0)
-    }
+        let said = section.said(key, kind, (0.0, most));
+        said.or(Said::known(0.0))
+    };
+    let to = To::Water(number, Matter::Dissolved(pool));
+    said.moves(section.desk, to);
+    said.value
 }
 
 fn carbon(t_c: f64, hardness_meq_per_l: f64, alkalinity_meq_per_l: f64) -> StillWater {
@@ -166,7 +222,8 @@ fn carbon(t_c: f64, hardness_meq_per_l: f64, alkalinity_meq_per_l: f64) -> Still
 }
 
 /// Inorganic carbon from alkalinity and either CO2 or pH, mmol/L.
-fn carbon_of(section: &Reader<'_>, is_tap: bool, water: &Composition) -> f64 {
+/// The same with what it follows from.
+fn carbon_of(section: &Reader<'_>, number: usize, water: &Composition) -> (f64, Carbon) {
     let still = carbon(
         water.temperature_c,
         water.hardness_meq_per_l,
@@ -174,10 +231,13 @@ fn carbon_of(section: &Reader<'_>, is_tap: bool, water: &Composition) -> f64 {
     );
     let ph = section.number("ph", (4.0, 11.0));
     match (&ph, section.wanted("co2")) {
-        (Read::Absent, _) => still.carbon_at_co2(co2(section, is_tap)),
+        (Read::Absent, _) => {
+            let co2 = co2(section, number);
+            (still.carbon_at_co2(co2), Carbon::Co2(co2))
+        }
         (_, Some(co2)) => {
             both_co2_and_ph(section, &ph, &co2.key_place);
-            0.0
+            NO_CARBON
         }
         (Read::Given(ph, place), None) => {
             let carbon = still.carbon_at_ph(*ph);
@@ -193,18 +253,21 @@ fn carbon_of(section: &Reader<'_>, is_tap: bool, water: &Composition) -> f64 {
                     .help("give the alkalinity as well, or leave the pH out"),
                 );
             }
-            carbon
+            (carbon, Carbon::Ph(*ph))
         }
-        (Read::Bad(_), None) => 0.0,
+        (Read::Bad(_), None) => NO_CARBON,
     }
 }
 
-fn co2(section: &Reader<'_>, is_tap: bool) -> f64 {
+fn co2(section: &Reader<'_>, number: usize) -> f64 {
     let bounds = (0.0, 200.0);
-    if is_tap {
-        return section.quantity_or_default("co2", &everyday::CO2, bounds);
+    let to = To::Water(number, Matter::CarbonDioxide);
+    if number == TAP {
+        let said = section.said_or_default("co2", &everyday::CO2, bounds);
+        said.moves(section.desk, to);
+        return said.value;
     }
-    let co2 = section.quantity("co2", &everyday::CO2, bounds);
+    let co2 = section.said_for("co2", &everyday::CO2, bounds, to);
     if co2.is_absent() {
         let usual = everyday::CO2.print(PURE_CO2_MG_PER_L);
         section.assumed("co2", usual, "pure water in the air of a room");

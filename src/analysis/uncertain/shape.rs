@@ -1,0 +1,178 @@
+//! How an uncertain value is spread.
+
+use crate::base::{maths, normal};
+
+/// Share of cases below the low point of a spread; as many lie above the high one.
+pub const BELOW_LOW: f64 = 0.05;
+
+/// How an uncertain value is spread. The bounds cut the far ends off.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Shape {
+    /// The form.
+    pub form: Form,
+    /// 5 % point of a normal or log-normal form, lower end of a triangular one.
+    pub low: f64,
+    /// Median of a normal or log-normal form, mode of a triangular one: the value of the central run.
+    pub middle: f64,
+    /// 95 % point of a normal or log-normal form, upper end of a triangular one.
+    pub high: f64,
+    /// What nature or the scenario allows.
+    pub bounds: (f64, f64),
+}
+
+/// Form of a spread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// Each half of a log-normal distribution of its own width: for free positive numbers.
+    SplitLogNormal,
+    /// Each half of a normal distribution of its own width: for numbers whose zero means nothing
+    /// (temperatures in °C) and for those that are logarithms already (pK).
+    SplitNormal,
+    /// Between two ends that nature sets.
+    Triangular,
+}
+
+impl Form {
+    /// The word printed for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Form::SplitLogNormal => "log-normal",
+            Form::SplitNormal => "normal",
+            Form::Triangular => "triangular",
+        }
+    }
+}
+
+impl Shape {
+    /// A split log-normal spread by 5 % point, median and 95 % point, all positive.
+    pub fn log_normal(low: f64, median: f64, high: f64) -> Shape {
+        Shape::free(Form::SplitLogNormal, low, median, high)
+    }
+    /// A split normal spread by 5 % point, median and 95 % point.
+    pub fn normal(low: f64, median: f64, high: f64) -> Shape {
+        Shape::free(Form::SplitNormal, low, median, high)
+    }
+    /// A triangular spread between two ends.
+    pub fn triangular(low: f64, mode: f64, high: f64) -> Shape {
+        Shape::free(Form::Triangular, low, mode, high)
+    }
+    fn free(form: Form, low: f64, middle: f64, high: f64) -> Shape {
+        Shape {
+            form,
+            low,
+            middle,
+            high,
+            bounds: (f64::NEG_INFINITY, f64::INFINITY),
+        }
+    }
+    /// What `"low..high"` of a scenario means, with its middle.
+    ///
+    /// ```text
+    /// log-normal about √(low·high) where both are positive and zero means nothing there;
+    /// normal about (low + high)/2 for shares, temperatures and ranges from 0
+    /// ```
+    pub fn of_range(low: f64, high: f64, is_ratio: bool) -> Shape {
+        if is_ratio && low > 0.0 {
+            Shape::log_normal(low, (low * high).sqrt(), high)
+        } else {
+            Shape::normal(low, 0.5 * (low + high), high)
+        }
+    }
+    /// The same within bounds.
+    #[must_use]
+    pub fn within(self, bounds: (f64, f64)) -> Shape {
+        Shape { bounds, ..self }
+    }
+    /// The same for a multiple of the value.
+    #[must_use]
+    pub fn times(self, factor: f64) -> Shape {
+        Shape {
+            low: factor * self.low,
+            middle: factor * self.middle,
+            high: factor * self.high,
+            ..self
+        }
+    }
+    /// The value below which a share `u` of all cases lies.
+    ///
+    /// ```text
+    /// z = Φ⁻¹(u)/Φ⁻¹(0.95)
+    /// log-normal  m·(m/low)^z for z < 0, m·(high/m)^z above      normal  m + z·(m − low), m + z·(high − m)
+    /// triangular  low + √(u·(high − low)(m − low)) below the mode, mirrored above
+    /// ```
+    pub fn at(&self, u: f64) -> f64 {
+        let free = match self.form {
+            Form::Triangular => self.triangular_at(u),
+            Form::SplitLogNormal => self.middle * maths::exp(self.widths_off(u, maths::ln)),
+            Form::SplitNormal => self.middle + self.widths_off(u, |x| x),
+        };
+        free.clamp(self.bounds.0, self.bounds.1)
+    }
+    /// How far the value lies from the middle on a scale on which each half is normal.
+    fn widths_off(&self, u: f64, scale: fn(f64) -> f64) -> f64 {
+        let z = normal::quantile(u) / normal::quantile(1.0 - BELOW_LOW);
+        let end = if z < 0.0 { self.low } else { self.high };
+        z.abs() * (scale(end) - scale(self.middle))
+    }
+    fn triangular_at(&self, u: f64) -> f64 {
+        let (below, above) = (self.middle - self.low, self.high - self.middle);
+        let width = below + above;
+        if u * width < below {
+            self.low + (u * width * below).sqrt()
+        } else {
+            self.high - ((1.0 - u) * width * above).sqrt()
+        }
+    }
+    /// The 5 % and the 95 % point.
+    pub fn points(&self) -> (f64, f64) {
+        (self.at(BELOW_LOW), self.at(1.0 - BELOW_LOW))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Rounding of a logarithm and an exponential.
+    fn near(found: f64, expected: f64) {
+        assert!(
+            (found - expected).abs() <= 1e-13 * expected.abs(),
+            "{found} {expected}"
+        );
+    }
+
+    #[test]
+    fn free_spreads_have_the_points_they_are_made_of() {
+        for shape in [
+            Shape::log_normal(40.0, 90.0, 250.0),
+            Shape::normal(5.8, 6.3, 6.8),
+        ] {
+            near(shape.at(0.05), shape.low);
+            near(shape.at(0.5), shape.middle);
+            near(shape.at(0.95), shape.high);
+        }
+    }
+
+    #[test]
+    fn a_triangle_has_the_quantiles_of_its_area() {
+        // by hand: on [0, 1] with the mode at 1 the area below x is x²; at 0 it is 1 − (1 − x)²
+        let (up, down) = (
+            Shape::triangular(0.0, 1.0, 1.0),
+            Shape::triangular(0.0, 0.0, 1.0),
+        );
+        near(up.at(0.25), 0.5);
+        near(down.at(0.75), 0.5);
+        near(Shape::triangular(2.0, 3.0, 4.0).at(0.5), 3.0);
+        near(Shape::triangular(2.0, 3.0, 4.0).at(0.02), 2.2);
+        assert_eq!((up.at(0.0), up.at(1.0)), (0.0, 1.0));
+    }
+
+    #[test]
+    fn ranges_are_log_normal_about_their_geometric_middle_where_zero_means_nothing_there() {
+        near(Shape::of_range(2.0, 8.0, true).at(0.5), 4.0);
+        near(Shape::of_range(18.0, 22.0, false).at(0.5), 20.0);
+        let from_nothing = Shape::of_range(0.0, 0.2, true).within((0.0, 20.0));
+        near(from_nothing.at(0.5), 0.1);
+        assert_eq!(from_nothing.at(0.01), 0.0);
+    }
+}

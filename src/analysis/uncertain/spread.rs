@@ -1,0 +1,85 @@
+//! How parameters are spread: from the low and high end of their declaration, by one rule.
+//!
+//! ```text
+//! a free number                     split log-normal: median = central value, 5 % and 95 % points = low and high
+//! a pK, a temperature in °C         split normal with the same points: a pK is a logarithm already, and the
+//!                                   zero of °C means nothing
+//! a share, or a number whose        triangular on [low, high], mode = central value: there is an end by
+//! default is an end of its range    nature, beyond which nothing is believed
+//! a soil's store                    the same, scaled by class/medium and by age as the central value is
+//! first films XA0, XN0, XK0         log-normal, ×0.3 to ×3 each; seed.level ×0.1 to ×10 for all three
+//! a word for the light              log-normal, ± 35 %
+//! ```
+
+use crate::base::sources::{Evidence, Source};
+use crate::model::parameter::ParameterSpec;
+
+use super::shape::Shape;
+
+/// Logarithms, and temperatures in °C.
+const WITHOUT_ZERO: [&str; 5] = ["pK1_A", "pK1_N", "pK1_K", "pK2", "T_hold"];
+/// First films of each guild.
+const FIRST_FILMS: [&str; 3] = ["XA0", "XN0", "XK0"];
+/// Words for the light.
+const LIGHT_WORDS: [&str; 3] = ["I_low", "I_medium", "I_high"];
+
+/// 5 % and 95 % point of the first films of one guild, as multiples.
+const EACH_GUILD: (f64, f64) = (0.3, 3.0);
+/// 5 % and 95 % point of all first films together, as multiples.
+pub const ALL_GUILDS: (f64, f64) = (0.1, 10.0);
+/// What a word for the light is off by, either way.
+const LIGHT_WORD: (f64, f64) = (0.65, 1.35);
+/// 5 % and 95 % point of the pore water of a medium soil, mg N/L.
+pub const PORE_WATER_MG_N_PER_L: (f64, f64) = (4.0, 18.0);
+
+/// The spread of a parameter about its central value in this tank.
+pub fn of(spec: &ParameterSpec, central: f64) -> Shape {
+    let multiples = |(low, high): (f64, f64)| Shape::log_normal(low, 1.0, high).times(central);
+    if FIRST_FILMS.contains(&spec.id) {
+        multiples(EACH_GUILD)
+    } else if LIGHT_WORDS.contains(&spec.id) {
+        multiples(LIGHT_WORD)
+    } else {
+        declared(spec).times(scale(spec, central))
+    }
+}
+
+/// How much larger the central value is than the default.
+fn scale(spec: &ParameterSpec, central: f64) -> f64 {
+    if central == spec.default {
+        1.0
+    } else {
+        central / spec.default
+    }
+}
+
+/// Whether twice as much of a parameter means something, and zero is as far as it goes.
+pub fn has_ratios(spec: &ParameterSpec) -> bool {
+    !WITHOUT_ZERO.contains(&spec.id) && !spec.is_share()
+}
+
+fn declared(spec: &ParameterSpec) -> Shape {
+    let (low, middle, high) = (spec.low, spec.default, spec.high);
+    if WITHOUT_ZERO.contains(&spec.id) {
+        Shape::normal(low, middle, high)
+    } else if spec.is_share() || middle == low || middle == high {
+        Shape::triangular(low, middle, high)
+    } else {
+        Shape::log_normal(low, middle, high)
+    }
+}
+
+/// Source of a spread: a publication, or a judgement and why.
+pub fn source(id: &str, source: &Source) -> String {
+    if FIRST_FILMS.contains(&id) {
+        return "judgement: guilds come in unlike numbers; nobody has counted them".into();
+    }
+    if LIGHT_WORDS.contains(&id) {
+        return "judgement: a word for a reading, ± 35 %".into();
+    }
+    let line = source.line();
+    match source.evidence {
+        Evidence::Published | Evidence::Definition => line,
+        _ => format!("judgement: {line}"),
+    }
+}
