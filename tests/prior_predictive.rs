@@ -151,6 +151,8 @@ fn case(name: &str) -> Case {
         resolved: Vec::new(),
         notices: Vec::new(),
         prices: Prices::default(),
+        kit: Default::default(),
+        soil_bag_l: 3.0,
         unsure,
         waters: Default::default(),
     }
