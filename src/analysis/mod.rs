@@ -15,6 +15,7 @@ pub mod ensemble;
 pub mod example;
 pub mod feed;
 pub mod figures;
+pub mod forecast;
 mod jumps;
 pub mod kit;
 pub mod levels;
