@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::exit::CODES;
+use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
 
 /// The first eight weeks of a newly filled planted aquarium, before you fill it
 #[derive(Debug, Parser)]
@@ -106,12 +107,35 @@ pub struct Run {
     /// Draw the chart of this day; may be given more than once [default: the worst night]
     #[arg(long, value_name = "N")]
     pub day: Vec<u32>,
+    /// How many plausible tanks the bands and the ready day are made of [default: 256]
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(FEWEST_MEMBERS..=MOST_MEMBERS), conflicts_with = "single")]
+    pub members: Option<u32>,
+    /// The central run only: no plausible tanks, no bands
+    #[arg(long)]
+    pub single: bool,
+    /// Another draw of plausible tanks; the same seed gives the same tanks [default: 1]
+    #[arg(long, value_name = "N", conflicts_with = "single")]
+    pub seed: Option<u64>,
 }
+
+/// Fewer plausible tanks cannot tell 5 of 100 from 10.
+const FEWEST_MEMBERS: i64 = 20;
+/// More plausible tanks would be kept in more memory than a run should take.
+const MOST_MEMBERS: i64 = 10_000;
 
 impl Run {
     /// Minutes between two rows of `series.csv`.
     pub fn every(&self) -> u32 {
         self.every.unwrap_or(EVERY)
+    }
+    /// How many plausible tanks.
+    pub fn members(&self) -> usize {
+        self.members
+            .map_or(USUAL_MEMBERS, |members| members as usize)
+    }
+    /// Where chance begins.
+    pub fn seed(&self) -> u64 {
+        self.seed.unwrap_or(USUAL_SEED)
     }
 }
 

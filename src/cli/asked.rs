@@ -2,6 +2,7 @@
 
 use std::fs::File;
 use std::io::{self, Read};
+use std::num::ParseIntError;
 use std::path::Path;
 
 use super::args::{Run, minutes_between_rows};
@@ -85,5 +86,21 @@ fn as_then(now: &Run, repeat: &Repeat) -> Result<Run, Failure> {
         options.day = days.map_err(|why| broken(why.to_string()))?;
     }
     options.no_charts |= then("no-charts").next().is_some();
+    if now.members.is_none() && !now.single && now.seed.is_none() {
+        options.single = then("single").next().is_some();
+    }
+    if let (None, false, Some(members)) = (now.members, options.single, then("members").next()) {
+        options.members = Some(
+            members
+                .parse()
+                .map_err(|why: ParseIntError| broken(why.to_string()))?,
+        );
+    }
+    if let (None, false, Some(seed)) = (now.seed, options.single, then("seed").next()) {
+        options.seed = Some(
+            seed.parse()
+                .map_err(|why: ParseIntError| broken(why.to_string()))?,
+        );
+    }
     Ok(options)
 }

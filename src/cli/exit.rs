@@ -2,6 +2,7 @@
 
 use std::process::ExitCode;
 
+use crate::analysis::ensemble::EnsembleError;
 use crate::base::stop::Stopped;
 use crate::engine::error::RunError;
 use crate::output::folder::FolderError;
@@ -72,6 +73,17 @@ impl From<Stopped> for Failure {
         Failure {
             exit: Exit::Stopped,
             words: "stopped; nothing written".into(),
+        }
+    }
+}
+
+impl From<EnsembleError> for Failure {
+    fn from(error: EnsembleError) -> Failure {
+        match error {
+            EnsembleError::Stopped(stopped) => stopped.into(),
+            EnsembleError::TooManyFailed { .. } => {
+                Failure::failed(format!("error: {error}. Nothing was written."))
+            }
         }
     }
 }

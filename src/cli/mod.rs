@@ -7,6 +7,7 @@ mod completions;
 pub mod exit;
 mod explain;
 pub mod panics;
+mod progress;
 mod run;
 mod say;
 mod stopping;

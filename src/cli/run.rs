@@ -5,9 +5,11 @@ use std::path::PathBuf;
 use super::args::Run;
 use super::asked::{self, Asked};
 use super::exit::Failure;
-use super::{say, stopping};
+use super::{progress, say, stopping};
 use crate::analysis::case::Case;
+use crate::analysis::forecast::{Forecast, Making};
 use crate::analysis::outcome::Outcome;
+use crate::base::stop::Stop;
 use crate::output::files::Draft;
 use crate::output::folder::{self, Wanted};
 use crate::output::place::Place;
@@ -26,6 +28,7 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     let mut outcome = Outcome::of(case)?;
     outcome.look_closely(case, &wanted.closely(&outcome))?;
     stop.check()?;
+    let forecast = forecast(options, case, &outcome, &stop)?;
     let texts: Vec<(String, String)> = loaded
         .files
         .iter()
@@ -34,6 +37,7 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     let story = manifest::Story {
         case,
         outcome: &outcome,
+        forecast: forecast.as_ref(),
         files: &texts,
         options: &repeatable(options),
     };
@@ -47,11 +51,38 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     let mut page = text::report(&text::Story {
         case,
         outcome: &outcome,
+        forecast: forecast.as_ref(),
     });
     let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
     text::closing(&mut page, &first_choice, &written, &names);
     say::out(&page.render(say::width().unwrap_or(text::WIDEST)))
         .map_err(|failure| failure.but(&format!("the results are in {}", written.folder.display())))
+}
+
+/// Many plausible tanks, unless only the central run was asked for.
+fn forecast(
+    options: &Run,
+    case: &Case,
+    outcome: &Outcome,
+    stop: &Stop,
+) -> Result<Option<Forecast>, Failure> {
+    if options.single {
+        return Ok(None);
+    }
+    let drawn_days = if options.no_charts {
+        Vec::new()
+    } else {
+        folder::days_to_draw(outcome, &options.day)
+    };
+    let making = Making {
+        members: options.members(),
+        seed: options.seed(),
+        drawn_days: &drawn_days,
+    };
+    let mut bar = progress::of("plausible tanks", making.members);
+    Ok(Some(Forecast::of(case, making, stop, |done, _| {
+        bar.at(done)
+    })?))
 }
 
 fn check_days(options: &Run, case: &Case) -> Result<(), Failure> {
@@ -91,6 +122,12 @@ fn repeatable(options: &Run) -> Vec<(String, String)> {
             .iter()
             .map(|day| ("day".to_string(), day.to_string())),
     );
+    if options.single {
+        list.push(("single".into(), "true".into()));
+    } else {
+        list.push(("members".into(), options.members().to_string()));
+        list.push(("seed".into(), options.seed().to_string()));
+    }
     if options.no_charts {
         list.push(("no-charts".into(), "true".into()));
     }

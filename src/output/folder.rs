@@ -8,7 +8,9 @@ use crate::engine::close_ups::CloseUps;
 
 use super::chart::{self, Figure};
 use super::columns;
-use super::csv::{NotANumber, Table, daily, events, guide, ledger, plan, series};
+use super::csv::{
+    NotANumber, Table, bands, daily, events, guide, ledger, members, plan, ready, series,
+};
 use super::manifest::{self, Story};
 use super::place::MARK;
 
@@ -103,6 +105,11 @@ fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
         plan::table(run, case, &outcome.verdict, &outcome.arrivals)?,
         ledger::table(&run.ledger, run.input.end_minute())?,
     ];
+    if let Some(forecast) = story.forecast {
+        tables.push(ready::table(forecast, &case.kit));
+        tables.push(bands::table(&forecast.ensemble.bands)?);
+        tables.push(members::table(forecast)?);
+    }
     tables.push(guide::table(&tables));
     Ok(tables)
 }
@@ -149,7 +156,7 @@ fn drawn(figure: &Figure, stop: &Stop) -> Result<[Entry; 2], FolderError> {
 }
 
 /// The days asked for, each once and in order; else the one of the worst night.
-fn days_to_draw(outcome: &Outcome, asked: &[u32]) -> Vec<u32> {
+pub fn days_to_draw(outcome: &Outcome, asked: &[u32]) -> Vec<u32> {
     if asked.is_empty() {
         return vec![
             outcome

@@ -4,10 +4,14 @@
 use serde::Serialize;
 
 use crate::analysis::case::{Case, SetBy};
+use crate::analysis::forecast::Forecast;
 use crate::analysis::outcome::Outcome;
 use crate::analysis::ready::{Ready, Verdict};
 use crate::engine::result::RunResult;
 use crate::model::parameter_set::Origin;
+
+use super::csv::ready::OF_100;
+use super::waiting::later;
 
 /// Everything the manifest is made from.
 #[derive(Debug, Clone, Copy)]
@@ -16,6 +20,8 @@ pub struct Story<'a> {
     pub case: &'a Case,
     /// Its run and what it means.
     pub outcome: &'a Outcome,
+    /// Many plausible tanks; none where only the central run was asked for.
+    pub forecast: Option<&'a Forecast>,
     /// Name and text of every scenario file, the one asked for first.
     pub files: &'a [(String, String)],
     /// What was asked for on the command line: name and value.
@@ -29,6 +35,8 @@ struct Manifest<'a> {
     scenario: Scenario<'a>,
     options: Vec<Named<'a>>,
     ready: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    plausible_tanks: Option<Plausible>,
     resolved: Vec<Value<'a>>,
     parameters: Vec<Parameter<'a>>,
     limits: Vec<LimitValue<'a>>,
@@ -57,6 +65,15 @@ struct ScenarioFile<'a> {
 struct Named<'a> {
     name: &'a str,
     value: &'a str,
+}
+
+#[derive(Serialize)]
+struct Plausible {
+    members: usize,
+    failed: usize,
+    seed: u64,
+    varied_inputs: usize,
+    ready_by: Vec<(String, String)>,
 }
 
 #[derive(Serialize)]
@@ -133,6 +150,7 @@ fn manifest<'a>(story: &Story<'a>) -> Manifest<'a> {
             .map(|(name, value)| Named { name, value })
             .collect(),
         ready: ready(&story.outcome.verdict),
+        plausible_tanks: story.forecast.map(plausible),
         resolved: resolved(case),
         parameters: parameters(case),
         limits: limits(case),
@@ -170,6 +188,22 @@ fn ready(verdict: &Verdict) -> String {
         Ready::Day(day) => format!("day {day}"),
         Ready::QuietNotRipe { day, .. } => format!("quiet from day {day}, not shown to be ripe"),
         Ready::LaterThan(day) => format!("later than day {day}"),
+    }
+}
+
+fn plausible(forecast: &Forecast) -> Plausible {
+    let (members, curve) = (&forecast.ensemble.members, &forecast.curve);
+    let by = |of_100: usize| {
+        let day = curve.day_of(of_100);
+        let told = day.map_or(later(curve.last_day), |day| format!("day {day}"));
+        (format!("{of_100} of 100"), told)
+    };
+    Plausible {
+        members: members.len(),
+        failed: members.len() - curve.members,
+        seed: forecast.seed,
+        varied_inputs: forecast.uncertain.rows().len(),
+        ready_by: OF_100.map(by).to_vec(),
     }
 }
 
@@ -266,6 +300,7 @@ mod tests {
         text(&Story {
             case: &case,
             outcome: &Outcome::judged(&case, example.run(), None),
+            forecast: None,
             files: &[("made-up.toml".into(), "name = \"made up\"\n".into())],
             options: &[("every".into(), "60min".into())],
         })

@@ -15,4 +15,5 @@ pub mod place;
 mod rename;
 pub mod repeat;
 pub mod text;
+pub mod waiting;
 pub mod when;

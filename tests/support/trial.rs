@@ -226,6 +226,7 @@ fn whole(loaded: &Loaded, charts: bool) -> Answer {
     let story = manifest::Story {
         case,
         outcome: &outcome,
+        forecast: None,
         files: &[],
         options: &[],
     };
@@ -234,6 +235,7 @@ fn whole(loaded: &Loaded, charts: bool) -> Answer {
     let report = text::Story {
         case,
         outcome: &outcome,
+        forecast: None,
     };
     is_plain(&uncoloured(&text::report(&report)));
     Answer::Ran

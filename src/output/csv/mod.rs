@@ -1,10 +1,13 @@
 //! The CSV files: plain header, units in the names, LF, six significant digits, never NaN.
 
+pub mod bands;
 pub mod daily;
 pub mod events;
 pub mod guide;
 pub mod ledger;
+pub mod members;
 pub mod plan;
+pub mod ready;
 mod row;
 pub mod series;
 

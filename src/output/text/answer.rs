@@ -3,17 +3,24 @@
 use crate::analysis::alkalinity::Alkalinity;
 use crate::analysis::branch::planned_animals;
 use crate::analysis::feed::{STAND_IN_G_PER_L_DAY, STAND_IN_PROTEIN_FRAC};
-use crate::analysis::ready::{Ready, Ripening, Verdict, Waiting};
+use crate::analysis::ready::{Ready, Verdict};
+use crate::output::waiting::waited_words;
 use crate::output::when::{day_and_clock, day_in_words};
 
 use super::words::{list, short};
-use super::{Page, Story, Tone};
+use super::{Page, Story, Tone, forecast};
 
 /// The ready day, what it waited for and what it asks.
 pub fn ready(page: &mut Page, story: &Story) {
     let verdict = &story.outcome.verdict;
     let (tone, answer) = answer(story);
-    page.block("Ready", tone, answer);
+    match story.forecast {
+        Some(forecast) => {
+            forecast::ready(page, story.case, forecast);
+            page.line(Tone::Plain, format!("The central run: {answer}"));
+        }
+        None => page.block("Ready", tone, answer),
+    }
     page.line(Tone::Plain, limits(story));
     page.line(Tone::Plain, feed(verdict));
     if let Some(alkalinity) = &story.outcome.alkalinity {
@@ -60,19 +67,6 @@ fn answer(story: &Story) -> (Tone, String) {
                 format!("later than day {day}, waiting for {what}"),
             )
         }
-    }
-}
-
-/// What a tank waited for, in words.
-pub fn waited_words(waiting: Waiting) -> &'static str {
-    match waiting {
-        Waiting::Limit(Ripening::TotalAmmonia) => "total ammonia",
-        Waiting::Limit(Ripening::Nitrite) => "nitrite",
-        Waiting::Limit(Ripening::FreeAmmonia) => "free ammonia",
-        Waiting::Capacity(_) => "the capacity of the microbes",
-        Waiting::WithAnimals(Ripening::TotalAmmonia) => "total ammonia with the animals in",
-        Waiting::WithAnimals(Ripening::Nitrite) => "nitrite with the animals in",
-        Waiting::WithAnimals(Ripening::FreeAmmonia) => "free ammonia with the animals in",
     }
 }
 

@@ -3,6 +3,7 @@
 mod answer;
 mod assumed;
 mod figures;
+mod forecast;
 mod page;
 mod supplies;
 pub mod uncertain;
@@ -12,6 +13,7 @@ mod words;
 use std::path::Path;
 
 use crate::analysis::case::Case;
+use crate::analysis::forecast::Forecast;
 use crate::analysis::outcome::Outcome;
 use crate::base::clock::TimeOfDay;
 
@@ -28,6 +30,8 @@ pub struct Story<'a> {
     pub case: &'a Case,
     /// Its run and what it means.
     pub outcome: &'a Outcome,
+    /// Many plausible tanks; none where only the central run was asked for.
+    pub forecast: Option<&'a Forecast>,
 }
 
 /// The report of a run.
@@ -38,6 +42,9 @@ pub fn report(story: &Story) -> Page {
     answer::ready(&mut page, story);
     answer::animals(&mut page, story);
     page.gap();
+    if let Some(forecast) = story.forecast {
+        forecast::tests(&mut page, story.case, forecast);
+    }
     figures::peaks(&mut page, story);
     figures::running(&mut page, &story.outcome.findings);
     page.gap();
@@ -134,6 +141,7 @@ mod tests {
         let mut page = report(&Story {
             case: &case,
             outcome: &outcome,
+            forecast: None,
         });
         let written = Written {
             folder: "output/made-up-2".into(),

@@ -1,0 +1,36 @@
+//! How far long work has come: a bar with the time left on a terminal; a log stays quiet.
+
+use indicatif::{ProgressBar, ProgressStyle};
+
+/// What the bar shows, behind its label.
+const LINE: &str = "{msg} {bar:30} {pos} of {len}, {eta} left";
+/// Set by services that build and test programs: nobody watches there.
+const UNWATCHED: &str = "CI";
+
+/// A bar on standard error, gone when the work is.
+pub struct Progress(ProgressBar);
+
+/// A bar of so many pieces. It hides by itself where standard error is no terminal.
+pub fn of(label: &'static str, pieces: usize) -> Progress {
+    let bar = match std::env::var_os(UNWATCHED) {
+        Some(_) => ProgressBar::hidden(),
+        None => ProgressBar::new(pieces as u64),
+    };
+    let style = ProgressStyle::with_template(LINE);
+    bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
+    bar.set_message(label);
+    Progress(bar)
+}
+
+impl Progress {
+    /// So many pieces are done.
+    pub fn at(&mut self, done: usize) {
+        self.0.set_position(done as u64);
+    }
+}
+
+impl Drop for Progress {
+    fn drop(&mut self) {
+        self.0.finish_and_clear();
+    }
+}
