@@ -5,6 +5,7 @@ mod varied;
 
 use std::path::Path;
 
+use firstfill::analysis::branch::Noons;
 use firstfill::analysis::broken::{Broken, Running};
 use firstfill::analysis::case::Case;
 use firstfill::analysis::charted::{QUANTITIES, all_of};
@@ -21,8 +22,12 @@ use firstfill::base::clock::{DAY, HOUR};
 use firstfill::base::stop::{Stop, Stopped};
 use firstfill::engine::event::{Event, EventKind};
 use firstfill::engine::input::ModelInput;
+use firstfill::engine::plan::Plan;
 use firstfill::engine::result::{Reading, RunResult, Side};
 use firstfill::engine::run::run;
+use firstfill::engine::simulation::Simulation;
+use firstfill::engine::valve::Valves;
+use firstfill::engine::watcher::Eyes;
 use firstfill::scenario;
 use varied::member;
 
@@ -156,7 +161,9 @@ fn members_hang_on_nothing_but_their_input() {
 
 #[test]
 fn identical_members_have_bands_of_no_width_and_those_are_the_run() {
-    let case = shipped("handover-in-may");
+    let mut case = shipped("handover-in-may");
+    // what happens at a midnight parts two days, and at a full hour two values
+    changed_at(&mut case.input, &[3 * DAY, 3 * DAY + 7 * HOUR, 20 * DAY]);
     let bands = ran(&case, 5, |_| case.input.clone()).bands;
     let run = run(&case.input).unwrap();
     for day in bands.days() {
@@ -226,6 +233,51 @@ fn bands_hold_the_stated_share_of_fresh_members() {
     // both samples are spread evenly, far better than by chance; three standard errors of chance are 6 and 9
     assert!((of_100(outer) - 90.0).abs() < 6.0, "{}", of_100(outer));
     assert!((of_100(inner) - 50.0).abs() < 9.0, "{}", of_100(inner));
+}
+
+/// Adds water changes at some minutes.
+fn changed_at(input: &mut ModelInput, minutes: &[u32]) {
+    input.events.extend(minutes.iter().map(|&minute| Event {
+        minute,
+        name: "changes.more".into(),
+        kind: EventKind::Change { share: 0.3 },
+    }));
+}
+
+#[test]
+fn a_branch_in_which_nothing_is_done_otherwise_has_the_bits_of_the_run() {
+    const UNTIL: u32 = 32 * DAY;
+    let mut case = shipped("handover-in-may");
+    changed_at(&mut case.input, &[12 * DAY + 12 * HOUR]);
+    let plan = Plan::new(&case.input);
+    let (mut tank, mut noons) = (Simulation::filled(&plan), Noons::default());
+    let ended = Valves::new(&plan).take(&mut tank, UNTIL, &mut Eyes(&mut [&mut noons]));
+    ended.unwrap();
+    // day 12 with an event at noon, day 19 a day of tuning, day 28 before the next one
+    for day in [3, 12, 19, 27] {
+        let mut branch = noons.of_day(day).unwrap().branch(&plan);
+        branch.take(UNTIL, &mut Eyes(&mut [])).unwrap();
+        assert_eq!(branch.tanks.state.0, tank.state.0, "from day {day}");
+    }
+}
+
+#[test]
+fn animals_that_are_fed_only_a_week_later_are_watched_for_two() {
+    let case = crowded();
+    let candidate = ran(&case, 1, |_| case.input.clone());
+    let candidate = told(&candidate.members[0]).ready.candidate.unwrap();
+    let mut input = case.input.clone();
+    input.unfed = vec![(candidate, candidate + 6)];
+    assert!(breaks_within_two_weeks(
+        &case,
+        &run(&stocked_on(&input, candidate)).unwrap(),
+        candidate
+    ));
+    let ready = alone(&case, input).0.verdict.ready;
+    assert!(
+        matches!(ready, Ready::Day(day) if day > candidate),
+        "{ready:?}"
+    );
 }
 
 /// An input with all planned animals put in at noon of a day, by the plan.

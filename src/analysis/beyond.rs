@@ -107,6 +107,29 @@ mod tests {
     }
 
     #[test]
+    fn hours_gathered_point_by_point_are_those_of_the_whole_curve() {
+        let curve = [
+            (1380, 6.0),
+            (1440, 4.0),
+            (1500, 4.5),
+            (1560, 5.5),
+            (1620, 4.5),
+        ];
+        let mut gathered = HoursUnder::of(5.0);
+        curve
+            .iter()
+            .for_each(|&(minute, value)| gathered.see(minute, value));
+        let points = curve.map(|(minute, value)| (f64::from(minute) / HOUR, value));
+        assert_eq!(gathered.lane(0), together(&under(&points, 5.0)));
+        // half an hour before midnight, one and a half after it, and the last half hour; 1e-9 is rounding
+        assert!(
+            (gathered.lane(0) - 2.5).abs() < 1e-9,
+            "{}",
+            gathered.lane(0)
+        );
+    }
+
+    #[test]
     fn a_jump_at_one_instant_takes_no_time() {
         let jump = [(0.0, 6.0), (1.0, 6.0), (1.0, 4.0), (2.0, 4.0)];
         assert_eq!(under(&jump, 5.0), [(1.0, 2.0)]);

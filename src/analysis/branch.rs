@@ -44,7 +44,8 @@ impl<R: Real> Default for Noons<R> {
 }
 
 impl<R: Real> Noons<R> {
-    fn of_day(&self, day: u32) -> Option<&Moment<R>> {
+    /// The noon of a day, if it was kept.
+    pub fn of_day(&self, day: u32) -> Option<&Moment<R>> {
         let minute = day * DAY + NOON;
         self.kept.iter().find(|moment| moment.minute() == minute)
     }
