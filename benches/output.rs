@@ -68,6 +68,7 @@ fn tables(bencher: Bencher<'_, '_>, name: &str) {
     let story = Story {
         case: &case,
         outcome: &outcome,
+        forecast: None,
         files: &[],
         options: &[],
     };
