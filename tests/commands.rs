@@ -71,7 +71,7 @@ fn names_in(folder: &Path) -> Vec<String> {
 fn run_writes_charts_and_tables_and_says_when_fish_could_go_in() {
     let room = room();
     firstfill(&room)
-        .args(["run", "tank.toml"])
+        .args(["run", "tank.toml", "--single"])
         .assert()
         .success()
         .stdout(predicate::str::contains("Ready"))
@@ -98,7 +98,7 @@ fn run_writes_charts_and_tables_and_says_when_fish_could_go_in() {
 fn the_report_fits_one_screen() {
     let room = room();
     let output = firstfill(&room)
-        .args(["run", "tank.toml", "--no-charts"])
+        .args(["run", "tank.toml", "--single", "--no-charts"])
         .output()
         .expect("a report");
     let text = String::from_utf8(output.stdout).expect("words");
@@ -111,11 +111,11 @@ fn the_report_fits_one_screen() {
 fn a_second_run_takes_the_next_name_and_is_equal_to_the_byte() {
     let room = room();
     firstfill(&room)
-        .args(["run", "tank.toml", "--no-charts"])
+        .args(["run", "tank.toml", "--single", "--no-charts"])
         .assert()
         .success();
     firstfill(&room)
-        .args(["run", "tank.toml", "--no-charts"])
+        .args(["run", "tank.toml", "--single", "--no-charts"])
         .assert()
         .success()
         .stdout(predicate::str::contains(
@@ -135,7 +135,14 @@ fn a_second_run_takes_the_next_name_and_is_equal_to_the_byte() {
 #[test]
 fn an_explicit_folder_that_exists_is_refused_and_force_replaces_it() {
     let room = room();
-    let run = ["run", "tank.toml", "--no-charts", "--out", "mine"];
+    let run = [
+        "run",
+        "tank.toml",
+        "--single",
+        "--no-charts",
+        "--out",
+        "mine",
+    ];
     firstfill(&room).args(run).assert().success();
     firstfill(&room)
         .args(run)
@@ -160,7 +167,7 @@ fn force_does_not_touch_a_folder_that_is_no_run() {
     fs::create_dir(room.path().join("photos")).unwrap();
     fs::write(room.path().join("photos/fish.jpg"), "x").unwrap();
     firstfill(&room)
-        .args(["run", "tank.toml", "--out", "photos", "--force"])
+        .args(["run", "tank.toml", "--single", "--out", "photos", "--force"])
         .assert()
         .code(2)
         .stderr(predicate::str::contains("not the output of an earlier run"));
@@ -203,7 +210,7 @@ fn a_missing_scenario_ends_with_2() {
 fn a_place_that_cannot_be_written_to_ends_with_2_in_words() {
     let room = room();
     firstfill(&room)
-        .args(["run", "tank.toml", "--out", "tank.toml/run"])
+        .args(["run", "tank.toml", "--single", "--out", "tank.toml/run"])
         .assert()
         .code(2)
         .stderr(
@@ -225,7 +232,7 @@ fn options_that_make_no_sense_end_with_2_before_any_work() {
         ),
     ] {
         firstfill(&room)
-            .args(["run", "tank.toml"])
+            .args(["run", "tank.toml", "--single"])
             .args(wrong)
             .assert()
             .code(2)
@@ -238,7 +245,17 @@ fn options_that_make_no_sense_end_with_2_before_any_work() {
 fn asked_days_are_drawn_and_no_other() {
     let room = room();
     firstfill(&room)
-        .args(["run", "tank.toml", "--day", "3", "--day", "7", "--day", "3"])
+        .args([
+            "run",
+            "tank.toml",
+            "--single",
+            "--day",
+            "3",
+            "--day",
+            "7",
+            "--day",
+            "3",
+        ])
         .assert()
         .success();
     let names = names_in(&room.path().join("output/tank"));
@@ -257,7 +274,7 @@ fn drafts_of_a_killed_run_are_removed_by_the_next() {
     let room = room();
     fs::create_dir_all(room.path().join("output/.firstfill-draft-rest/out")).unwrap();
     firstfill(&room)
-        .args(["run", "tank.toml", "--no-charts"])
+        .args(["run", "tank.toml", "--single", "--no-charts"])
         .assert()
         .success();
     assert_eq!(names_in(&room.path().join("output")), ["tank"]);
@@ -381,7 +398,7 @@ fn a_reader_that_stops_reading_is_no_error() {
 #[test]
 fn colour_can_be_asked_for_and_no_color_has_the_last_word() {
     let room = room();
-    let run = ["run", "tank.toml", "--no-charts"];
+    let run = ["run", "tank.toml", "--single", "--no-charts"];
     let coloured = predicate::str::contains("\u{1b}[");
     firstfill(&room)
         .args(run)
@@ -396,4 +413,54 @@ fn colour_can_be_asked_for_and_no_color_has_the_last_word() {
         .assert()
         .success()
         .stdout(coloured.not());
+}
+
+#[test]
+fn plausible_tanks_are_the_same_on_any_number_of_threads_and_other_with_another_seed() {
+    let room = room();
+    let folder = |name: &str, threads: &str, seed: &str| {
+        firstfill(&room)
+            .args(["run", "tank.toml", "--no-charts", "--members", "24"])
+            .args(["--out", name, "--seed", seed])
+            .env("RAYON_NUM_THREADS", threads)
+            .assert()
+            .success()
+            .stdout(predicate::str::contains(
+                "of 100 plausible tanks like yours",
+            ));
+        ["bands.csv", "members.csv", "ready.csv"]
+            .map(|table| fs::read_to_string(room.path().join(name).join(table)).unwrap())
+    };
+    let first = folder("first", "1", "1");
+    assert_eq!(first, folder("again", "2", "1"));
+    assert_ne!(first, folder("other", "2", "2"));
+    let [bands, members, ready] = first;
+    assert_eq!(members.lines().count(), 1 + 24);
+    assert!(bands.lines().count() > 3 * 16 && ready.contains("day_of,50 of 100,"));
+}
+
+#[test]
+fn a_single_run_has_no_bands_and_says_so_where_members_are_asked_for_too() {
+    let room = room();
+    firstfill(&room)
+        .args([
+            "run",
+            "tank.toml",
+            "--no-charts",
+            "--single",
+            "--out",
+            "mine",
+        ])
+        .assert()
+        .success()
+        .stdout(predicate::str::contains("plausible tanks").not());
+    assert!(!room.path().join("mine/bands.csv").exists());
+    for wrong in [&["--single", "--members", "50"][..], &["--members", "3"]] {
+        firstfill(&room)
+            .args(["run", "tank.toml", "--out", "never"])
+            .args(wrong)
+            .assert()
+            .code(2);
+    }
+    assert!(!room.path().join("never").exists());
 }

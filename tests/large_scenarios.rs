@@ -26,7 +26,7 @@ const MOST_MEMORY_KB: u32 = 400_000;
 const MOST_WORDS: usize = 50_000;
 
 const TANK: &str = "[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = \"33 cm\"\n";
-const NO_CHARTS: [&str; 3] = ["run", "tank.toml", "--no-charts"];
+const NO_CHARTS: [&str; 4] = ["run", "tank.toml", "--single", "--no-charts"];
 const LIGHT: &str = "[light]\non = \"11:00..18:00\"\nat_soil = \"medium\"\n";
 
 fn room(files: &[(&str, String)]) -> TempDir {
@@ -188,7 +188,11 @@ fn plans_as_large_as_may_be_run() {
     };
     let cases = [
         // with charts, which shade every spell of absence
-        ("days away", ranges("away"), &["run", "tank.toml"][..]),
+        (
+            "days away",
+            ranges("away"),
+            &["run", "tank.toml", "--single"][..],
+        ),
         ("missed changes", ranges("missed"), &NO_CHARTS),
         ("kinds of fish", section("stock", fish), &NO_CHARTS),
         (
@@ -275,7 +279,7 @@ fn a_pipe_below_a_scenario_is_not_waited_for() {
 fn control_signs_reach_neither_the_terminal_nor_the_charts() {
     let name = "name = \"a\\u001b[31m\\u0000\\uFFFEb\"\nlength = 2\n";
     let room = room(&[("tank.toml", format!("{name}{TANK}"))]);
-    let output = firstfill(room.path(), &["run", "tank.toml"]);
+    let output = firstfill(room.path(), &["run", "tank.toml", "--single"]);
     assert!(output.status.success(), "{}", said(&output));
     let heard = String::from_utf8(output.stdout).unwrap();
     assert!(heard.contains("a [31m  b"), "{heard}");

@@ -62,6 +62,7 @@ fn filled(case: &Case, outcome: &Outcome, every_minutes: u32, charts: bool) -> V
     let story = Story {
         case,
         outcome,
+        forecast: None,
         files: &[("tank.toml".into(), TANK.into())],
         options: &[],
     };

@@ -74,7 +74,7 @@ fn assert_same_bytes(one: &Path, other: &Path) {
 
 #[test]
 fn a_manifest_repeats_its_run_to_the_byte_though_the_scenario_has_changed_and_its_base_is_gone() {
-    let room = after_a_run(&["--no-charts", "--every", "30min"]);
+    let room = after_a_run(&["--single", "--no-charts", "--every", "30min"]);
     let first = room.path().join("output/above");
     let kept = room.path().join("kept.json");
     fs::copy(first.join("manifest.json"), &kept).unwrap();
@@ -99,7 +99,7 @@ fn a_manifest_repeats_its_run_to_the_byte_though_the_scenario_has_changed_and_it
 
 #[test]
 fn charts_and_days_asked_for_are_repeated_too() {
-    let room = after_a_run(&["--day", "3", "--day", "5"]);
+    let room = after_a_run(&["--day", "3", "--day", "5", "--members", "20", "--seed", "7"]);
     firstfill(&room)
         .args(["run", "output/above/manifest.json", "--out", "again"])
         .assert()
@@ -109,11 +109,12 @@ fn charts_and_days_asked_for_are_repeated_too() {
         &room.path().join("again"),
     );
     assert!(room.path().join("again/day-05.svg").exists());
+    assert!(room.path().join("again/members.csv").exists());
 }
 
 #[test]
 fn options_given_beside_a_manifest_stand_over_its_own() {
-    let room = after_a_run(&["--no-charts", "--every", "30min"]);
+    let room = after_a_run(&["--single", "--no-charts", "--every", "30min"]);
     firstfill(&room)
         .args([
             "run",
@@ -136,7 +137,7 @@ fn options_given_beside_a_manifest_stand_over_its_own() {
 
 #[test]
 fn what_is_no_manifest_is_refused_in_words_and_nothing_is_written() {
-    let room = after_a_run(&["--no-charts"]);
+    let room = after_a_run(&["--single", "--no-charts"]);
     let whole = fs::read_to_string(room.path().join("output/above/manifest.json")).unwrap();
     let without_base = {
         let mut read: serde_json::Value = serde_json::from_str(&whole).unwrap();
@@ -164,7 +165,7 @@ fn what_is_no_manifest_is_refused_in_words_and_nothing_is_written() {
 
 #[test]
 fn a_manifest_of_another_version_is_repeated_with_a_note() {
-    let room = after_a_run(&["--no-charts"]);
+    let room = after_a_run(&["--single", "--no-charts"]);
     let path = room.path().join("output/above/manifest.json");
     let own = format!("\"version\": \"{}\"", env!("CARGO_PKG_VERSION"));
     let text = fs::read_to_string(&path).unwrap();

@@ -6,6 +6,7 @@ use crate::engine::input::ModelInput;
 use super::case::Case;
 use super::ensemble::confirm::{Confirming, confirming};
 use super::ensemble::curve::ReadyCurve;
+use super::ensemble::next_test::{self, Worth};
 use super::ensemble::soil::{self, SoilAmmonia};
 use super::ensemble::{self, Ask, Ensemble, EnsembleError};
 use super::uncertain::Uncertain;
@@ -39,6 +40,8 @@ pub struct Forecast {
     pub curve: ReadyCurve,
     /// What the tests before the ready day should read.
     pub confirming: Vec<Confirming>,
+    /// What each test of the first weeks would be worth, the best first.
+    pub tests: Vec<Worth>,
     /// Total ammonia of the first two weeks, without animals.
     pub soil_ammonia: SoilAmmonia,
     /// The same with one bag of soil less; none where there is no such bag.
@@ -69,6 +72,7 @@ impl Forecast {
             seed: making.seed,
             curve: ReadyCurve::of(&ensemble.members, last_day),
             confirming: confirming(&ensemble.members, &case.kit),
+            tests: next_test::worth(&ensemble.members, &case.kit, last_day, making.seed),
             soil_ammonia: soil::shown(&ensemble.members),
             one_bag_less: one_bag_less(case, member, making.members, stop)?,
             ensemble,

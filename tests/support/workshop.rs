@@ -69,7 +69,7 @@ impl Workshop {
     /// `firstfill run tank.toml …`, not started yet.
     pub fn run(&self, options: &[&str]) -> Command {
         let mut command = Command::new(&self.program);
-        command.args(["run", "tank.toml"]).args(options);
+        command.args(["run", "tank.toml", "--single"]).args(options);
         command.current_dir(self.room.path());
         command
     }
@@ -77,7 +77,10 @@ impl Workshop {
     /// The same under a shell that says something first, such as a limit.
     pub fn run_after(&self, says: &str, options: &[&str]) -> Command {
         let mut command = Command::new("sh");
-        command.args(["-c", &format!("{says}\nexec \"$0\" run tank.toml \"$@\"")]);
+        command.args([
+            "-c",
+            &format!("{says}\nexec \"$0\" run tank.toml --single \"$@\""),
+        ]);
         command.arg(&self.program).args(options);
         command.current_dir(self.room.path());
         command

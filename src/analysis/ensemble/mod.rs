@@ -9,6 +9,7 @@ pub mod curve;
 pub mod days;
 mod group;
 pub mod member;
+pub mod next_test;
 mod planned;
 mod quiet;
 pub mod soil;

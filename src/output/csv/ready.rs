@@ -3,6 +3,7 @@
 use crate::analysis::broken::Running;
 use crate::analysis::ensemble::bands::SHARES;
 use crate::analysis::ensemble::confirm::Confirming;
+use crate::analysis::ensemble::next_test::Worth;
 use crate::analysis::ensemble::soil::{DAYS, SoilAmmonia};
 use crate::analysis::forecast::Forecast;
 use crate::analysis::kit::{Step, TestKit};
@@ -29,6 +30,7 @@ pub fn table(forecast: &Forecast, kit: &TestKit) -> Table {
             .iter()
             .flat_map(|test| confirming(test, kit)),
     );
+    rows.extend(forecast.tests.iter().map(worth));
     Table {
         file: FILE,
         heads: heads(),
@@ -84,6 +86,13 @@ fn soil(what: &str, ammonia: &SoilAmmonia) -> Vec<Row> {
             SHARES.into_iter().zip(points).map(row)
         })
         .collect()
+}
+
+fn worth(test: &Worth) -> Row {
+    let narrowed = six_digits(100.0 * test.narrowed.max(0.0));
+    let when = format!("day {}", test.day);
+    let what = format!("{}_test_narrows", test.tested.words());
+    Row::of([what.as_str(), &when, &narrowed, "% of the squared error"])
 }
 
 fn confirming(test: &Confirming, kit: &TestKit) -> Vec<Row> {

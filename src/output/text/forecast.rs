@@ -7,6 +7,7 @@ use crate::analysis::case::Case;
 use crate::analysis::ensemble::bands::SHARES;
 use crate::analysis::ensemble::confirm::Confirming;
 use crate::analysis::ensemble::curve::ReadyCurve;
+use crate::analysis::ensemble::next_test::{LAST_EVENING, Worth};
 use crate::analysis::ensemble::soil::{DAYS, SoilAmmonia};
 use crate::analysis::forecast::Forecast;
 use crate::analysis::kit::Step;
@@ -19,6 +20,12 @@ use super::{Page, Tone};
 
 /// Reasons that are told; the rest are few.
 const TOLD_REASONS: usize = 3;
+/// A test that takes less of the squared error away is not named.
+const WORTH_TESTING: f64 = 0.05;
+/// Of 100: a step that fewer tanks read is left out.
+const WORTH_A_WORD: f64 = 5.0;
+/// Days of a week.
+const WEEK: u32 = 7;
 /// Of 100: a running limit that fewer break is not told.
 const WORTH_TELLING: f64 = 0.5;
 
@@ -147,6 +154,9 @@ pub fn tests(page: &mut Page, case: &Case, forecast: &Forecast) {
         );
         page.line(Tone::Plain, words);
     }
+    for words in worth(case, forecast) {
+        page.line(Tone::Plain, words);
+    }
     if !forecast.confirming.is_empty() {
         page.line(Tone::Plain, confirming(&forecast.confirming, case));
     }
@@ -168,6 +178,40 @@ fn evenings(ammonia: &SoilAmmonia) -> String {
         })
         .collect();
     words.join(", ")
+}
+
+/// The evening in the first week, and the one in the first four, whose test tells most; what its steps mean.
+fn worth(case: &Case, forecast: &Forecast) -> Vec<String> {
+    let until = |day: u32| forecast.tests.iter().find(|test| test.day <= day);
+    let mut tests: Vec<&Worth> = until(WEEK).into_iter().chain(until(LAST_EVENING)).collect();
+    tests.dedup();
+    let tests = tests
+        .into_iter()
+        .filter(|test| test.narrowed >= WORTH_TESTING);
+    tests.map(|test| worth_words(case, test)).collect()
+}
+
+fn worth_words(case: &Case, test: &Worth) -> String {
+    let steps: Vec<String> = test
+        .readings
+        .iter()
+        .filter(|reading| reading.of_100 >= WORTH_A_WORD)
+        .map(|reading| {
+            format!(
+                "{} means day {:.0}",
+                short(reading.printed),
+                reading.mean_day
+            )
+        })
+        .collect();
+    format!(
+        "test {} on the evening of day {}: it takes away {:.0} % of the squared error of the ready day ({}: {}).",
+        test.tested.words(),
+        test.day,
+        100.0 * test.narrowed,
+        test.tested.card(&case.kit).unit,
+        steps.join(", ")
+    )
 }
 
 /// What the card should show on the two evenings before the ready day, in 90 of 100 tanks.

@@ -90,7 +90,7 @@ fn in_short(files: &[String]) -> String {
 }
 
 const CAVEATS: [&str; 5] = [
-    "One central forecast with wide error: real tanks cleared nitrite up to two weeks later.",
+    "A forecast of one model with wide error: real tanks cleared nitrite up to two weeks later.",
     "It never replaces a test before animals go in.",
     "CO2 cylinders upright, fixed, room aired; drip loops and residual-current protection;",
     "no hose left alone, an air gap at the tap; chemicals by their labels; release nothing.",
