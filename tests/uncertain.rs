@@ -339,7 +339,9 @@ fn first_films_share_one_factor_and_have_one_each() {
     let seeded = case("[seed]\nlevel = \"a little\"\n");
     let uncertain = Uncertain::of(&seeded);
     let (low, high) = row(&uncertain, "seed.level").shape.points();
-    assert!((low - 1.0).abs() < 1e-12 && (high - 100.0).abs() < 1e-10);
+    assert!((low - 3.0).abs() < 1e-12 && (high - 30.0).abs() < 1e-11);
+    let new = row(&Uncertain::of(&case("")), "seed.level").shape.points();
+    assert!((new.0 - 0.1).abs() < 1e-13 && (new.1 - 10.0).abs() < 1e-11);
     let (low, high) = row(&uncertain, "XN0").shape.points();
     assert!((low / 2e-5 - 0.3).abs() < 1e-12 && (high / 2e-5 - 3.0).abs() < 1e-12);
     assert_eq!(with(&seeded, "seed.level", 7.0).seed_level, 7.0);
