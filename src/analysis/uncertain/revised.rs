@@ -46,9 +46,9 @@ const REVISED: [Revised; 8] = [
     },
     Revised {
         id: "mu_NOB",
-        low: 0.55,
+        low: 0.5,
         high: 1.1,
-        why: "narrowed from 0.4: most seeded tanks would be clean after day 21 only",
+        why: "narrowed from 0.4 to what spans measured start-ups: most seeded tanks would be clean after day 21 only",
     },
     Revised {
         id: "pK1_N",
