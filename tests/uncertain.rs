@@ -335,6 +335,24 @@ fn a_word_for_the_light_is_off_by_a_third_and_moves_the_lines_it_stands_in() {
 }
 
 #[test]
+fn a_bubble_half_as_wide_again_holds_three_times_the_gas() {
+    let counted = |bubble: &str| {
+        case(&format!(
+            "[gas]\non = \"9:00..17:00\"\nrate = \"1 bubbles/s\"\n{bubble}"
+        ))
+    };
+    let assumed = counted("");
+    let rate = |input: &ModelInput| match &input.gas {
+        GasPlan::Rate { lines, .. } => lines[0].value,
+        _ => panic!("a rate"),
+    };
+    let (central, wide) = (rate(&assumed.input), rate(&with(&assumed, "d_bub", 6.75)));
+    assert!((wide / central - 1.5f64.powi(3)).abs() < 1e-12);
+    let measured = Uncertain::of(&counted("bubble = \"4 mm\"\n"));
+    assert!(measured.rows().iter().all(|row| row.name != "d_bub"));
+}
+
+#[test]
 fn first_films_share_one_factor_and_have_one_each() {
     let seeded = case("[seed]\nlevel = \"a little\"\n");
     let uncertain = Uncertain::of(&seeded);

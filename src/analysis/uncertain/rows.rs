@@ -232,5 +232,5 @@ impl List<'_> {
 /// Whether a parameter is what a word of the scenario stands for, and matters only where it is used.
 fn is_word(id: &str) -> bool {
     const STEMS: [&str; 5] = ["I_", "k_600_", "w_", "melt_", "film_"];
-    STEMS.iter().any(|stem| id.starts_with(stem)) || id == "lid_closed"
+    STEMS.iter().any(|stem| id.starts_with(stem)) || ["lid_closed", "d_bub"].contains(&id)
 }
