@@ -7,6 +7,7 @@ mod many;
 #[path = "../tests/support/mod.rs"]
 mod support;
 
+use firstfill::analysis::uncertain::Uncertain;
 use firstfill::engine::many::{ABREAST, Abreast};
 use firstfill::engine::plan::Plan;
 use firstfill::engine::run::run;
@@ -44,6 +45,19 @@ fn four_abreast(bencher: divan::Bencher<'_, '_>, name: &str) {
     let input = support::reference::input(name);
     let plan = Plan::<Abreast>::abreast(&[&input; ABREAST]).unwrap();
     bencher.bench_local(|| through(divan::black_box(&plan)));
+}
+
+/// Drawing one member of an ensemble and making its tank.
+#[divan::bench]
+fn drawing_a_member(bencher: divan::Bencher<'_, '_>) {
+    let path = std::path::Path::new("scenarios/handover-in-may.toml");
+    let case = firstfill::scenario::load(path).unwrap().case;
+    let uncertain = Uncertain::of(&case);
+    let mut member = 0;
+    bencher.bench_local(|| {
+        member += 1;
+        uncertain.input(&case, &uncertain.draw(1, member))
+    });
 }
 
 /// Building four models at once.

@@ -63,6 +63,10 @@ messages! {
     alkalinity_in_ppm_alone: "[water.tap]\nalkalinity = \"100 ppm\"\n";
     hardness_in_degrees_alone: "[water.tap]\nhardness = \"8 °\"\n";
     a_decimal_comma: "hardscape = \"3,5 L\"\n";
+    a_range_that_falls: "[room]\ntemperature = \"22..18 °C\"\n";
+    a_range_with_an_end_out_of_bounds: "[soil]\namount = \"9 L..20000 L\"\n";
+    a_range_without_a_unit: "[water.tap]\nalkalinity = \"3..4\"\n";
+    a_range_of_a_share_above_all: "[parameters]\nfilm = { value = \"0.8..1.2\", why = \"seen\" }\n";
     an_uncertain_quantity: "hardscape = \"3..5 L\"\n";
     an_empty_text: "hardscape = \"\"\n";
     a_word_where_a_quantity_is_needed: "hardscape = \"a bit\"\n";

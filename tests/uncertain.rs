@@ -335,11 +335,31 @@ fn a_word_for_the_light_is_off_by_a_third_and_moves_the_lines_it_stands_in() {
 }
 
 #[test]
+fn a_bubble_half_as_wide_again_holds_three_times_the_gas() {
+    let counted = |bubble: &str| {
+        case(&format!(
+            "[gas]\non = \"9:00..17:00\"\nrate = \"1 bubbles/s\"\n{bubble}"
+        ))
+    };
+    let assumed = counted("");
+    let rate = |input: &ModelInput| match &input.gas {
+        GasPlan::Rate { lines, .. } => lines[0].value,
+        _ => panic!("a rate"),
+    };
+    let (central, wide) = (rate(&assumed.input), rate(&with(&assumed, "d_bub", 6.75)));
+    assert!((wide / central - 1.5f64.powi(3)).abs() < 1e-12);
+    let measured = Uncertain::of(&counted("bubble = \"4 mm\"\n"));
+    assert!(measured.rows().iter().all(|row| row.name != "d_bub"));
+}
+
+#[test]
 fn first_films_share_one_factor_and_have_one_each() {
     let seeded = case("[seed]\nlevel = \"a little\"\n");
     let uncertain = Uncertain::of(&seeded);
     let (low, high) = row(&uncertain, "seed.level").shape.points();
-    assert!((low - 1.0).abs() < 1e-12 && (high - 100.0).abs() < 1e-10);
+    assert!((low - 3.0).abs() < 1e-12 && (high - 30.0).abs() < 1e-11);
+    let new = row(&Uncertain::of(&case("")), "seed.level").shape.points();
+    assert!((new.0 - 0.1).abs() < 1e-13 && (new.1 - 10.0).abs() < 1e-11);
     let (low, high) = row(&uncertain, "XN0").shape.points();
     assert!((low / 2e-5 - 0.3).abs() < 1e-12 && (high / 2e-5 - 3.0).abs() < 1e-12);
     assert_eq!(with(&seeded, "seed.level", 7.0).seed_level, 7.0);

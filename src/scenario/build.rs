@@ -44,11 +44,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
     let waters = surroundings.waters(&file);
     let (filled, refilled) = blends(&file, &mut draft, &waters);
     let top_up = surroundings.top_up(&file, &waters);
-    let kitchen = waters.recipes(
-        &filled.blend,
-        &refilled.blend,
-        surroundings.topped_up_with(),
-    );
+    let kitchen = surroundings.kitchen(&waters, &filled, &refilled);
     let plan = Plan::read(&file, &mut draft, &limits);
     let bag_l = surroundings.soil_bag_l;
     let parts = (filled.blend.parts, refilled.blend.parts);
@@ -155,9 +151,15 @@ impl Surroundings {
             top_up: section.top_up,
         }
     }
-    /// The name of the water that tops up.
-    fn topped_up_with(&self) -> &str {
-        self.top_up.seen().map_or("pure", String::as_str)
+    /// The waters, and how those that go into the tank are made of them.
+    fn kitchen(
+        &self,
+        waters: &Waters,
+        filled: &Prepared,
+        refilled: &Prepared,
+    ) -> uncertain::waters::Waters {
+        let topped_up_with = self.top_up.seen().map_or("pure", String::as_str);
+        waters.recipes(&filled.blend, &refilled.blend, topped_up_with)
     }
     fn waters(&self, file: &Reader<'_>) -> Waters {
         water::waters(file, self.room.temperature_c, self.altitude_m)

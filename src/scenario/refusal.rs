@@ -19,7 +19,8 @@ pub fn problem(path: &str, text: &str, kind: &Kind, refusal: &Refusal, place: &P
             .help(format!("write \"{with_point}\"")),
         Refusal::Band => problem
             .label("one value here")
-            .help("this is yours to say, so write one value; a range (a..b) stands for a reading you are not sure of"),
+            .help("write the value you believe in")
+            .help("a range is understood for soil, waters, temperatures, surface, light, gas, air, cover and [parameters]"),
         Refusal::NoUnit { number } if kind.base().symbol == "1" => problem
             .label("the percent sign is missing")
             .help(format!("write it like {}", with_percent(number))),

@@ -3,6 +3,11 @@
 /// Ids by dimension: those that move the ready day most come first, where the points lie most evenly;
 /// the others in no order that means anything.
 ///
+/// Few points cannot fill every side of a cube of so many dimensions: among 256 of them 36 of the 13,861
+/// pairs of a tank with everything in it go along by more than 0.4 (correlation of ranks, 0.94 at worst),
+/// whatever the shift; among 4096 none by more than 0.06 (`tests/uncertain.rs`). So what one input does to a
+/// figure is to be read off a few hundred members with care, off thousands safely.
+///
 /// Append at the end, and never move or take out a line: whatever stands before a new id then draws
 /// what it always drew.
 #[rustfmt::skip]

@@ -12,6 +12,7 @@
 mod dimensions;
 mod in_use;
 pub mod moves;
+mod revised;
 mod rows;
 pub mod shape;
 pub mod spread;

@@ -33,6 +33,13 @@ pub enum Place {
     Light(usize),
     /// A line of the gas.
     Gas(usize),
+    /// A line of the gas that is counted in bubbles, which hold more the wider they are.
+    Bubbles {
+        /// The line.
+        line: usize,
+        /// Diameter of the central run, mm.
+        central_mm: f64,
+    },
     /// The target of a tuned valve.
     GasTarget,
     /// The concentration at which a controller closes the valve.
@@ -80,7 +87,7 @@ impl Move {
             Place::Medium(guild) => media(input, guild, value),
             Place::Light(line) => set_line(&mut input.light, line, value),
             Place::Air(line) => set_line(&mut input.air, line, value),
-            Place::Gas(_) | Place::GasTarget | Place::GasCutOff => {
+            Place::Gas(_) | Place::Bubbles { .. } | Place::GasTarget | Place::GasCutOff => {
                 gas(&mut input.gas, self.place, value);
             }
             Place::Cover(stand) => set_stand(input, stand, |stand| stand.cover_frac = value),
@@ -119,6 +126,11 @@ fn media(input: &mut ModelInput, guild: usize, multiple: f64) {
 fn gas(plan: &mut GasPlan, place: Place, value: f64) {
     match (plan, place) {
         (GasPlan::Rate { lines, .. }, Place::Gas(line)) => set_line(lines, line, value),
+        (GasPlan::Rate { lines, .. }, Place::Bubbles { line, central_mm }) => {
+            let wider = value / central_mm;
+            let before = lines.get(line).map_or(0.0, |line| line.value);
+            set_line(lines, line, before * wider * wider * wider);
+        }
         (
             GasPlan::Rate {
                 cut_off_mg_per_l, ..

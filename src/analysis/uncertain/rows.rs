@@ -105,13 +105,12 @@ impl List<'_> {
         if level <= 0.0 {
             return self.keep(SEED_LEVEL, "no first films");
         }
-        let (low, high) = spread::ALL_GUILDS;
         self.own(
             SEED_LEVEL,
             "first films of all guilds together, as a multiple of level 1",
             "1",
-            Shape::log_normal(low, 1.0, high).times(level),
-            "judgement: known to an order of magnitude at best",
+            spread::all_guilds(level),
+            spread::SEED_LEVEL_SOURCE,
             Place::SeedLevel,
         );
     }
@@ -233,5 +232,5 @@ impl List<'_> {
 /// Whether a parameter is what a word of the scenario stands for, and matters only where it is used.
 fn is_word(id: &str) -> bool {
     const STEMS: [&str; 5] = ["I_", "k_600_", "w_", "melt_", "film_"];
-    STEMS.iter().any(|stem| id.starts_with(stem)) || id == "lid_closed"
+    STEMS.iter().any(|stem| id.starts_with(stem)) || ["lid_closed", "d_bub"].contains(&id)
 }

@@ -4,6 +4,8 @@ use crate::base::{maths, normal};
 
 /// Share of cases below the low point of a spread; as many lie above the high one.
 pub const BELOW_LOW: f64 = 0.05;
+/// Φ⁻¹(0.95): how many standard deviations the high point lies above the middle.
+const HIGH_IN_DEVIATIONS: f64 = 1.644_853_626_951_471_5;
 
 /// How an uncertain value is spread. The bounds cut the far ends off.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -110,7 +112,7 @@ impl Shape {
     }
     /// How far the value lies from the middle on a scale on which each half is normal.
     fn widths_off(&self, u: f64, scale: fn(f64) -> f64) -> f64 {
-        let z = normal::quantile(u) / normal::quantile(1.0 - BELOW_LOW);
+        let z = normal::quantile(u) / HIGH_IN_DEVIATIONS;
         let end = if z < 0.0 { self.low } else { self.high };
         z.abs() * (scale(end) - scale(self.middle))
     }
@@ -139,6 +141,11 @@ mod tests {
             (found - expected).abs() <= 1e-13 * expected.abs(),
             "{found} {expected}"
         );
+    }
+
+    #[test]
+    fn the_high_point_lies_where_the_normal_distribution_has_it() {
+        near(normal::quantile(1.0 - BELOW_LOW), HIGH_IN_DEVIATIONS);
     }
 
     #[test]

@@ -7,13 +7,15 @@
 //! a share, or a number whose        triangular on [low, high], mode = central value: there is an end by
 //! default is an end of its range    nature, beyond which nothing is believed
 //! a soil's store                    the same, scaled by class/medium and by age as the central value is
-//! first films XA0, XN0, XK0         log-normal, ×0.3 to ×3 each; seed.level ×0.1 to ×10 for all three
+//! first films XA0, XN0, XK0         log-normal, ×0.3 to ×3 each; for all three seed.level, ×0.1 to ×10 in a new
+//!                                   tank, ×0.3 to ×3 in a seeded one
 //! a word for the light              log-normal, ± 35 %
 //! ```
 
 use crate::base::sources::{Evidence, Source};
 use crate::model::parameter::ParameterSpec;
 
+use super::revised;
 use super::shape::Shape;
 
 /// Logarithms, and temperatures in °C.
@@ -25,8 +27,13 @@ const LIGHT_WORDS: [&str; 3] = ["I_low", "I_medium", "I_high"];
 
 /// 5 % and 95 % point of the first films of one guild, as multiples.
 const EACH_GUILD: (f64, f64) = (0.3, 3.0);
-/// 5 % and 95 % point of all first films together, as multiples.
-pub const ALL_GUILDS: (f64, f64) = (0.1, 10.0);
+/// 5 % and 95 % point of all first films together, as multiples, where nothing is brought in.
+const BY_CHANCE: (f64, f64) = (0.1, 10.0);
+/// Where that is known from.
+pub const SEED_LEVEL_SOURCE: &str = "judgement: known to an order of magnitude at best; in a seeded tank to ×0.3 to \
+    ×3, as the words have it (narrowed from ×0.1 to ×10: first nitrite would come after day 5 in most of them)";
+/// The same where something is.
+const BROUGHT_IN: (f64, f64) = (0.3, 3.0);
 /// What a word for the light is off by, either way.
 const LIGHT_WORD: (f64, f64) = (0.65, 1.35);
 /// 5 % and 95 % point of the pore water of a medium soil, mg N/L.
@@ -59,7 +66,8 @@ pub fn has_ratios(spec: &ParameterSpec) -> bool {
 }
 
 fn declared(spec: &ParameterSpec) -> Shape {
-    let (low, middle, high) = (spec.low, spec.default, spec.high);
+    let middle = spec.default;
+    let (low, high) = revised::points(spec.id).unwrap_or((spec.low, spec.high));
     if WITHOUT_ZERO.contains(&spec.id) {
         Shape::normal(low, middle, high)
     } else if spec.is_share() || middle == low || middle == high {
@@ -67,6 +75,13 @@ fn declared(spec: &ParameterSpec) -> Shape {
     } else {
         Shape::log_normal(low, middle, high)
     }
+}
+
+/// How all first films together are spread about a level: what is brought in outweighs chance, as far as
+/// the ranges of the words `a little` and `live medium` have it.
+pub fn all_guilds(level: f64) -> Shape {
+    let (low, high) = if level > 1.0 { BROUGHT_IN } else { BY_CHANCE };
+    Shape::log_normal(low, 1.0, high).times(level)
 }
 
 /// Source of a spread: a publication, or a judgement and why.
@@ -78,6 +93,9 @@ pub fn source(id: &str, source: &Source) -> String {
         return "judgement: a word for a reading, ± 35 %".into();
     }
     let line = source.line();
+    if let Some(why) = revised::why(id) {
+        return format!("judgement: {why}; {line}");
+    }
     match source.evidence {
         Evidence::Published | Evidence::Definition => line,
         _ => format!("judgement: {line}"),

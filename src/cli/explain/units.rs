@@ -33,7 +33,7 @@ pub fn sheet() -> Sheet {
             ]);
         }
     }
-    sheet.foot("Quantities are written with their unit, in quotes. A unit that could mean several things is refused.");
+    sheet.foot("Quantities are written with their unit, in quotes. A unit that could mean several things is refused.\nA reading you are not sure of may be a range: \"3..4 dKH\" is below 3 in one tank of twenty and above 4 in one of twenty. The central run uses its middle: the geometric one; the arithmetic one for temperatures, shares and ranges from 0.");
     sheet
 }
 

@@ -1,7 +1,7 @@
 //! `[gas]`: carbon dioxide, as a rate or as a valve tuned on some days.
 
 use crate::analysis::case::PlanStep;
-use crate::analysis::uncertain::moves::Place as To;
+use crate::analysis::uncertain::moves::{Move, Place as To};
 use crate::base::clock::{HOUR, Window};
 use crate::base::units::{digits, everyday};
 use crate::engine::input::{GasHours, GasPlan, TimerLine};
@@ -18,26 +18,30 @@ const SECONDS_PER_HOUR: f64 = 3600.0;
 enum Rate {
     /// Spread over the gas hours, mg/day.
     PerDay(Said),
-    /// While on, so many mg/h in one of what is said.
-    PerHour(Said, f64),
+    /// While on, mg/h.
+    PerHour(Said),
+    /// While on, so many mg/h in one bubble a second.
+    Bubbles(Said, f64),
 }
 
 impl Rate {
     fn said(self) -> Said {
         match self {
-            Rate::PerDay(said) | Rate::PerHour(said, _) => said,
+            Rate::PerDay(said) | Rate::PerHour(said) | Rate::Bubbles(said, _) => said,
         }
     }
     fn mg_per_h(self, window: Window) -> f64 {
         match self {
-            Rate::PerHour(said, mg_per_h) => said.value * mg_per_h,
+            Rate::PerHour(said) => said.value,
+            Rate::Bubbles(said, mg_per_h) => said.value * mg_per_h,
             Rate::PerDay(said) => said.value / (f64::from(window.minutes()) / f64::from(HOUR)),
         }
     }
     /// The factor from what is said to mg/h.
     fn factor(self, window: Window) -> f64 {
         match self {
-            Rate::PerHour(_, mg_per_h) => mg_per_h,
+            Rate::PerHour(_) => 1.0,
+            Rate::Bubbles(_, mg_per_h) => mg_per_h,
             Rate::PerDay(_) => f64::from(HOUR) / f64::from(window.minutes()),
         }
     }
@@ -52,6 +56,8 @@ struct GasSection {
     stop_at: Read<f64>,
     first_day: u32,
     steps: Vec<Step<Rate>>,
+    /// Diameter of a bubble, mm, where nothing is said of it.
+    assumed_bubble_mm: Option<f64>,
 }
 
 /// Reads `[gas]`.
@@ -71,6 +77,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>, co2_limit: f64, is_dark: b
 }
 
 fn parts(section: &Reader<'_>, draft: &mut Draft<'_>) -> GasSection {
+    let assumed_bubble_mm = (section.wanted("bubble").is_none()).then(|| draft.parameter("d_bub"));
     let bubble_mg = bubble_mg(section, draft);
     let window = timer::timer(section, "on");
     steps::never_on(section, &window);
@@ -82,6 +89,7 @@ fn parts(section: &Reader<'_>, draft: &mut Draft<'_>) -> GasSection {
         stop_at: section.said_for("stop_at", &everyday::CO2, (1.0, 200.0), To::GasCutOff),
         first_day: first_day(section, draft),
         steps: steps::steps(section, &draft.calendar, |entry| rate(entry, bubble_mg)),
+        assumed_bubble_mm,
     };
     match section.said("dissolved", &everyday::SHARE, (0.01, 1.0)) {
         Read::Given(share, _) => draft.set_said("eta_CO2", share, "gas.dissolved"),
@@ -122,11 +130,11 @@ fn rate(section: &Reader<'_>, bubble_mg: f64) -> Read<Rate> {
     }
     if everyday::GAS_RATE.spelled(&unit).is_some() {
         let rate = section.said("rate", &everyday::GAS_RATE, (0.1, most));
-        return rate.map(|rate| Rate::PerHour(rate, 1.0));
+        return rate.map(Rate::PerHour);
     }
     if everyday::BUBBLE_RATE.spelled(&unit).is_some() {
         let bubbles = section.said("rate", &everyday::BUBBLE_RATE, (0.001, 100.0));
-        return bubbles.map(|rate| Rate::PerHour(rate, bubble_mg * SECONDS_PER_HOUR));
+        return bubbles.map(|rate| Rate::Bubbles(rate, bubble_mg * SECONDS_PER_HOUR));
     }
     let Some(entry) = section.wanted("rate") else {
         return Read::Absent;
@@ -248,6 +256,13 @@ impl GasSection {
         for (at, line) in lines.iter().enumerate() {
             let factor = line.value.factor(line.window);
             (line.value.said()).moves_times(draft.desk, To::Gas(at), factor);
+            if let (Rate::Bubbles(..), Some(central_mm)) = (line.value, self.assumed_bubble_mm) {
+                let place = To::Bubbles {
+                    line: at,
+                    central_mm,
+                };
+                draft.desk.word(&line.name, "d_bub", Move::to(place));
+            }
             let mg_per_h = line.value.mg_per_h(line.window);
             let what = format!("gas {} at {} mg/h", line.window, digits(mg_per_h.round()));
             if line.name == "gas" {
@@ -280,7 +295,7 @@ impl GasSection {
                 from_day: self.first_day,
             }
         } else {
-            match self.lines(draft, Rate::PerHour(Said::known(0.0), 1.0)) {
+            match self.lines(draft, Rate::PerHour(Said::known(0.0))) {
                 Some(lines) => GasHours::Given(engine_lines(&lines)),
                 None => return GasPlan::None,
             }
