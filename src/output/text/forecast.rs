@@ -7,7 +7,7 @@ use crate::analysis::case::Case;
 use crate::analysis::ensemble::bands::SHARES;
 use crate::analysis::ensemble::confirm::Confirming;
 use crate::analysis::ensemble::curve::ReadyCurve;
-use crate::analysis::ensemble::next_test::{LAST_EVENING, Worth};
+use crate::analysis::ensemble::next_test::Worth;
 use crate::analysis::ensemble::soil::{DAYS, SoilAmmonia};
 use crate::analysis::forecast::Forecast;
 use crate::analysis::kit::Step;
@@ -154,7 +154,7 @@ pub fn tests(page: &mut Page, case: &Case, forecast: &Forecast) {
         );
         page.line(Tone::Plain, words);
     }
-    for words in worth(case, forecast) {
+    if let Some(words) = worth(case, forecast) {
         page.line(Tone::Plain, words);
     }
     if !forecast.confirming.is_empty() {
@@ -180,37 +180,37 @@ fn evenings(ammonia: &SoilAmmonia) -> String {
     words.join(", ")
 }
 
-/// The evening in the first week, and the one in the first four, whose test tells most; what its steps mean.
-fn worth(case: &Case, forecast: &Forecast) -> Vec<String> {
-    let until = |day: u32| forecast.tests.iter().find(|test| test.day <= day);
-    let mut tests: Vec<&Worth> = until(WEEK).into_iter().chain(until(LAST_EVENING)).collect();
-    tests.dedup();
-    let tests = tests
-        .into_iter()
-        .filter(|test| test.narrowed >= WORTH_TESTING);
-    tests.map(|test| worth_words(case, test)).collect()
-}
-
-fn worth_words(case: &Case, test: &Worth) -> String {
-    let steps: Vec<String> = test
+/// The evening of the first four weeks whose test tells most, what its steps mean, and the best of week 1.
+fn worth(case: &Case, forecast: &Forecast) -> Option<String> {
+    let best = forecast.tests.first()?;
+    if best.narrowed < WORTH_TESTING {
+        return None;
+    }
+    let steps: Vec<String> = best
         .readings
         .iter()
         .filter(|reading| reading.of_100 >= WORTH_A_WORD)
-        .map(|reading| {
-            format!(
-                "{} means day {:.0}",
-                short(reading.printed),
-                reading.mean_day
-            )
-        })
+        .map(|reading| format!("{} day {:.0}", short(reading.printed), reading.mean_day))
         .collect();
+    let unit = &best.tested.card(&case.kit).unit;
+    let first = forecast.tests.iter().find(|test| test.day <= WEEK);
+    let first = first.filter(|first| *first != best && first.narrowed >= WORTH_TESTING);
+    let first = first.map_or(String::new(), |test| {
+        format!("; in week 1 {} tells most", worth_words(test))
+    });
+    Some(format!(
+        "most telling: {}{first}. What a step in {unit} would mean: {}.",
+        worth_words(best),
+        steps.join(", ")
+    ))
+}
+
+fn worth_words(test: &Worth) -> String {
     format!(
-        "test {} on the evening of day {}: it takes away {:.0} % of the squared error of the ready day ({}: {}).",
+        "{} on the evening of day {} (takes away {:.0} % of the squared error of the ready day)",
         test.tested.words(),
         test.day,
-        100.0 * test.narrowed,
-        test.tested.card(&case.kit).unit,
-        steps.join(", ")
+        100.0 * test.narrowed
     )
 }
 
