@@ -60,15 +60,23 @@ fn by_when(curve: &ReadyCurve, filled_on: Option<Date>) -> String {
         Some(day) => format!("by {}", day_in_words(filled_on, day)),
         None => later(curve.last_day),
     };
-    let half = match curve.day_of(50) {
-        Some(_) => format!("50 of 100 plausible tanks like yours {}", by(50)),
-        None => format!(
-            "later than day {} in more than half of the plausible tanks like yours; {} of 100 are ready by then",
-            curve.last_day,
-            whole(curve.of_100_by(curve.last_day))
+    let ready = whole(curve.of_100_by(curve.last_day));
+    let later = later(curve.last_day);
+    match (curve.day_of(10), curve.day_of(50)) {
+        (_, Some(_)) => format!(
+            "50 of 100 plausible tanks like yours {}; 10 of 100 {}, 90 of 100 {}",
+            by(50),
+            by(10),
+            by(90)
         ),
-    };
-    format!("{half}; 10 of 100 {}, 90 of 100 {}", by(10), by(90))
+        (Some(_), None) => format!(
+            "{later} in most of the plausible tanks like yours: {ready} of 100 are ready by then, 10 of 100 {}",
+            by(10)
+        ),
+        (None, None) => format!(
+            "{later} in nearly all plausible tanks like yours: {ready} of 100 are ready by then"
+        ),
+    }
 }
 
 fn reasons(curve: &ReadyCurve) -> String {
