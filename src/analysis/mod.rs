@@ -19,6 +19,7 @@ pub mod forecast;
 mod jumps;
 pub mod kit;
 pub mod levels;
+pub mod levers;
 pub mod limits;
 pub mod milestones;
 pub mod outcome;

@@ -6,6 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::exit::CODES;
 use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
+use crate::analysis::levers;
 
 /// The first eight weeks of a newly filled planted aquarium, before you fill it
 #[derive(Debug, Parser)]
@@ -50,6 +51,11 @@ const CHECK: &str = "Check a scenario and print what it means; nothing is run or
         Every mistake is shown at once, with its line and what to write instead. A file without mistakes \
         is printed as understood: the tank, the water, the calendar, and where each value came from.";
 
+const LEVERS: &str = "Try what you could do otherwise, each thing alone, on the same plausible tanks.\n\n\
+        Water changes, refill, temperature, mature medium, night air, gas, light, plants, soil, feed: by how many \
+        days each brings the ready day nearer, and what it takes. The table goes to output/levers-<name of the \
+        file>/, or the next free name.";
+
 const EXPLAIN: &str = "Print what the program knows, as tables made from the code itself.\n\n\
         Without a topic the topics are listed.";
 
@@ -66,6 +72,9 @@ pub enum Command {
     /// Check a scenario and print what it means; nothing is run or written
     #[command(long_about = CHECK)]
     Check(Check),
+    /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
+    #[command(long_about = LEVERS)]
+    Levers(Levers),
     /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
     #[command(long_about = EXPLAIN)]
     Explain(Explain),
@@ -161,6 +170,44 @@ pub struct Check {
     /// Print what is uncertain instead: every input that varies, how far, with its source, and what is kept
     #[arg(long)]
     pub uncertain: bool,
+}
+
+/// Options of `levers`.
+#[derive(Debug, Clone, Args)]
+#[command(
+    arg_required_else_help = true,
+    after_help = "Examples:\n  \
+        firstfill levers my-tank.toml\n      \
+        what brings the ready day nearer, the best first; the table in output/levers-my-tank/\n  \
+        firstfill levers my-tank.toml --members 512 --out levers-b\n      \
+        on more plausible tanks, in a folder of your own"
+)]
+pub struct Levers {
+    /// The scenario, a TOML file
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// Folder to write; it must not exist yet [default: output/levers-NAME-OF-THE-FILE]
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds an earlier run
+    #[arg(long)]
+    pub force: bool,
+    /// How many plausible tanks each lever is tried on
+    #[arg(long, value_name = "N", default_value_t = levers::USUAL_MEMBERS as u32, value_parser = clap::value_parser!(u32).range(FEWEST_MEMBERS..=MOST_MEMBERS))]
+    pub members: u32,
+    /// Another draw of plausible tanks; the same seed gives the same tanks
+    #[arg(long, value_name = "N", default_value_t = USUAL_SEED)]
+    pub seed: u64,
+}
+
+impl Levers {
+    /// How they are to be tried.
+    pub fn trying(&self) -> levers::Trying {
+        levers::Trying {
+            members: self.members as usize,
+            seed: self.seed,
+        }
+    }
 }
 
 /// Options of `explain`.

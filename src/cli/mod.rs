@@ -6,6 +6,8 @@ mod check;
 mod completions;
 pub mod exit;
 mod explain;
+mod levers;
+mod load;
 pub mod panics;
 mod progress;
 mod run;
@@ -29,6 +31,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
     match command {
         Command::Run(options) => run::run(options),
         Command::Check(options) => check::check(options),
+        Command::Levers(options) => levers::levers(options),
         Command::Explain(options) => explain::explain(options),
         Command::Completions(options) => completions::completions(options.shell),
         Command::Manual => completions::manual(),
