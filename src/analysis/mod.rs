@@ -18,6 +18,7 @@ pub mod figures;
 pub mod forecast;
 mod jumps;
 pub mod kit;
+pub mod latest_fill;
 pub mod levels;
 pub mod levers;
 pub mod limits;

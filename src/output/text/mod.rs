@@ -4,6 +4,7 @@ mod answer;
 mod assumed;
 mod figures;
 mod forecast;
+pub mod latest_fill;
 pub mod levers;
 mod page;
 mod supplies;
