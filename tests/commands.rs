@@ -462,3 +462,59 @@ fn a_single_run_has_no_bands_and_says_so_where_members_are_asked_for_too() {
     }
     assert!(!room.path().join("never").exists());
 }
+
+#[test]
+fn levers_writes_its_table_beside_earlier_ones_and_fits_a_screen() {
+    let room = room();
+    let again = || {
+        let mut command = firstfill(&room);
+        command.args(["levers", "tank.toml", "--members", "20"]);
+        command.output().expect("a page")
+    };
+    let first = again();
+    assert!(first.status.success(), "{first:?}");
+    let text = String::from_utf8(first.stdout).expect("words");
+    assert!(text.contains("the plan as written") && text.contains("output/levers-tank"));
+    assert!(text.contains("never replaces a test before animals go in"));
+    assert!(text.lines().count() <= 50, "{} lines", text.lines().count());
+    assert!(text.lines().all(|line| line.chars().count() <= 100));
+    let names = names_in(&room.path().join("output/levers-tank"));
+    assert_eq!(names, ["columns.csv", "levers.csv", "manifest.json"]);
+    again();
+    let table =
+        |folder: &str| fs::read(room.path().join(folder).join("levers.csv")).expect("a table");
+    assert_eq!(table("output/levers-tank"), table("output/levers-tank-2"));
+}
+
+#[test]
+fn a_wish_that_no_filling_meets_ends_with_3_and_says_how_near_one_comes() {
+    let room = room();
+    let wish = [
+        "latest-fill",
+        "tank.toml",
+        "--ready-by",
+        "2027-03-09",
+        "--members",
+        "20",
+    ];
+    firstfill(&room)
+        .args(wish)
+        .assert()
+        .code(3)
+        .stderr(predicate::str::contains(
+            "no filling from Sat 6 Mar 2027 on makes 90 of 100 plausible tanks like yours ready",
+        ));
+    assert_eq!(names_in(room.path()), ["tank.toml"], "nothing is written");
+    firstfill(&room)
+        .args(["latest-fill", "tank.toml", "--ready-by", "2027-03-01"])
+        .assert()
+        .code(2)
+        .stderr(predicate::str::contains("before 2027-03-06"));
+    let without = TANK.replace("start = \"2027-03-06 10:00\"", "");
+    fs::write(room.path().join("undated.toml"), without).expect("a scenario");
+    firstfill(&room)
+        .args(["latest-fill", "undated.toml", "--ready-by", "2027-03-09"])
+        .assert()
+        .code(2)
+        .stderr(predicate::str::contains("has no start"));
+}

@@ -4,8 +4,11 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use jiff::civil::Date;
+
 use super::exit::CODES;
 use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
+use crate::analysis::levers;
 
 /// The first eight weeks of a newly filled planted aquarium, before you fill it
 #[derive(Debug, Parser)]
@@ -50,6 +53,15 @@ const CHECK: &str = "Check a scenario and print what it means; nothing is run or
         Every mistake is shown at once, with its line and what to write instead. A file without mistakes \
         is printed as understood: the tank, the water, the calendar, and where each value came from.";
 
+const LEVERS: &str = "Try what you could do otherwise, each thing alone, on the same plausible tanks.\n\n\
+        Water changes, refill, temperature, mature medium, night air, gas, light, plants, soil, feed: by how many \
+        days each brings the ready day nearer, and what it takes. The table goes to output/levers-<name of the \
+        file>/, or the next free name.";
+
+const LATEST_FILL: &str = "Find the latest date of filling by which so many of 100 plausible tanks are ready in time.\n\n\
+        Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
+        Nothing is written. Where no date does, the exit code is 3, and the nearest one is named.";
+
 const EXPLAIN: &str = "Print what the program knows, as tables made from the code itself.\n\n\
         Without a topic the topics are listed.";
 
@@ -66,6 +78,12 @@ pub enum Command {
     /// Check a scenario and print what it means; nothing is run or written
     #[command(long_about = CHECK)]
     Check(Check),
+    /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
+    #[command(long_about = LEVERS)]
+    Levers(Levers),
+    /// Find the latest date of filling to be ready by a date
+    #[command(long_about = LATEST_FILL)]
+    LatestFill(LatestFill),
     /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
     #[command(long_about = EXPLAIN)]
     Explain(Explain),
@@ -161,6 +179,82 @@ pub struct Check {
     /// Print what is uncertain instead: every input that varies, how far, with its source, and what is kept
     #[arg(long)]
     pub uncertain: bool,
+}
+
+/// Options of `levers`.
+#[derive(Debug, Clone, Args)]
+#[command(
+    arg_required_else_help = true,
+    after_help = "Examples:\n  \
+        firstfill levers my-tank.toml\n      \
+        what brings the ready day nearer, the best first; the table in output/levers-my-tank/\n  \
+        firstfill levers my-tank.toml --members 512 --out levers-b\n      \
+        on more plausible tanks, in a folder of your own"
+)]
+pub struct Levers {
+    /// The scenario, a TOML file
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// Folder to write; it must not exist yet [default: output/levers-NAME-OF-THE-FILE]
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Replace the folder if it holds an earlier run
+    #[arg(long)]
+    pub force: bool,
+    /// How many plausible tanks each lever is tried on
+    #[arg(long, value_name = "N", default_value_t = levers::USUAL_MEMBERS as u32, value_parser = clap::value_parser!(u32).range(FEWEST_MEMBERS..=MOST_MEMBERS))]
+    pub members: u32,
+    /// Another draw of plausible tanks; the same seed gives the same tanks
+    #[arg(long, value_name = "N", default_value_t = USUAL_SEED)]
+    pub seed: u64,
+}
+
+impl Levers {
+    /// How they are to be tried.
+    pub fn trying(&self) -> levers::Trying {
+        levers::Trying {
+            members: self.members as usize,
+            seed: self.seed,
+        }
+    }
+}
+
+/// Options of `latest-fill`.
+#[derive(Debug, Clone, Args)]
+#[command(
+    arg_required_else_help = true,
+    after_help = "Examples:\n  \
+        firstfill latest-fill my-tank.toml --ready-by 2027-05-15\n      \
+        how late it may be filled so that 90 of 100 plausible tanks are ready on that day\n  \
+        firstfill latest-fill my-tank.toml --ready-by 2027-05-15 --of-100 50\n      \
+        the same for 50 of 100"
+)]
+pub struct LatestFill {
+    /// The scenario, a TOML file with a start
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// The day by which tanks are to be ready: year-month-day
+    #[arg(long, value_name = "DATE")]
+    pub ready_by: Date,
+    /// How many of 100 plausible tanks are to be ready
+    #[arg(long, value_name = "N", default_value_t = 90, value_parser = clap::value_parser!(u8).range(1..=100))]
+    pub of_100: u8,
+    /// How many plausible tanks each plan is run on
+    #[arg(long, value_name = "N", default_value_t = levers::USUAL_MEMBERS as u32, value_parser = clap::value_parser!(u32).range(FEWEST_MEMBERS..=MOST_MEMBERS))]
+    pub members: u32,
+    /// Another draw of plausible tanks; the same seed gives the same tanks
+    #[arg(long, value_name = "N", default_value_t = USUAL_SEED)]
+    pub seed: u64,
+}
+
+impl LatestFill {
+    /// On which plausible tanks.
+    pub fn trying(&self) -> levers::Trying {
+        levers::Trying {
+            members: self.members as usize,
+            seed: self.seed,
+        }
+    }
 }
 
 /// Options of `explain`.

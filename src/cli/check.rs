@@ -2,15 +2,13 @@
 
 use super::args::Check;
 use super::exit::Failure;
-use super::say;
+use super::{load, say};
 use crate::analysis::uncertain::Uncertain;
 use crate::output::text::{self, uncertain, understood};
-use crate::scenario;
 
 /// Loads and prints; changes nothing.
 pub fn check(options: &Check) -> Result<(), Failure> {
-    let loaded = scenario::load(&options.file)
-        .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))?;
+    let loaded = load::scenario(&options.file)?;
     let page = if options.uncertain {
         uncertain::page(&loaded.case, &Uncertain::of(&loaded.case))
     } else {

@@ -6,6 +6,9 @@ mod check;
 mod completions;
 pub mod exit;
 mod explain;
+mod latest_fill;
+mod levers;
+mod load;
 pub mod panics;
 mod progress;
 mod run;
@@ -29,6 +32,8 @@ fn obey(command: &Command) -> Result<(), Failure> {
     match command {
         Command::Run(options) => run::run(options),
         Command::Check(options) => check::check(options),
+        Command::Levers(options) => levers::levers(options),
+        Command::LatestFill(options) => latest_fill::run(options),
         Command::Explain(options) => explain::explain(options),
         Command::Completions(options) => completions::completions(options.shell),
         Command::Manual => completions::manual(),

@@ -27,6 +27,11 @@ impl Progress {
     pub fn at(&mut self, done: usize) {
         self.0.set_position(done as u64);
     }
+    /// So many pieces are done, of so many.
+    pub fn at_of(&mut self, done: usize, pieces: usize) {
+        self.0.set_length(pieces as u64);
+        self.at(done);
+    }
 }
 
 impl Drop for Progress {

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use super::args::Run;
 use super::asked::{self, Asked};
 use super::exit::Failure;
-use super::{progress, say, stopping};
+use super::{load, progress, say, stopping};
 use crate::analysis::case::Case;
 use crate::analysis::forecast::{Forecast, Making};
 use crate::analysis::outcome::Outcome;
@@ -29,16 +29,11 @@ pub fn run(options: &Run) -> Result<(), Failure> {
     outcome.look_closely(case, &wanted.closely(&outcome))?;
     stop.check()?;
     let forecast = forecast(options, case, &outcome, &stop)?;
-    let texts: Vec<(String, String)> = loaded
-        .files
-        .iter()
-        .map(|(path, text)| (path.display().to_string(), text.clone()))
-        .collect();
     let story = manifest::Story {
         case,
         outcome: &outcome,
         forecast: forecast.as_ref(),
-        files: &texts,
+        files: &load::texts(loaded),
         options: &repeatable(options),
     };
     let entries = folder::entries(&story, &wanted, &stop)?;
@@ -97,12 +92,8 @@ fn check_days(options: &Run, case: &Case) -> Result<(), Failure> {
 
 fn place(options: &Run) -> Place {
     let stem = options.file.file_stem().unwrap_or_default();
-    match (&options.out, options.force) {
-        (Some(folder), true) => Place::Over(folder.clone()),
-        (Some(folder), false) => Place::Exactly(folder.clone()),
-        (None, true) => Place::Over(PathBuf::from("output").join(stem)),
-        (None, false) => Place::Free(PathBuf::from("output").join(stem)),
-    }
+    let usual = PathBuf::from("output").join(stem);
+    Place::asked(options.out.as_deref(), options.force, &usual)
 }
 
 fn wanted(options: &Run) -> Wanted {

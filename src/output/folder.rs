@@ -2,6 +2,7 @@
 
 use rayon::prelude::*;
 
+use crate::analysis::levers::Levers;
 use crate::analysis::outcome::Outcome;
 use crate::base::stop::{Stop, Stopped};
 use crate::engine::close_ups::CloseUps;
@@ -9,7 +10,7 @@ use crate::engine::close_ups::CloseUps;
 use super::chart::{self, Figure};
 use super::columns;
 use super::csv::{
-    NotANumber, Table, bands, daily, events, guide, ledger, members, plan, ready, series,
+    NotANumber, Table, bands, daily, events, guide, ledger, levers, members, plan, ready, series,
 };
 use super::manifest::{self, Story};
 use super::place::MARK;
@@ -91,6 +92,21 @@ pub fn entries(story: &Story, wanted: &Wanted, stop: &Stop) -> Result<Vec<Entry>
     if wanted.charts {
         entries.extend(charts(story, wanted, stop)?);
     }
+    Ok(entries)
+}
+
+/// All files of levers that were tried.
+///
+/// # Errors
+/// When the manifest cannot be written.
+pub fn lever_entries(story: &Story, tried: &Levers) -> Result<Vec<Entry>, FolderError> {
+    let mut tables = vec![levers::table(tried)];
+    tables.push(guide::table(&tables));
+    let mut entries: Vec<Entry> = tables.into_iter().map(of_table).collect();
+    entries.push(Entry {
+        name: MARK.into(),
+        bytes: manifest::text(story)?.into_bytes(),
+    });
     Ok(entries)
 }
 

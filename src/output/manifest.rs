@@ -13,6 +13,9 @@ use crate::model::parameter_set::Origin;
 use super::csv::ready::OF_100;
 use super::waiting::later;
 
+/// Name and text of scenario files.
+pub type Texts = Vec<(String, String)>;
+
 /// Everything the manifest is made from.
 #[derive(Debug, Clone, Copy)]
 pub struct Story<'a> {

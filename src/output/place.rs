@@ -79,6 +79,15 @@ fn what_to_try(why: &io::Error) -> &'static str {
 }
 
 impl Place {
+    /// Where it is asked for: a folder that must not be there yet, or else the usual one, or the next free
+    /// name; by force what is there is replaced.
+    pub fn asked(named: Option<&Path>, by_force: bool, usual: &Path) -> Place {
+        match (named, by_force) {
+            (named, true) => Place::Over(named.unwrap_or(usual).into()),
+            (Some(named), false) => Place::Exactly(named.into()),
+            (None, false) => Place::Free(usual.into()),
+        }
+    }
     /// The folder asked for.
     pub fn target(&self) -> &Path {
         match self {

@@ -31,12 +31,12 @@ const STEP_MINUTES: u32 = 30;
 /// Its step in the dark, when nothing grows.
 const STEP_IN_THE_DARK_MINUTES: u32 = 60;
 
-/// Reads a whole scenario; none when something is wrong (the desk knows what).
-pub fn case(desk: &Desk, table: &Table, stem: &str) -> Option<Case> {
+/// Reads a whole scenario, its filling put off by some days; none when something is wrong (the desk knows what).
+pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option<Case> {
     let file = Reader::of_file(desk, table);
     let name = file.text("name").or(stem.to_string());
     file.entry("based_on");
-    let mut draft = Draft::new(desk, start::calendar(&file));
+    let mut draft = Draft::new(desk, start::calendar(&file, put_off_days));
     parameters::read(&file, &mut draft);
     let start_up = start::start_up(&file, &mut draft);
     let limits = limits::read(&file);

@@ -21,6 +21,9 @@ pub struct Calendar {
     pub filled_at: u32,
     /// Number of the last day.
     pub last_day: u32,
+    /// By how many days the filling is later than the scenario says: day numbers and weekdays go with it,
+    /// dates stay.
+    pub put_off_days: u32,
 }
 
 /// First and last day of a spell, and where it is written.
@@ -96,6 +99,40 @@ impl Calendar {
                 }])
             }
         }
+    }
+    /// Days of an absence. Where the filling was put off, what is over by then is left out.
+    pub fn absences(&self, desk: &Desk, path: &str, node: &Node) -> Option<Vec<Span>> {
+        if self.put_off_days == 0 {
+            return self.spans(desk, path, node);
+        }
+        if let Value::List(items) = &node.value {
+            let parts = items.iter().map(|item| self.absences(desk, path, item));
+            return Some(parts.collect::<Option<Vec<_>>>()?.concat());
+        }
+        match self.begun(node) {
+            Some(rest) => Some(rest.into_iter().collect()),
+            None => self.spans(desk, path, node),
+        }
+    }
+    /// Of a spell in dates that begins before the filling: what is left of it, if anything.
+    fn begun(&self, node: &Node) -> Option<Option<Span>> {
+        let text = node.value.written();
+        let (first, last) = text.split_once("..").unwrap_or((&text, &text));
+        let [first, last] = [first, last].map(|date| self.days_until(date.trim()));
+        let (first, last) = (first?, last?);
+        let rest = u32::try_from(last).ok().map(|last| Span {
+            first: 0,
+            last,
+            is_range: true,
+            place: node.place.clone(),
+        });
+        (first < 0 && first <= last).then_some(rest)
+    }
+    /// Days from the filling to a date, if it is one.
+    fn days_until(&self, date: &str) -> Option<i64> {
+        let date = Date::strptime("%Y-%m-%d", date).ok()?;
+        let days = self.filled_on?.until(date).ok()?.get_days();
+        Some(days.into())
     }
     fn range(&self, desk: &Desk, path: &str, text: &str, place: &Place) -> Option<Span> {
         let (from, through) = text.split_once("..")?;

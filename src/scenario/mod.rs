@@ -51,7 +51,7 @@ pub struct Loaded {
 /// With all problems of the file and of those it is based on.
 pub fn load(path: &Path) -> Result<Loaded, Problems> {
     match files::read(path) {
-        Ok(text) => read(path, text, Files::default()),
+        Ok(text) => read(path, text, Files::default(), 0),
         Err(problem) => Err(alone(path, *problem)),
     }
 }
@@ -72,7 +72,7 @@ pub fn load_kept(kept: Vec<(PathBuf, String)>) -> Result<Loaded, Problems> {
         let problem = files::too_large(&path.display().to_string(), text.len() as u64);
         return Err(alone(path, problem));
     }
-    read(&path, text, Files::of_kept(kept))
+    read(&path, text, Files::of_kept(kept), 0)
 }
 
 /// Reads and checks a scenario from a text; `name` stands for the file in messages.
@@ -85,14 +85,31 @@ pub fn read_text(name: &str, text: &str) -> Result<Loaded, Problems> {
         return Err(alone(Path::new(name), problem));
     }
     let text = files::without_mark(text).to_string();
-    read(Path::new(name), text, Files::default())
+    read(Path::new(name), text, Files::default(), 0)
+}
+
+/// The same scenario filled so many days later: day numbers and weekdays go with the filling, dates stay, and
+/// absences that are over by then are left out.
+///
+/// # Errors
+/// When that is not possible: something else is planned for a date before the filling.
+pub fn put_off(loaded: &Loaded, days: u32) -> Result<Case, Problems> {
+    let path = loaded.files.first().map(|(path, _)| path.clone());
+    let kept = Files::of_kept(loaded.files.clone());
+    let path = path.unwrap_or_default();
+    Ok(read(&path, loaded.text.clone(), kept, days)?.case)
 }
 
 fn alone(path: &Path, problem: Problem) -> Problems {
     Problems::new(&path.display().to_string(), Files::default(), vec![problem])
 }
 
-fn read(path: &Path, text: String, mut files: Files) -> Result<Loaded, Problems> {
+fn read(
+    path: &Path,
+    text: String,
+    mut files: Files,
+    put_off_days: u32,
+) -> Result<Loaded, Problems> {
     let name = path.display().to_string();
     let stem = path
         .file_stem()
@@ -102,7 +119,7 @@ fn read(path: &Path, text: String, mut files: Files) -> Result<Loaded, Problems>
         return Err(alone(path, build::empty(&name)));
     }
     let desk = Desk::default();
-    let case = build::case(&desk, &merged.table, &stem);
+    let case = build::case(&desk, &merged.table, &stem, put_off_days);
     let mut problems = merged.problems;
     let apart = |problem: &Problem| match &problem.place {
         Some(place) => !merged.broken.iter().any(|broken| broken.touches(place)),

@@ -5,6 +5,7 @@ pub mod daily;
 pub mod events;
 pub mod guide;
 pub mod ledger;
+pub mod levers;
 pub mod members;
 pub mod plan;
 pub mod ready;

@@ -4,6 +4,8 @@ mod answer;
 mod assumed;
 mod figures;
 mod forecast;
+pub mod latest_fill;
+pub mod levers;
 mod page;
 mod supplies;
 pub mod uncertain;
@@ -98,6 +100,12 @@ const CAVEATS: [&str; 5] = [
 ];
 
 fn heading(page: &mut Page, case: &Case) {
+    title(page, case);
+    page.block("Tank", Tone::Plain, tank(case));
+}
+
+/// Name, first and last day.
+fn title(page: &mut Page, case: &Case) {
     let filled = TimeOfDay::of(case.input.filled_at);
     let first = day_in_words(case.filled_on, 0);
     let last = day_in_words(case.filled_on, case.input.last_day);
@@ -106,7 +114,6 @@ fn heading(page: &mut Page, case: &Case) {
         Tone::Plain,
         format!("full on {first} at {filled}; to {last}"),
     );
-    page.block("Tank", Tone::Plain, tank(case));
 }
 
 /// The facts of the tank in a few lines; remarks in brackets are left to `check`.

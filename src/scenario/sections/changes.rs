@@ -73,7 +73,7 @@ fn away(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<(u32, u32)> {
     };
     let spans = draft
         .calendar
-        .spans(section.desk, &section.path_of("away"), &entry.node)
+        .absences(section.desk, &section.path_of("away"), &entry.node)
         .unwrap_or_default();
     section.given("away", &entry.node);
     let last_day = draft.calendar.last_day;
@@ -103,7 +103,7 @@ fn missed(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
     };
     let spans = draft
         .calendar
-        .spans(section.desk, &section.path_of("missed"), &entry.node)
+        .absences(section.desk, &section.path_of("missed"), &entry.node)
         .unwrap_or_default();
     section.given("missed", &entry.node);
     spans

@@ -1,5 +1,6 @@
 //! `start`, `length` and `[start_up]`: when the tank is full, how long the run is, what came before.
 
+use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use crate::analysis::case::SetBy;
@@ -13,8 +14,8 @@ use crate::scenario::problem::Problem;
 use crate::scenario::reader::Reader;
 use crate::scenario::tree::{Node, Value};
 
-/// Reads `start` and `length`.
-pub fn calendar(file: &Reader<'_>) -> Calendar {
+/// Reads `start` and `length`; the filling may be put off by some days.
+pub fn calendar(file: &Reader<'_>, put_off_days: u32) -> Calendar {
     let (filled_on, filled_at) = match file.wanted("start") {
         None => {
             file.note_default("start");
@@ -29,10 +30,12 @@ pub fn calendar(file: &Reader<'_>) -> Calendar {
             None => (Date::new(2027, 1, 1).ok(), 0),
         },
     };
+    let later = i64::from(put_off_days).days();
     Calendar {
-        filled_on,
+        filled_on: filled_on.map(|date| date.saturating_add(later)),
         filled_at,
         last_day: file.count_or_default("length", (1, 366)),
+        put_off_days,
     }
 }
 

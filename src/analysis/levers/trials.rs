@@ -1,0 +1,74 @@
+//! The same plausible tanks, again and again, with one lever pulled or another.
+
+use crate::analysis::case::Case;
+use crate::analysis::ensemble::member::Member;
+use crate::analysis::ensemble::{self, Ask, EnsembleError};
+use crate::analysis::uncertain::Uncertain;
+use crate::base::stop::Stop;
+use crate::engine::input::ModelInput;
+
+use super::lever::Lever;
+
+/// The members that levers are tried on.
+pub struct Trials<'a> {
+    /// The plan as written.
+    pub case: &'a Case,
+    /// Where chance begins.
+    pub seed: u64,
+    uncertain: Uncertain,
+    stop: &'a Stop,
+}
+
+/// Hears that one more member is done.
+pub type Progress<'a> = &'a mut dyn FnMut();
+
+impl<'a> Trials<'a> {
+    /// Trials on the plausible tanks of a case.
+    pub fn of(case: &'a Case, seed: u64, stop: &'a Stop) -> Trials<'a> {
+        Trials {
+            case,
+            seed,
+            uncertain: Uncertain::of(case),
+            stop,
+        }
+    }
+    /// A member of the plan as written.
+    pub fn input(&self, member: usize) -> ModelInput {
+        let drawn = self.uncertain.draw(self.seed, member);
+        self.uncertain.input(self.case, &drawn)
+    }
+    /// So many members of the plan as written.
+    ///
+    /// # Errors
+    /// When somebody wishes to stop, or too many members fail.
+    pub fn plan(&self, members: usize, done: Progress<'_>) -> Result<Vec<Member>, EnsembleError> {
+        self.run(members, |input| input, done)
+    }
+    /// So many members with a lever pulled.
+    ///
+    /// # Errors
+    /// When somebody wishes to stop, or too many members fail.
+    pub fn with(
+        &self,
+        lever: &Lever,
+        members: usize,
+        done: Progress<'_>,
+    ) -> Result<Vec<Member>, EnsembleError> {
+        self.run(members, |input| lever.pulled(input), done)
+    }
+
+    fn run(
+        &self,
+        members: usize,
+        change: impl Fn(ModelInput) -> ModelInput + Sync,
+        done: Progress<'_>,
+    ) -> Result<Vec<Member>, EnsembleError> {
+        let ask = Ask {
+            case: self.case,
+            members,
+            drawn_days: &[],
+        };
+        let input = |member| change(self.input(member));
+        Ok(ensemble::run(ask, input, self.stop, |_, _| done())?.members)
+    }
+}

@@ -1,0 +1,69 @@
+//! `levers`: what could be done otherwise, and what that would bring.
+
+use std::path::PathBuf;
+
+use super::args::Levers as Options;
+use super::exit::Failure;
+use super::{load, progress, say, stopping};
+use crate::analysis::levers::Levers;
+use crate::analysis::outcome::Outcome;
+use crate::output::files::Draft;
+use crate::output::folder;
+use crate::output::manifest;
+use crate::output::place::Place;
+use crate::output::text;
+
+/// Loads, tries, writes and says.
+pub fn levers(options: &Options) -> Result<(), Failure> {
+    let loaded = load::scenario(&options.file)?;
+    let case = &loaded.case;
+    let place = place(options);
+    let first_choice = place.target().to_path_buf();
+    let stop = stopping::listen();
+    let draft = Draft::open(place)?;
+    let outcome = Outcome::of(case)?;
+    let mut bar = progress::of("levers", 0);
+    let levers = Levers::of(case, options.trying(), &stop, |done, of| {
+        bar.at_of(done, of)
+    })?;
+    drop(bar);
+    let story = manifest::Story {
+        case,
+        outcome: &outcome,
+        forecast: None,
+        files: &load::texts(&loaded),
+        options: &repeatable(options),
+    };
+    let entries = folder::lever_entries(&story, &levers)?;
+    for entry in &entries {
+        stop.check()?;
+        draft.put(&entry.name, &entry.bytes)?;
+    }
+    stop.check()?;
+    let written = draft.publish()?;
+    let mut page = text::levers::page(case, &levers);
+    let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
+    text::closing(&mut page, &first_choice, &written, &names);
+    say::out(&page.render(say::width().unwrap_or(text::WIDEST)))
+        .map_err(|failure| failure.but(&format!("the results are in {}", written.folder.display())))
+}
+
+fn place(options: &Options) -> Place {
+    let stem = options.file.file_stem().unwrap_or_default();
+    let mut name = std::ffi::OsString::from("levers-");
+    name.push(stem);
+    Place::asked(
+        options.out.as_deref(),
+        options.force,
+        &PathBuf::from("output").join(name),
+    )
+}
+
+/// The options that shape the files, as they could be typed again.
+fn repeatable(options: &Options) -> Vec<(String, String)> {
+    vec![
+        ("command".into(), "levers".into()),
+        ("members".into(), options.members.to_string()),
+        ("seed".into(), options.seed.to_string()),
+    ]
+}

@@ -1,0 +1,21 @@
+//! A scenario file, read or refused with all that is wrong.
+
+use std::path::Path;
+
+use super::exit::Failure;
+use super::say;
+use crate::output::manifest;
+use crate::scenario::{self, Loaded};
+
+/// Reads a scenario.
+pub fn scenario(file: &Path) -> Result<Loaded, Failure> {
+    scenario::load(file)
+        .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))
+}
+
+/// The texts of a scenario by name, as a manifest keeps them.
+pub fn texts(loaded: &Loaded) -> manifest::Texts {
+    let text =
+        |(path, text): &(std::path::PathBuf, String)| (path.display().to_string(), text.clone());
+    loaded.files.iter().map(text).collect()
+}

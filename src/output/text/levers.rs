@@ -1,0 +1,222 @@
+//! What the levers do: one screen.
+
+use crate::analysis::case::Case;
+use crate::analysis::levers::price::Price;
+use crate::analysis::levers::shortest_air::{KEPT_OF_100, ShortestAir};
+use crate::analysis::levers::{Levers, Pulled};
+use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
+use crate::base::units::digits;
+use crate::output::waiting::waited_words;
+use crate::output::when::day_in_words;
+
+use super::words::{list, short};
+use super::{Page, Tone, title};
+
+/// Widths of the columns: words, days and their error, range, then litres, gas, worst night, ready.
+const WORDS: usize = 38;
+const DAYS: usize = 12;
+const RANGE: usize = 12;
+const PRICE: [usize; 4] = [7, 6, 6, 6];
+/// Levers told in words below the table.
+const TOLD: usize = 3;
+/// What stands where a lever takes what the plan takes.
+const AS_PLANNED: &str = "·";
+
+/// The whole page.
+pub fn page(case: &Case, levers: &Levers) -> Page {
+    let mut page = Page::default();
+    title(&mut page, case);
+    page.gap();
+    table(&mut page, case, levers);
+    page.gap();
+    for (at, pulled) in best(&levers.pulled).take(TOLD).enumerate() {
+        let label = if at == 0 { "Best" } else { "" };
+        page.block(label, Tone::Plain, in_words(pulled));
+    }
+    page.block(
+        "Seeding",
+        Tone::Plain,
+        seeding(case, levers.last_day_to_seed),
+    );
+    if let Some(air) = &levers.shortest_air {
+        page.block("Night air", Tone::Plain, night_air(air, case));
+    }
+    page.line(
+        Tone::Faint,
+        "Each lever was pulled alone; two together are not the sum of both: write them into the file and run it.",
+    );
+    page.gap();
+    page
+}
+
+/// Levers that bring the ready day nearer, the best first.
+pub fn best(pulled: &[Pulled]) -> impl Iterator<Item = &Pulled> {
+    let gains = |pulled: &&Pulled| pulled.does_something() && pulled.paired.mean_days > 0.0;
+    pulled.iter().filter(gains)
+}
+
+fn table(page: &mut Page, case: &Case, levers: &Levers) {
+    let (members, last_day) = (levers.trying.members, case.input.last_day);
+    page.block(
+        "Levers",
+        Tone::Plain,
+        format!("each alone, on the same {members} plausible tanks like yours; day {last_day} counted as the latest"),
+    );
+    let heads = ["litres", "gas g", "O2", "ready"].map(String::from);
+    page.line(Tone::Faint, columns("", "days sooner", "10 to 90", heads));
+    let plan = price(&levers.plan, None);
+    page.line(Tone::Strong, columns("the plan as written", "", "", plan));
+    for pulled in levers
+        .pulled
+        .iter()
+        .filter(|pulled| pulled.does_something())
+    {
+        page.line(Tone::Plain, row(pulled, &levers.plan));
+    }
+    let nothing = levers
+        .pulled
+        .iter()
+        .filter(|pulled| !pulled.does_something());
+    let nothing: Vec<&str> = nothing.map(|pulled| pulled.words.as_str()).collect();
+    if !nothing.is_empty() {
+        let words = format!(
+            "does nothing here (under half a day): {}",
+            nothing.join("; ")
+        );
+        page.line(Tone::Faint, words);
+    }
+    page.line(
+        Tone::Faint,
+        "days: mean ± standard error; 10 to 90: of 100 tanks; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
+    );
+}
+
+fn row(pulled: &Pulled, plan: &Price) -> String {
+    let paired = &pulled.paired;
+    let [low, high] = paired.range_days;
+    let days = format!(
+        "{} ± {:.1}",
+        signed(paired.mean_days, 1),
+        paired.standard_error_days
+    );
+    let range = format!("{} to {}", signed(low, 0), signed(high, 0));
+    columns(
+        &pulled.words,
+        &days,
+        &range,
+        price(&pulled.price, Some(plan)),
+    )
+}
+
+/// A number with so many places and a real minus sign, never a negative nothing.
+fn signed(value: f64, places: usize) -> String {
+    let size = format!("{:.places$}", value.abs());
+    let is_zero = size.chars().all(|c| matches!(c, '0' | '.'));
+    match value < 0.0 && !is_zero {
+        true => format!("−{size}"),
+        false => size,
+    }
+}
+
+fn price(price: &Price, plan: Option<&Price>) -> [String; 4] {
+    let words = |price: &Price| {
+        [
+            format!("{:.0}", price.litres),
+            format!("{:.0}", price.gas_g),
+            format!("{:.1}", price.worst_night_mg_per_l),
+            format!("{:.0}", price.ready_of_100),
+        ]
+    };
+    let mut own = words(price);
+    for (own, planned) in own.iter_mut().zip(plan.map(words).into_iter().flatten()) {
+        if *own == planned {
+            *own = AS_PLANNED.into();
+        }
+    }
+    own
+}
+
+fn columns(words: &str, days: &str, range: &str, price: [String; 4]) -> String {
+    let price = price.iter().zip(PRICE);
+    let price: String = price
+        .map(|(cell, width)| format!("{cell:>width$}"))
+        .collect();
+    format!("{words:WORDS$}{days:>DAYS$}{range:>RANGE$}{price}")
+}
+
+fn in_words(pulled: &Pulled) -> String {
+    let paired = &pulled.paired;
+    let moved = paired.moved.map_or(String::new(), |moved| {
+        format!(
+            "; {} is last in {:.0} of 100, not {:.0}",
+            waited_words(moved.waiting),
+            moved.of_100_after,
+            moved.of_100_before
+        )
+    });
+    format!(
+        "{}: {} of {} tanks get ready within the run only with it, {} only without, {} neither way{moved}",
+        pulled.words, paired.only_with, paired.pairs, paired.only_without, paired.neither
+    )
+}
+
+fn seeding(case: &Case, last_day: Option<u32>) -> String {
+    match last_day {
+        Some(day) if day >= case.input.last_day => "mature medium gains days however late".into(),
+        Some(day) => format!(
+            "mature medium gains less than half a day after {}",
+            day_in_words(case.filled_on, day)
+        ),
+        None => "mature medium gains less than half a day, on whatever day it comes".into(),
+    }
+}
+
+fn night_air(air: &ShortestAir, case: &Case) -> String {
+    let kept = format!("oxygen over its limit in {KEPT_OF_100:.0} of 100 plausible tanks");
+    let gas = match air.gas_planned_g > 0.0 {
+        true => format!(
+            "; gas {} g, as planned {} g",
+            short(air.gas_g),
+            short(air.gas_planned_g)
+        ),
+        false => String::new(),
+    };
+    match air.minutes {
+        Some(0) => format!("none is needed to keep {kept}{gas}"),
+        Some(minutes) => format!(
+            "{} h are the shortest that keep {kept}: {}{gas}",
+            hours(minutes),
+            setting(air, minutes, case)
+        ),
+        None => format!(
+            "even {} h, up to lights-on, keep oxygen over its limit in no more than {:.0} of 100 plausible tanks: \
+             more flow (air.flow), fewer plants, or a rougher surface",
+            hours(air.longest_minutes),
+            air.kept_of_100
+        ),
+    }
+}
+
+fn hours(minutes: u32) -> String {
+    digits(f64::from(minutes) / f64::from(HOUR))
+}
+
+/// As it could be written in the scenario.
+fn setting(air: &ShortestAir, minutes: u32, case: &Case) -> String {
+    match (air.is_planned, case.input.light.first()) {
+        (false, Some(line)) => {
+            let off = line.window.on;
+            let on = TimeOfDay((off.0 + DAY - minutes) % DAY);
+            format!("air.on = \"{}\"", Window { on, off })
+        }
+        _ => format!("air.on.for = \"{} h\"", hours(minutes)),
+    }
+}
+
+/// The best levers in a few words, with the days they gain.
+pub fn named(pulled: &[Pulled]) -> String {
+    let words = best(pulled).take(TOLD);
+    let words =
+        words.map(|pulled| format!("{} ({:.1} days)", pulled.words, pulled.paired.mean_days));
+    list(&words.collect::<Vec<_>>())
+}
