@@ -10,12 +10,13 @@ use firstfill::analysis::case::Case;
 use firstfill::analysis::charted;
 use firstfill::analysis::ensemble::curve::ReadyCurve;
 use firstfill::analysis::ensemble::days::Of;
-use firstfill::analysis::forecast::{Forecast, Making};
+use firstfill::analysis::forecast::{Forecast, Making, USUAL_MEMBERS};
 use firstfill::analysis::milestones::Milestones;
 use firstfill::analysis::outcome::Outcome;
 use firstfill::analysis::ready::{OxidationStep, Ready, Ripening, Waiting};
 use firstfill::base::clock::DAY;
 use firstfill::base::stop::Stop;
+use firstfill::engine::close_ups::CloseUps;
 use firstfill::engine::result::RunResult;
 use firstfill::model::conserved::{Flux, Quantity};
 use firstfill::output::chart::figure::{Form, Shape};
@@ -154,12 +155,26 @@ fn figures_of(outcome: &Outcome, case: &Case, forecast: Option<&Forecast>) -> Ve
     figures(&outcome.run, case, milestones, verdict, forecast, &days)
 }
 
-/// Few members are enough to see where words and bands go.
-const FEW: usize = 24;
+/// A run looked at as closely as one that is drawn.
+fn outcome_of(case: &Case) -> Outcome {
+    let mut outcome = Outcome::of(case).unwrap();
+    let days = drawn_days(&outcome.run, &outcome.milestones);
+    let closely = CloseUps::none().of_days(&days, 5);
+    outcome.look_closely(case, &closely).unwrap();
+    outcome
+}
+
+/// Few members are enough to judge where words and bands go; for looking there are as many as in use.
+fn members() -> usize {
+    match std::env::var_os("LOOK") {
+        Some(_) => USUAL_MEMBERS,
+        None => 24,
+    }
+}
 
 fn forecast_of(outcome: &Outcome, case: &Case) -> Forecast {
     let making = Making {
-        members: FEW,
+        members: members(),
         seed: 1,
         drawn_days: &drawn_days(&outcome.run, &outcome.milestones),
     };
@@ -177,7 +192,7 @@ fn loaded(path: &Path) -> Case {
 fn forecast_shipped(name: &str) -> (Case, Outcome, Forecast) {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let case = loaded(&root.join(format!("scenarios/{name}.toml")));
-    let outcome = Outcome::of(&case).unwrap();
+    let outcome = outcome_of(&case);
     let forecast = forecast_of(&outcome, &case);
     (case, outcome, forecast)
 }
@@ -259,7 +274,7 @@ static ALL: LazyLock<Vec<(String, Figure)>> = LazyLock::new(|| {
     }
     for path in shipped() {
         let case = loaded(&path);
-        let outcome = Outcome::of(&case).unwrap();
+        let outcome = outcome_of(&case);
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
         let figures = figures_of(&outcome, &case, None);
         all.extend(figures.into_iter().map(|f| (name.clone(), f)));

@@ -44,7 +44,7 @@ pub fn sentences(story: &Story<'_>, forecast: &Forecast, budget: &str) -> Vec<St
     let low = story.milestones.kh_low;
     let lower = share(forecast, |t| t.figures.kh_low.value < low.value);
     let finish = format!(
-        "{} finish by day {}; {} fall lower than the central run's {} dKH.",
+        "{} finish by day {}; {} fall lower than the central run’s {} dKH.",
         ever(&forecast.curve)
             .words()
             .replacen("none", "None", 1)

@@ -11,9 +11,9 @@ use super::key::Key;
 use super::style::{Colour, MUTED, Pen};
 
 /// How much the band of 90 of 100 covers.
-pub const OUTER: f64 = 0.14;
+pub const OUTER: f64 = 0.15;
 /// How much the band of 50 of 100 covers, over the other one.
-pub const INNER: f64 = 0.2;
+pub const INNER: f64 = 0.22;
 
 /// The points of a [`Band`] between which so many of 100 lie, with their cover.
 const BANDS: [(&str, usize, usize, f64); 2] = [("90", 0, 4, OUTER), ("50", 1, 3, INNER)];

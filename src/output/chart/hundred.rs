@@ -69,6 +69,22 @@ pub fn how_many_under(band: &Band, bound: f64) -> &'static str {
     ][points.count()]
 }
 
+/// So many squares shared out over counts, by largest remainder; the first of equals gets more.
+pub fn shared_out(counts: &[usize], squares: usize) -> Vec<usize> {
+    let all: usize = counts.iter().sum();
+    if all == 0 {
+        return vec![0; counts.len()];
+    }
+    let mut shares: Vec<usize> = counts.iter().map(|count| count * squares / all).collect();
+    let mut order: Vec<usize> = (0..counts.len()).collect();
+    order.sort_by_key(|&n| std::cmp::Reverse(counts[n] * squares % all));
+    let missing = squares - shares.iter().sum::<usize>();
+    for &n in order.iter().take(missing) {
+        shares[n] += 1;
+    }
+    shares
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -97,5 +113,13 @@ mod tests {
             told,
             ["fewer than 5", "5 to 25", "75 to 95", "more than 95"]
         );
+    }
+
+    #[test]
+    fn squares_are_shared_out_by_the_largest_remainder() {
+        // exact shares 57.1, 28.6 and 14.3 of 100
+        assert_eq!(shared_out(&[4, 2, 1], 100), [57, 29, 14]);
+        assert_eq!(shared_out(&[1, 1, 1], 100), [34, 33, 33]);
+        assert_eq!(shared_out(&[0, 0], 80), [0, 0]);
     }
 }

@@ -51,6 +51,7 @@ mod ph_bars;
 mod plan_marks;
 mod ready;
 mod ready_cells;
+mod ready_names;
 mod ready_steps;
 mod ready_tests;
 mod ready_words;

@@ -49,7 +49,10 @@ pub fn titles(story: &Story<'_>, forecast: &Forecast) -> Vec<String> {
     match middle_half(forecast, |t| t.figures.oxygen_low.value) {
         Some(middle) => {
             let [low, high] = middle.map(|value| number(value, 1));
-            vec![format!("{brief}; 50 reach {low} to {high} at worst"), brief]
+            vec![
+                format!("{brief}; the middle 50 reach {low} to {high} at worst"),
+                brief,
+            ]
         }
         None => vec![brief],
     }
@@ -65,7 +68,7 @@ pub fn sentences(story: &Story<'_>, forecast: &Forecast) -> Vec<String> {
     let low = story.milestones.oxygen_low;
     let lower = share(forecast, |t| t.figures.oxygen_low.value < low.value);
     let central = format!(
-        "The central run falls to {} mg/L on {}, {} fall lower.",
+        "The central run falls to {} mg/L ({}); {} fall lower.",
         number(low.value, 1),
         story.calendar().moment(low.minute),
         lower.words()

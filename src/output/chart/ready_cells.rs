@@ -5,7 +5,8 @@ use crate::analysis::forecast::Forecast;
 use crate::analysis::ready::{OxidationStep, Ripening, Waiting};
 
 use super::figure::{Anchor, Shape, Span, width_of};
-use super::hundred::told;
+use super::hundred::{shared_out, told};
+use super::ready_names::places;
 use super::rect::Rect;
 use super::sheet::{LEFT, Sheet, bold, plain};
 use super::signs::corners;
@@ -21,13 +22,13 @@ const SIDE: f64 = 17.2;
 const STRIDE: f64 = 18.8;
 /// Rows the squares stand in, filled column by column.
 const ROWS: usize = 2;
-/// Right edge that names may reach.
-const RIGHT_EDGE: f64 = 1136.0;
-/// Room between two names, and between a sample and its name, pixels.
-const BETWEEN: f64 = 24.0;
+/// Room for a sample before its name, pixels.
 const SAMPLE: f64 = 18.0;
 /// From one row of names to the next, pixels.
 const NAME_ROW: f64 = 18.0;
+
+/// Most reasons of empty squares that are named, the most frequent first.
+const MOST_NAMED: usize = 3;
 
 /// Squares that share a reason.
 struct Group {
@@ -71,24 +72,15 @@ pub fn cells(sheet: &mut Sheet, forecast: &Forecast) {
 
 /// What an empty square means, and what those tanks still wait for.
 fn unit_words(forecast: &Forecast) -> String {
-    let late = told(forecast).filter(|told| told.ready.day.is_none());
-    let waited: Vec<Waiting> = late.filter_map(|told| told.ready.waited_for).collect();
-    let mut counts: Vec<(Waiting, usize)> = Vec::new();
-    for one in waited {
-        match counts.iter_mut().find(|(known, _)| *known == one) {
-            Some((_, count)) => *count += 1,
-            None => counts.push((one, 1)),
-        }
-    }
-    counts.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
-    let all: Vec<usize> = counts.iter().map(|(_, count)| *count).collect();
-    let squares = shared_out(&all, 100 - ever(&forecast.curve).of_100());
-    let named = counts
+    let late = by_reason(forecast, 100 - ever(&forecast.curve).of_100(), |told| {
+        told.ready.day.is_none()
+    });
+    let waiting = late
         .iter()
-        .zip(&squares)
-        .filter(|(_, squares)| **squares > 0);
-    let named: Vec<String> = named
-        .map(|((waiting, _), squares)| format!("{squares} for {}", waited_words(*waiting)))
+        .filter_map(|&(waited, squares)| Some((waited?, squares)));
+    let named: Vec<String> = waiting
+        .take(MOST_NAMED)
+        .map(|(waiting, squares)| format!("{squares} for {}", waited_words(waiting)))
         .collect();
     let one = "one square per plausible tank";
     match named.is_empty() {
@@ -97,51 +89,39 @@ fn unit_words(forecast: &Forecast) -> String {
     }
 }
 
+/// The squares of the ready tanks by reason, the most frequent first, then those of the others.
 fn groups(forecast: &Forecast) -> Vec<Group> {
     let ready = ever(&forecast.curve).of_100();
-    let mut counts: Vec<(Option<Waiting>, usize)> = Vec::new();
-    for &(waited, _) in &forecast.curve.waited_for {
-        let same = |told: &&_| is_ready_after(told, waited);
-        counts.push((waited, told(forecast).filter(same).count()));
-    }
-    counts.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
-    let all: Vec<usize> = counts.iter().map(|(_, count)| *count).collect();
-    let squares = shared_out(&all, ready);
-    let shown = counts
-        .iter()
-        .zip(squares)
-        .map(|((waited, _), squares)| Group {
-            reason: Reason::Ready(*waited),
-            squares,
-        });
+    let reasons = by_reason(forecast, ready, |told| told.ready.day.is_some());
+    let shown = reasons.into_iter().map(|(waited, squares)| Group {
+        reason: Reason::Ready(waited),
+        squares,
+    });
     let late = Group {
         reason: Reason::Late,
         squares: 100 - ready,
     };
-    shown
-        .chain([late])
-        .filter(|group| group.squares > 0)
-        .collect()
+    let all = shown.chain([late]);
+    all.filter(|group| group.squares > 0).collect()
 }
 
-fn is_ready_after(told: &Told, waited: Option<Waiting>) -> bool {
-    told.ready.day.is_some() && told.ready.waited_for == waited
-}
-
-/// So many squares shared out over counts, by largest remainder; the first of equals gets more.
-fn shared_out(counts: &[usize], squares: usize) -> Vec<usize> {
-    let all: usize = counts.iter().sum();
-    if all == 0 {
-        return vec![0; counts.len()];
-    }
-    let mut shares: Vec<usize> = counts.iter().map(|count| count * squares / all).collect();
-    let mut order: Vec<usize> = (0..counts.len()).collect();
-    order.sort_by_key(|&n| std::cmp::Reverse(counts[n] * squares % all));
-    let missing = squares - shares.iter().sum::<usize>();
-    for &n in order.iter().take(missing) {
-        shares[n] += 1;
-    }
-    shares
+/// So many squares shared out over what some members waited for, the most frequent first.
+fn by_reason(
+    forecast: &Forecast,
+    squares: usize,
+    counts: impl Fn(&Told) -> bool,
+) -> Vec<(Option<Waiting>, usize)> {
+    let reasons = forecast.curve.waited_for.iter().map(|(waited, _)| *waited);
+    let count = |waited| {
+        let same = |told: &&Told| counts(told) && told.ready.waited_for == waited;
+        (waited, told(forecast).filter(same).count())
+    };
+    let mut counted: Vec<(Option<Waiting>, usize)> = reasons.map(count).collect();
+    counted.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+    let all: Vec<usize> = counted.iter().map(|(_, count)| *count).collect();
+    let shares = counted.iter().zip(shared_out(&all, squares));
+    let some = shares.map(|(&(waited, _), squares)| (waited, squares));
+    some.filter(|(_, squares)| *squares > 0).collect()
 }
 
 /// A square: full for a limit, with a hole for a capacity, with a bar for a limit broken by animals, empty
@@ -209,54 +189,4 @@ fn name_of(group: &Group, last_day: u32) -> Vec<Span> {
         Reason::Late => format!("not ready by day {last_day}"),
     };
     vec![bold(&words, INK), plain(&group.squares.to_string(), MUTED)]
-}
-
-/// Where names of these widths stand, with their row: at their starts, moved right off their neighbours and
-/// back from the edge; in two rows from the left where they are too wide together.
-fn places(starts: &[f64], widths: &[f64]) -> Vec<(f64, usize)> {
-    let together: f64 = widths.iter().map(|width| width + BETWEEN).sum();
-    if together > RIGHT_EDGE - LEFT {
-        let half = widths.len().div_ceil(2);
-        let mut x = LEFT;
-        let each = widths.iter().enumerate().map(|(n, width)| {
-            if n == half {
-                x = LEFT;
-            }
-            let place = x;
-            x += width + BETWEEN;
-            (place, usize::from(n >= half))
-        });
-        return each.collect();
-    }
-    let mut xs = starts.to_vec();
-    for n in 1..xs.len() {
-        xs[n] = xs[n].max(xs[n - 1] + widths[n - 1] + BETWEEN);
-    }
-    let mut edge = RIGHT_EDGE;
-    for (x, width) in xs.iter_mut().zip(widths).rev() {
-        *x = x.min(edge - width);
-        edge = *x - BETWEEN;
-    }
-    xs.into_iter().map(|x| (x, 0)).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn squares_are_shared_out_by_the_largest_remainder() {
-        // exact shares 57.1, 28.6 and 14.3 of 100
-        assert_eq!(shared_out(&[4, 2, 1], 100), [57, 29, 14]);
-        assert_eq!(shared_out(&[1, 1, 1], 100), [34, 33, 33]);
-        assert_eq!(shared_out(&[0, 0], 80), [0, 0]);
-    }
-
-    #[test]
-    fn names_stand_at_their_squares_and_move_only_when_they_must() {
-        let placed = places(&[64.0, 400.0, 420.0], &[100.0, 100.0, 100.0]);
-        assert_eq!(placed, [(64.0, 0), (400.0, 0), (524.0, 0)]);
-        let crowded = places(&[64.0, 1000.0, 1010.0], &[100.0, 100.0, 100.0]);
-        assert_eq!(crowded, [(64.0, 0), (912.0, 0), (1036.0, 0)]);
-    }
 }

@@ -11,8 +11,10 @@ use super::Story;
 use super::figure::{Anchor, Shape, Span};
 use super::fonts::Face;
 use super::hundred::told;
+use super::ready_words::are_few;
 use super::sheet::{LEFT, Sheet, bold, plain};
 use super::style::{GRID, INK, MUTED, Pen, SENTENCE};
+use super::weeks_forecast_words::ever;
 use super::words::{counted, trimmed};
 
 /// Base line of the title.
@@ -65,11 +67,12 @@ fn unit_words(story: &Story<'_>, forecast: &Forecast) -> String {
         true => " without animals",
         false => "",
     };
-    let end = match forecast.confirming.is_empty() {
-        true => "; no tank is ready, so none is confirmed",
-        false => "",
+    let end = match ever(&forecast.curve) {
+        none if none.count == 0 => "; no tank is ready, so none is confirmed".to_string(),
+        few if are_few(&forecast.curve) => format!("; before ready, those {} only", few.words()),
+        _ => String::new(),
     };
-    format!("nearest step of the card, evenings{animals}, 50 of 100 plausible tanks{end}")
+    format!("steps of the card, in the evening{animals}; the middle 50 of 100 plausible tanks{end}")
 }
 
 fn heads(sheet: &mut Sheet, forecast: &Forecast) {

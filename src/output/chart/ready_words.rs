@@ -30,7 +30,7 @@ pub fn sentences(story: &Story<'_>, curve: &ReadyCurve) -> Vec<String> {
     };
     let ends = match (curve.day_of(10), ever(curve).of_100()) {
         (Some(_), _) => format!("10 of 100 are ready {}, 90 of 100 {}.", by(10), by(90)),
-        (None, _) => format!("10 of 100 are ready {late}."),
+        (None, _) => format!("Even the day of 10 of 100 is {late}."),
     };
     let central = central_words(story, curve);
     let judged = match story.case.input.has_animals() {
@@ -44,12 +44,20 @@ pub fn sentences(story: &Story<'_>, curve: &ReadyCurve) -> Vec<String> {
     ]
 }
 
+/// Of fewer ready tanks, of 100, no share is told: it would be one of a handful of members.
+const FEW_OF_100: usize = 10;
+
+/// Whether too few are ever ready to tell shares of them.
+pub fn are_few(curve: &ReadyCurve) -> bool {
+    ever(curve).of_100() < FEW_OF_100
+}
+
 /// What no forecast can do, and what animals would meet.
 pub fn note(curve: &ReadyCurve) -> String {
     let test = "A forecast never replaces the test before animals go in.";
     let most = curve.break_after.iter().max_by_key(|(_, count)| *count);
     match most {
-        Some(&(limit, count)) if count > 0 => {
+        Some(&(limit, count)) if count > 0 && !are_few(curve) => {
             let share = Share {
                 count,
                 members: curve.ever_ready(),
