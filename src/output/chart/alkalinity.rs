@@ -60,7 +60,7 @@ pub fn figure(story: &Story<'_>) -> Figure {
 fn hardness(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let points = over_weeks(story.run, |r| r.alkalinity_meq_per_l / MEQ_PER_DKH);
     let refill = story.run.input.refill.alkalinity_meq_per_l / MEQ_PER_DKH;
-    let bands = story.bands_all_day(KH, "KH", BASE);
+    let bands = story.bands_all_day(KH, "KH", MUTED);
     let all = points.iter().map(|p| p.1).chain([refill]);
     let all = all.chain(heights(&bands));
     let mut panel = weekly.panel_with_changes(166.0, 332.0, from_zero(all, 1.0, 4));

@@ -201,7 +201,7 @@ impl Day<'_> {
     fn acidity(&self, sheet: &mut Sheet) {
         let points = self.curve(|r| r.ph);
         let (low, high) = range(&points);
-        let bands = self.bands(charted::PH, "pH", BASE);
+        let bands = self.bands(charted::PH, "pH", MUTED);
         let least = heights(&bands).fold(low, f64::min);
         let most = heights(&bands).fold(high, f64::max);
         let mut panel = self.panel(718.0, 834.0, about(least, most, 4));

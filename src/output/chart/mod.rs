@@ -137,11 +137,11 @@ pub fn figures(
         verdict,
         forecast,
     };
-    let mut all = vec![Chart::OfRun(weeks::figure)];
-    all.extend(forecast.map(Chart::OfForecast));
-    all.push(Chart::OfRun(nights::figure));
-    all.extend(days.iter().map(|&day| Chart::OfDay(day)));
-    all.extend([alkalinity::figure, capacity::figure, nitrogen::figure].map(Chart::OfRun));
+    let mut all = vec![Chart::Run(weeks::figure)];
+    all.extend(forecast.map(Chart::Forecast));
+    all.push(Chart::Run(nights::figure));
+    all.extend(days.iter().map(|&day| Chart::Day(day)));
+    all.extend([alkalinity::figure, capacity::figure, nitrogen::figure].map(Chart::Run));
     // side by side; the order stays
     let figure = |chart: &Chart| chart.figure(&story);
     let figures: Vec<Option<Figure>> = all.par_iter().with_max_len(1).map(figure).collect();
@@ -150,17 +150,17 @@ pub fn figures(
 
 /// A chart to be laid out.
 enum Chart<'a> {
-    OfRun(fn(&Story<'_>) -> Figure),
-    OfForecast(&'a Forecast),
-    OfDay(u32),
+    Run(fn(&Story<'_>) -> Figure),
+    Forecast(&'a Forecast),
+    Day(u32),
 }
 
 impl Chart<'_> {
     fn figure(&self, story: &Story<'_>) -> Option<Figure> {
         match self {
-            Chart::OfRun(figure) => Some(figure(story)),
-            Chart::OfForecast(forecast) => Some(ready::figure(story, forecast)),
-            Chart::OfDay(day) => day::figure(story, *day),
+            Chart::Run(figure) => Some(figure(story)),
+            Chart::Forecast(forecast) => Some(ready::figure(story, forecast)),
+            Chart::Day(day) => day::figure(story, *day),
         }
     }
 }

@@ -9,7 +9,7 @@ use super::bands::heights;
 use super::ends::{EndName, name_ends};
 use super::figure::Bar;
 use super::sheet::Sheet;
-use super::style::{BASE, INK, Pen};
+use super::style::{INK, MUTED, Pen};
 use super::weekly::Weekly;
 use super::words::number;
 
@@ -22,7 +22,7 @@ pub fn ph_bars(
     (title, unit): (&str, &str),
 ) -> usize {
     let all: Vec<&DayFigures> = story.days().collect();
-    let bands = story.bands_of_bars(PH, "pH", BASE);
+    let bands = story.bands_of_bars(PH, "pH", MUTED);
     let low = all
         .iter()
         .map(|d| d.ph_low.value)
