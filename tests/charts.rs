@@ -641,6 +641,11 @@ fn bands_about_an_hourly_curve_hold_the_central_run_of_a_tank_without_doubt() {
 fn titles_and_sentences_of_a_forecast_speak_of_100_tanks() {
     for (name, figure) in ALL.iter().filter(|(name, _)| name.ends_with("-forecast")) {
         if ["capacity", "nitrogen"].contains(&figure.name.as_str()) {
+            assert!(
+                figure.sentence.starts_with("Central run: "),
+                "{name}/{}",
+                figure.name
+            );
             continue;
         }
         let words = format!("{} {}", figure.title, figure.sentence);

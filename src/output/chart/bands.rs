@@ -73,6 +73,16 @@ impl Story<'_> {
             ],
         }
     }
+    /// Sentences of a chart without bands: beside charts that have some, they say what it shows.
+    pub fn said_of_central(&self, sentences: Vec<String>) -> Vec<String> {
+        match self.forecast {
+            None => sentences,
+            Some(_) => sentences
+                .iter()
+                .map(|words| format!("Central run: {words}"))
+                .collect(),
+        }
+    }
     /// Bands of one number a day, at noon of each day.
     pub fn bands_of_days(
         &self,
