@@ -40,7 +40,7 @@ fn case_of(name: &str) -> Case {
 fn figure_of(name: &str) -> Figure {
     let case = case_of("heavy-early-changes");
     let o = Outcome::of(&case).unwrap();
-    chart::figures(&o.run, &case, &o.milestones, &o.verdict, &[3])
+    chart::figures(&o.run, &case, &o.milestones, &o.verdict, None, &[3])
         .into_iter()
         .find(|figure| figure.name == name)
         .unwrap()
@@ -85,7 +85,7 @@ fn tables(bencher: Bencher<'_, '_>, name: &str) {
 fn laying_out(bencher: Bencher<'_, '_>) {
     let case = case_of("heavy-early-changes");
     let o = Outcome::of(&case).unwrap();
-    bencher.bench_local(|| chart::figures(&o.run, &case, &o.milestones, &o.verdict, &[3]));
+    bencher.bench_local(|| chart::figures(&o.run, &case, &o.milestones, &o.verdict, None, &[3]));
 }
 
 /// One chart as text.

@@ -7,12 +7,19 @@ use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
 use firstfill::analysis::case::Case;
+use firstfill::analysis::charted;
+use firstfill::analysis::ensemble::curve::ReadyCurve;
+use firstfill::analysis::ensemble::days::Of;
+use firstfill::analysis::forecast::{Forecast, Making, USUAL_MEMBERS};
 use firstfill::analysis::milestones::Milestones;
 use firstfill::analysis::outcome::Outcome;
-use firstfill::analysis::ready::{Ready, Verdict};
+use firstfill::analysis::ready::{OxidationStep, Ready, Ripening, Waiting};
 use firstfill::base::clock::DAY;
+use firstfill::base::stop::Stop;
+use firstfill::engine::close_ups::CloseUps;
 use firstfill::engine::result::RunResult;
 use firstfill::model::conserved::{Flux, Quantity};
+use firstfill::output::chart::figure::{Form, Shape};
 use firstfill::output::chart::fonts::FAMILY;
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::style::LEAST;
@@ -122,16 +129,122 @@ fn cases() -> Vec<(&'static str, Knobs)> {
 /// The charts of an invented run: the worst night, the day of filling and the last day among them.
 fn charts(invented: &Invented) -> Vec<Figure> {
     let (run, case) = (&invented.run, &invented.case);
-    drawn(run, case, &invented.milestones, &invented.verdict)
+    let days = drawn_days(run, &invented.milestones);
+    figures(
+        run,
+        case,
+        &invented.milestones,
+        &invented.verdict,
+        None,
+        &days,
+    )
 }
 
-fn drawn(run: &RunResult, case: &Case, milestones: &Milestones, verdict: &Verdict) -> Vec<Figure> {
+fn drawn_days(run: &RunResult, milestones: &Milestones) -> Vec<u32> {
     let last = run.input.last_day;
     let worst = (milestones.oxygen_low.minute / DAY).min(last);
     let mut days = vec![worst, 0, last];
     days.sort();
     days.dedup();
-    figures(run, case, milestones, verdict, &days)
+    days
+}
+
+fn figures_of(outcome: &Outcome, case: &Case, forecast: Option<&Forecast>) -> Vec<Figure> {
+    let days = drawn_days(&outcome.run, &outcome.milestones);
+    let (milestones, verdict) = (&outcome.milestones, &outcome.verdict);
+    figures(&outcome.run, case, milestones, verdict, forecast, &days)
+}
+
+/// A run looked at as closely as one that is drawn.
+fn outcome_of(case: &Case) -> Outcome {
+    let mut outcome = Outcome::of(case).unwrap();
+    let days = drawn_days(&outcome.run, &outcome.milestones);
+    let closely = CloseUps::none().of_days(&days, 5);
+    outcome.look_closely(case, &closely).unwrap();
+    outcome
+}
+
+/// Few members are enough to judge where words and bands go; for looking there are as many as in use.
+fn members() -> usize {
+    match std::env::var_os("LOOK") {
+        Some(_) => USUAL_MEMBERS,
+        None => 24,
+    }
+}
+
+fn forecast_of(outcome: &Outcome, case: &Case) -> Forecast {
+    let making = Making {
+        members: members(),
+        seed: 1,
+        drawn_days: &drawn_days(&outcome.run, &outcome.milestones),
+    };
+    Forecast::of(case, making, &Stop::default(), |_, _| {}).unwrap()
+}
+
+fn loaded(path: &Path) -> Case {
+    let loaded = firstfill::scenario::load(path);
+    loaded
+        .unwrap_or_else(|problems| panic!("{}", problems.render(false)))
+        .case
+}
+
+/// A shipped scenario with its forecast.
+fn forecast_shipped(name: &str) -> (Case, Outcome, Forecast) {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let case = loaded(&root.join(format!("scenarios/{name}.toml")));
+    let outcome = outcome_of(&case);
+    let forecast = forecast_of(&outcome, &case);
+    (case, outcome, forecast)
+}
+
+/// What members wait for, of every kind.
+fn every_reason() -> Vec<Option<Waiting>> {
+    let limits = Ripening::ALL.map(|limit| Some(Waiting::Limit(limit)));
+    let steps = OxidationStep::BOTH.map(|step| Some(Waiting::Capacity(step)));
+    let animals = Ripening::ALL.map(|limit| Some(Waiting::WithAnimals(limit)));
+    limits
+        .into_iter()
+        .chain(steps)
+        .chain(animals)
+        .chain([None])
+        .collect()
+}
+
+/// The same members with other ready days and reasons, and the curve they make.
+fn judged_otherwise(
+    forecast: &Forecast,
+    day: impl Fn(usize) -> Option<u32>,
+    reasons: &[Option<Waiting>],
+) -> Forecast {
+    let mut other = forecast.clone();
+    for member in &mut other.ensemble.members {
+        let ready = &mut member.told.as_mut().unwrap().ready;
+        ready.day = day(member.number);
+        ready.waited_for = reasons[member.number % reasons.len()];
+    }
+    other.curve = ReadyCurve::of(&other.ensemble.members, forecast.curve.last_day);
+    other
+}
+
+/// Forecasts of every kind of answer: never, at once, spread out, just short of 90 of 100.
+fn odd_forecasts(forecast: &Forecast) -> Vec<(&'static str, Forecast)> {
+    let all = every_reason();
+    let nitrite = [Some(Waiting::Limit(Ripening::Nitrite))];
+    let other = |day: &dyn Fn(usize) -> Option<u32>, reasons: &[Option<Waiting>]| {
+        judged_otherwise(forecast, day, reasons)
+    };
+    vec![
+        ("never", other(&|_| None, &all)),
+        ("one", other(&|n| (n == 0).then_some(55), &nitrite)),
+        ("at-once", other(&|_| Some(0), &[None])),
+        ("one-day", other(&|_| Some(31), &nitrite)),
+        ("last-day", other(&|n| (n < 12).then_some(56), &all)),
+        ("spread", other(&|n| Some(2 * n as u32), &all)),
+        (
+            "nearly",
+            other(&|n| (n < 21).then_some(30 + n as u32), &all),
+        ),
+    ]
 }
 
 /// Scenarios of the repository, whatever there is.
@@ -160,13 +273,19 @@ static ALL: LazyLock<Vec<(String, Figure)>> = LazyLock::new(|| {
         );
     }
     for path in shipped() {
-        let loaded = firstfill::scenario::load(&path)
-            .unwrap_or_else(|problems| panic!("{}", problems.render(false)));
-        let case = &loaded.case;
-        let outcome = Outcome::of(case).unwrap();
+        let case = loaded(&path);
+        let outcome = outcome_of(&case);
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-        let figures = drawn(&outcome.run, case, &outcome.milestones, &outcome.verdict);
+        let figures = figures_of(&outcome, &case, None);
         all.extend(figures.into_iter().map(|f| (name.clone(), f)));
+        let forecast = forecast_of(&outcome, &case);
+        let figures = figures_of(&outcome, &case, Some(&forecast));
+        all.extend(figures.into_iter().map(|f| (format!("{name}-forecast"), f)));
+    }
+    let (case, outcome, forecast) = forecast_shipped("sixty");
+    for (name, odd) in odd_forecasts(&forecast) {
+        let figures = figures_of(&outcome, &case, Some(&odd));
+        all.extend(figures.into_iter().map(|f| (name.to_string(), f)));
     }
     all
 });
@@ -320,7 +439,7 @@ fn a_run_has_six_charts_and_one_per_asked_day() {
     let (run, case) = (&invented.run, &invented.case);
     let (milestones, verdict) = (&invented.milestones, &invented.verdict);
     let names = |days: &[u32]| -> Vec<String> {
-        let all = figures(run, case, milestones, verdict, days);
+        let all = figures(run, case, milestones, verdict, None, days);
         all.into_iter().map(|f| f.name).collect()
     };
     assert_eq!(
@@ -381,7 +500,7 @@ fn the_layers_of_nitrogen_miss_none_of_it() {
         .unwrap_or_else(|problems| panic!("{}", problems.render(false)));
     let outcome = Outcome::of(&loaded.case).unwrap();
     let (milestones, verdict) = (&outcome.milestones, &outcome.verdict);
-    let charts = figures(&outcome.run, &loaded.case, milestones, verdict, &[]);
+    let charts = figures(&outcome.run, &loaded.case, milestones, verdict, None, &[]);
     let panel = &charts.last().unwrap().panels[0];
     let drawn = panel.areas.last().unwrap().upper.last().unwrap().1;
     // what is in the tank and what left it, by the books of the run
@@ -428,4 +547,170 @@ fn the_picture_has_two_pixels_for_each_of_the_page() {
     // width and height stand at bytes 16 to 23 of every PNG, most significant byte first
     let number = |at: usize| u32::from_be_bytes(bytes[at..at + 4].try_into().unwrap());
     assert_eq!((number(16), number(20)), (2400, 1800));
+}
+
+#[test]
+fn a_forecast_adds_a_chart_and_bands_and_takes_no_chart_away() {
+    let (case, outcome, forecast) = forecast_shipped("sixty");
+    let names = |forecast: Option<&Forecast>| -> Vec<String> {
+        let all = figures_of(&outcome, &case, forecast);
+        all.into_iter().map(|f| f.name).collect()
+    };
+    let mut expected = names(None);
+    expected.insert(1, "ready".to_string());
+    assert_eq!(names(Some(&forecast)), expected);
+    let banded = |figure: &&Figure| {
+        let panels = figure.panels.iter();
+        panels
+            .filter(|p| p.areas.iter().any(|a| a.name.contains("of 100")))
+            .count()
+    };
+    let charts = figures_of(&outcome, &case, Some(&forecast));
+    let counts: Vec<usize> = charts.iter().map(|f| banded(&f)).collect();
+    // weeks 3, ready 0, nights 3, three days of 3 each, alkalinity 2, capacity and nitrogen 0
+    assert_eq!(counts, [3, 0, 3, 3, 3, 3, 2, 0, 0]);
+    let plain = figures_of(&outcome, &case, None);
+    assert!(
+        plain
+            .iter()
+            .all(|f| banded(&f) == 0 && !f.title.contains("of 100"))
+    );
+}
+
+#[test]
+fn a_band_is_drawn_where_the_forecast_has_it() {
+    let (case, outcome, forecast) = forecast_shipped("sixty");
+    let charts = figures_of(&outcome, &case, Some(&forecast));
+    let nights = charts.iter().find(|f| f.name == "nights").unwrap();
+    let [outer, inner] = &nights.panels[0].areas[..] else {
+        panic!("two bands of oxygen");
+    };
+    let bands = &forecast.ensemble.bands;
+    for day in bands.days() {
+        let band = bands.of_day(day, charted::OXYGEN, Of::Lowest).unwrap();
+        let at = |point: usize| (f64::from(day) + 0.5, f64::from(band[point]));
+        assert!(
+            outer.lower.contains(&at(0)) && outer.upper.contains(&at(4)),
+            "day {day}"
+        );
+        assert!(
+            inner.lower.contains(&at(1)) && inner.upper.contains(&at(3)),
+            "day {day}"
+        );
+    }
+    let day = charts.iter().find(|f| f.name == "day-56").unwrap();
+    let hours = bands.of_hours(56, charted::PH).unwrap();
+    let upper = &day.panels[2].areas[0].upper;
+    assert_eq!(upper.last(), Some(&(24.0, f64::from(hours[24][4]))));
+}
+
+#[test]
+fn bands_about_an_hourly_curve_hold_the_central_run_of_a_tank_without_doubt() {
+    // every member is the central tank: the bands shrink to its own day, and hold its curve
+    let (case, outcome, mut forecast) = forecast_shipped("sixty");
+    let ask = firstfill::analysis::ensemble::Ask {
+        case: &case,
+        members: 2,
+        drawn_days: &[],
+    };
+    let same = |_| case.input.clone();
+    let made = firstfill::analysis::ensemble::run(ask, same, &Stop::default(), |_, _| {});
+    forecast.ensemble = made.unwrap();
+    let charts = figures_of(&outcome, &case, Some(&forecast));
+    let panel = &charts[0].panels[1];
+    let (band, line) = (&panel.areas[0], &panel.lines[0]);
+    let noons = band
+        .upper
+        .iter()
+        .zip(&band.lower)
+        .filter(|(p, _)| p.0.fract() == 0.5);
+    for (high, low) in noons {
+        let of_day = line.points.iter().filter(|p| p.0.floor() == high.0.floor());
+        for point in of_day {
+            // bands are kept as f32, good to 1e-7 of the value; between full hours the curve is straight
+            let slack = 1e-5 * high.1;
+            assert!(
+                point.1 <= high.1 + slack && point.1 >= low.1 - slack,
+                "{point:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn titles_and_sentences_of_a_forecast_speak_of_100_tanks() {
+    for (name, figure) in ALL.iter().filter(|(name, _)| name.ends_with("-forecast")) {
+        if ["capacity", "nitrogen"].contains(&figure.name.as_str()) {
+            assert!(
+                figure.sentence.starts_with("Central run: "),
+                "{name}/{}",
+                figure.name
+            );
+            continue;
+        }
+        let words = format!("{} {}", figure.title, figure.sentence);
+        assert!(words.contains("of 100"), "{name}/{}: {words}", figure.name);
+        // a bare share of all tanks is never told; of full speed it may be
+        assert!(!figure.title.contains('%'), "{name}/{}", figure.title);
+    }
+}
+
+#[test]
+fn the_days_of_10_50_and_90_are_marked_on_the_steps_or_told_in_the_margin() {
+    for (name, figure) in ALL.iter().filter(|(_, f)| f.name == "ready") {
+        let panel = &figure.panels[0];
+        let steps = &panel.lines[0].points;
+        let by = |day: f64| {
+            steps
+                .iter()
+                .filter(|p| p.0 <= day)
+                .map(|p| p.1)
+                .fold(0.0, f64::max)
+        };
+        for share in [10.0, 50.0, 90.0] {
+            let words: Vec<String> = figure.labels.iter().map(|l| l.words()).collect();
+            let told = words
+                .iter()
+                .find(|w| w.starts_with(&format!("{share} of 100")));
+            let mark = panel
+                .marks
+                .iter()
+                .find(|m| m.form == Form::Disc && m.at.1 == share);
+            match mark {
+                Some(mark) => {
+                    let day = format!("by day {}", mark.at.0);
+                    assert!(by(mark.at.0) >= share, "{name}: {share}");
+                    assert!(
+                        mark.at.0 < 1.0 || by(mark.at.0 - 1.0) < share,
+                        "{name}: {share}"
+                    );
+                    assert!(told.unwrap().contains(&day), "{name}: {told:?} for {day}");
+                }
+                None => {
+                    assert!(steps.last().unwrap().1 < share, "{name}: {share}");
+                    assert!(
+                        words.iter().any(|w| w == "later than day 56"),
+                        "{name}: {words:?}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn there_is_one_square_for_each_of_100_tanks() {
+    // a square is 17.2 pixels wide; what lies in it and the samples beside names are smaller
+    let side = |corners: &[(f64, f64)]| corners[1].0 - corners[0].0;
+    for (name, figure) in ALL.iter().filter(|(_, f)| f.name == "ready") {
+        let squares = figure.shapes.iter().filter(|shape| match shape {
+            Shape::Fill(corners, colour, _) => {
+                (side(corners) - 17.2).abs() < 0.01
+                    && *colour != firstfill::output::chart::style::WHITE
+            }
+            Shape::Path(corners, _) => corners.len() == 5 && (side(corners) - 16.2).abs() < 0.01,
+            Shape::Disc(..) => false,
+        });
+        assert_eq!(squares.count(), 100, "{name}");
+    }
 }

@@ -1,5 +1,6 @@
 //! Whether alkalinity lasts: KH and pH over the weeks, and what supplied and took it.
 
+use crate::analysis::charted::KH;
 use crate::base::clock::days;
 use crate::base::units::MEQ_PER_DKH;
 
@@ -7,6 +8,7 @@ use super::Story;
 use super::accounts::{Account, accounts, added_by_hand};
 use super::alkalinity_words::{sentences, titles};
 use super::axis::{around, from_zero};
+use super::bands::heights;
 use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Line};
 use super::key::Key;
@@ -39,11 +41,11 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let weekly = Weekly::usual(story);
     let layers = layers(story);
     let mut sheet = Sheet::new("alkalinity", &titles(story), &sentences(story, &layers));
-    let mut keys = vec![
-        Key::Line(Pen::curve(MUTED), "central forecast"),
+    let mut keys = story.curve_keys();
+    keys.extend([
         Key::Line(Pen::reference(CHANGE), "refill water"),
         Key::Bar("lowest to highest of the day"),
-    ];
+    ]);
     if !weekly.changes().is_empty() {
         keys.push(Key::Change);
     }
@@ -58,8 +60,11 @@ pub fn figure(story: &Story<'_>) -> Figure {
 fn hardness(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let points = over_weeks(story.run, |r| r.alkalinity_meq_per_l / MEQ_PER_DKH);
     let refill = story.run.input.refill.alkalinity_meq_per_l / MEQ_PER_DKH;
+    let bands = story.bands_all_day(KH, "KH", MUTED);
     let all = points.iter().map(|p| p.1).chain([refill]);
+    let all = all.chain(heights(&bands));
     let mut panel = weekly.panel_with_changes(166.0, 332.0, from_zero(all, 1.0, 4));
+    panel.areas = bands;
     let (pen, end) = (Pen::curve(INK), last(&points));
     let refill_pen = Pen::reference(CHANGE);
     panel.lines = vec![Line::new("KH", points, pen)];

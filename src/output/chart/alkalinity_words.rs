@@ -5,11 +5,15 @@ use crate::analysis::ready::Ready;
 use crate::base::units::MEQ_PER_DKH;
 
 use super::Story;
+use super::alkalinity_forecast_words;
 use super::stack::Layer;
 use super::words::number;
 
 /// The result, longest wording first.
 pub fn titles(story: &Story<'_>) -> Vec<String> {
+    if let Some(forecast) = story.forecast {
+        return alkalinity_forecast_words::titles(story, forecast);
+    }
     let low = story.milestones.kh_low;
     let (kh, day) = (number(low.value, 1), story.day_of(low.minute));
     let brief = format!("KH falls to {kh} dKH on day {day}");
@@ -40,23 +44,17 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
     vec![title, brief]
 }
 
-fn percent_of(judged: &Alkalinity) -> String {
+/// Least speed of nitrite oxidisers, of full speed.
+pub fn percent_of(judged: &Alkalinity) -> String {
     format!("{} %", number(100.0 * judged.slowest.value, 0))
 }
 
 /// What the picture would hide.
 pub fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
-    let ends: Vec<f64> = layers.iter().map(Layer::end).collect();
-    let verb = |value: f64, gives: &str, takes: &str| {
-        let verb = if value < 0.0 { takes } else { gives };
-        format!("{verb} {}", number(value.abs(), 1))
-    };
-    let budget = format!(
-        "Refills, less what the changes took out, {}; nitrifiers {}; the soil {} dKH.",
-        verb(ends[0], "bring", "cost"),
-        verb(ends[2], "give", "use"),
-        verb(ends[3], "gives back", "keeps"),
-    );
+    let budget = budget_words(layers);
+    if let Some(forecast) = story.forecast {
+        return alkalinity_forecast_words::sentences(story, forecast, &budget);
+    }
     let Some(judged) = judge(story.run, story.verdict) else {
         return vec![budget];
     };
@@ -66,4 +64,19 @@ pub fn sentences(story: &Story<'_>, layers: &[Layer]) -> Vec<String> {
         story.day_of(judged.slowest.minute)
     );
     vec![format!("{budget} {speed}"), budget]
+}
+
+/// What supplied and took alkalinity.
+fn budget_words(layers: &[Layer]) -> String {
+    let ends: Vec<f64> = layers.iter().map(Layer::end).collect();
+    let verb = |value: f64, gives: &str, takes: &str| {
+        let verb = if value < 0.0 { takes } else { gives };
+        format!("{verb} {}", number(value.abs(), 1))
+    };
+    format!(
+        "Refills, less what the changes took out, {}; nitrifiers {}; the soil {} dKH.",
+        verb(ends[0], "bring", "cost"),
+        verb(ends[2], "give", "use"),
+        verb(ends[3], "gives back", "keeps"),
+    )
 }

@@ -28,7 +28,7 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let mut sheet = Sheet::new(
         "capacity",
         &titles(story, &steps, &load),
-        &sentences(story, &steps, &load),
+        &story.said_of_central(sentences(story, &steps, &load)),
     );
     sheet.key(&[
         Key::Line(Pen::curve(MUTED), "what the microbes could oxidise"),

@@ -2,11 +2,13 @@
 //! indicator shows it, pH; above them when light, gas and air were on.
 
 use crate::analysis::beyond::under;
+use crate::analysis::charted;
 use crate::base::clock::{DAY, TimeOfDay};
 use crate::engine::result::Reading;
 
 use super::Story;
 use super::axis::{Axis, Scale, Tick, about, from_zero};
+use super::bands::heights;
 use super::day_hours::{minutes, range};
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Field, Figure, Form, Limit, Line, Panel, Upright};
@@ -47,11 +49,8 @@ pub fn figure(story: &Story<'_>, day: u32) -> Option<Figure> {
     };
     let name = format!("day-{day:02}");
     let mut sheet = Sheet::new(&name, &today.titles(), &today.sentences());
-    let mut keys = vec![
-        Key::Line(Pen::curve(MUTED), "central forecast"),
-        Key::Line(Pen::LIMIT, "limit"),
-        Key::Dark(DUSK),
-    ];
+    let mut keys = story.curve_keys();
+    keys.extend([Key::Line(Pen::LIMIT, "limit"), Key::Dark(DUSK)]);
     let steps = today.steps();
     if steps.iter().any(|s| s.is_change) {
         keys.push(Key::Change);
@@ -117,8 +116,11 @@ impl Day<'_> {
     fn oxygen(&self, sheet: &mut Sheet) {
         let bound = self.story.case.limits.oxygen.value;
         let points = self.curve(|r| r.oxygen_mg_per_l);
+        let bands = self.bands(charted::OXYGEN, "oxygen", OXYGEN);
         let all = points.iter().map(|p| p.1).chain([bound]);
+        let all = all.chain(heights(&bands));
         let mut panel = self.panel(262.0, 462.0, from_zero(all, 1.2 * bound, 4));
+        panel.areas = bands;
         let (pen, end) = (Pen::curve(OXYGEN), last(&points));
         let under = under(&points, bound);
         panel.limits = vec![Limit::new("limit", bound, (0.0, 24.0), Pen::LIMIT)];
@@ -160,8 +162,11 @@ impl Day<'_> {
         let bound = self.story.case.limits.co2.value;
         let water = self.curve(|r| r.co2_mg_per_l);
         let indicator = self.curve(|r| r.indicator_co2_mg_per_l);
-        let all = water.iter().chain(&indicator).map(|p| p.1).chain([bound]);
+        let bands = self.bands(charted::CO2, "CO₂", CO2);
+        let all = water.iter().chain(&indicator).map(|p| p.1);
+        let all = all.chain([bound]).chain(heights(&bands));
         let mut panel = self.panel(510.0, 670.0, from_zero(all, 1.2 * bound, 4));
+        panel.areas = bands;
         let pens = [Pen::curve(CO2), Pen::dashed(CO2)];
         let ends = [last(&water), last(&indicator)];
         let high = lowest(&self.ends_of_steps, |r| -r.co2_mg_per_l);
@@ -196,7 +201,11 @@ impl Day<'_> {
     fn acidity(&self, sheet: &mut Sheet) {
         let points = self.curve(|r| r.ph);
         let (low, high) = range(&points);
-        let mut panel = self.panel(718.0, 834.0, about(low, high, 4));
+        let bands = self.bands(charted::PH, "pH", MUTED);
+        let least = heights(&bands).fold(low, f64::min);
+        let most = heights(&bands).fold(high, f64::max);
+        let mut panel = self.panel(718.0, 834.0, about(least, most, 4));
+        panel.areas = bands;
         let (pen, end) = (Pen::curve(INK), last(&points));
         panel.lines = vec![Line::new("pH", points, pen)];
         let axis = panel.across.clone();

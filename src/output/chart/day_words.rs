@@ -11,6 +11,9 @@ use super::words::{list, number, short, span, trimmed};
 impl Day<'_> {
     /// The result, longest wording first.
     pub fn titles(&self) -> Vec<String> {
+        if let Some(titles) = self.titles_of_many() {
+            return titles;
+        }
         let (_, high) = range(&self.curve(|r| r.oxygen_mg_per_l));
         let Some(lowest) = lowest(&self.ends_of_steps, |r| r.oxygen_mg_per_l) else {
             return Vec::new();
@@ -39,12 +42,15 @@ impl Day<'_> {
     }
     /// What the picture would hide.
     pub fn sentences(&self) -> Vec<String> {
+        if let Some(sentences) = self.sentences_of_many() {
+            return sentences;
+        }
         let under = self.under_words();
         let lag = self.lag_words();
         vec![format!("{under} {lag}"), under]
     }
     /// How long oxygen is under its limit.
-    fn under_words(&self) -> String {
+    pub fn under_words(&self) -> String {
         let bound = self.story.case.limits.oxygen.value;
         let under = under(&self.curve(|r| r.oxygen_mg_per_l), bound);
         let named: Vec<String> = under
@@ -62,7 +68,7 @@ impl Day<'_> {
         }
     }
     /// How far the indicator trails the water when the lights go on.
-    fn lag_words(&self) -> String {
+    pub fn lag_words(&self) -> String {
         let lit = self.when(|r| r.light_umol_per_m2_s > 0.0);
         let on = lit.first().map(|s| self.day * DAY + s.0);
         let reading = on.and_then(|on| self.readings.iter().find(|r| r.minute == on));

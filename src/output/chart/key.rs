@@ -1,5 +1,6 @@
 //! The key under the sentence: a sample of each sign with its words.
 
+use super::bands::{INNER, OUTER};
 use super::figure::{Anchor, Shape, width_of};
 use super::rect::Rect;
 use super::sheet::{LEFT, Sheet, plain};
@@ -17,6 +18,8 @@ pub enum Key {
     Step,
     /// A bar from lowest to highest.
     Bar(&'static str),
+    /// The two bands of many plausible tanks.
+    Bands(&'static str),
     /// The field of the dark hours.
     Dark(Colour),
     /// A filled and an empty cell with their words.
@@ -52,6 +55,13 @@ impl Sheet {
                     pen,
                 ));
                 (10.0, words)
+            }
+            Key::Bands(words) => {
+                for (half, alpha) in [(7.0, OUTER), (3.5, INNER)] {
+                    let space = Rect::new(x, y - half, x + 26.0, y + half);
+                    self.shape(Shape::Fill(corners(&space), INK, alpha));
+                }
+                (26.0, words)
             }
             Key::Dark(colour) => {
                 let space = Rect::new(x, y - 6.0, x + 22.0, y + 6.0);

@@ -1,7 +1,8 @@
-//! The charts: six pictures of one run, each first a plain [`Figure`], then SVG, then PNG.
+//! The charts: six pictures of one run, seven with a forecast, each first a plain [`Figure`], then SVG,
+//! then PNG.
 //!
 //! ```text
-//! run ─► weeks · nights · day · alkalinity · capacity · nitrogen   what goes where, in words
+//! run ─► weeks · ready · nights · day · alkalinity · capacity · nitrogen   what goes where, in words
 //!        sheet · weekly · ends · labels · axis                     placed, measured, kept apart
 //!        figure                                                    a plain value; tests look here
 //!        thin ─► draw ─► backend ─► render ─► pack                 SVG text; PNG = that text drawn
@@ -12,13 +13,17 @@
 
 mod accounts;
 mod alkalinity;
+mod alkalinity_forecast_words;
 mod alkalinity_words;
 pub mod axis;
 mod backend;
+mod bands;
 mod capacity;
 mod capacity_steps;
 mod capacity_words;
 mod day;
+mod day_bands;
+mod day_forecast_words;
 mod day_hours;
 mod day_steps;
 mod day_switches;
@@ -28,12 +33,14 @@ mod draw;
 mod ends;
 pub mod figure;
 pub mod fonts;
+mod hundred;
 mod key;
 pub mod label;
 mod labels;
 mod load;
 mod night_air;
 mod nights;
+mod nights_forecast_words;
 mod nights_words;
 mod nitrogen;
 mod nitrogen_names;
@@ -42,6 +49,12 @@ mod pack;
 pub mod panel;
 mod ph_bars;
 mod plan_marks;
+mod ready;
+mod ready_cells;
+mod ready_names;
+mod ready_steps;
+mod ready_tests;
+mod ready_words;
 pub mod rect;
 mod render;
 mod ripening;
@@ -53,12 +66,14 @@ pub mod style;
 mod thin;
 mod weekly;
 mod weeks;
+mod weeks_forecast_words;
 mod weeks_words;
 pub mod words;
 
 use rayon::prelude::*;
 
 use crate::analysis::case::Case;
+use crate::analysis::forecast::Forecast;
 use crate::analysis::milestones::{DayFigures, Milestones};
 use crate::analysis::ready::Verdict;
 use crate::base::clock::DAY;
@@ -76,6 +91,7 @@ struct Story<'a> {
     case: &'a Case,
     milestones: &'a Milestones,
     verdict: &'a Verdict,
+    forecast: Option<&'a Forecast>,
 }
 
 impl Story<'_> {
@@ -104,12 +120,14 @@ impl Story<'_> {
 }
 
 /// All charts of a run: the weeks, the nights, each of the asked `days`, alkalinity, capacity and
-/// nitrogen. A day outside the run has no chart.
+/// nitrogen. A day outside the run has no chart. With a forecast there is one more, of who is ready by
+/// when, and the others show bands of many plausible tanks, by the hour where it was made for that day.
 pub fn figures(
     run: &RunResult,
     case: &Case,
     milestones: &Milestones,
     verdict: &Verdict,
+    forecast: Option<&Forecast>,
     days: &[u32],
 ) -> Vec<Figure> {
     let story = Story {
@@ -117,10 +135,13 @@ pub fn figures(
         case,
         milestones,
         verdict,
+        forecast,
     };
-    let mut all = vec![Chart::OfRun(weeks::figure), Chart::OfRun(nights::figure)];
-    all.extend(days.iter().map(|&day| Chart::OfDay(day)));
-    all.extend([alkalinity::figure, capacity::figure, nitrogen::figure].map(Chart::OfRun));
+    let mut all = vec![Chart::Run(weeks::figure)];
+    all.extend(forecast.map(Chart::Forecast));
+    all.push(Chart::Run(nights::figure));
+    all.extend(days.iter().map(|&day| Chart::Day(day)));
+    all.extend([alkalinity::figure, capacity::figure, nitrogen::figure].map(Chart::Run));
     // side by side; the order stays
     let figure = |chart: &Chart| chart.figure(&story);
     let figures: Vec<Option<Figure>> = all.par_iter().with_max_len(1).map(figure).collect();
@@ -128,16 +149,18 @@ pub fn figures(
 }
 
 /// A chart to be laid out.
-enum Chart {
-    OfRun(fn(&Story<'_>) -> Figure),
-    OfDay(u32),
+enum Chart<'a> {
+    Run(fn(&Story<'_>) -> Figure),
+    Forecast(&'a Forecast),
+    Day(u32),
 }
 
-impl Chart {
+impl Chart<'_> {
     fn figure(&self, story: &Story<'_>) -> Option<Figure> {
         match self {
-            Chart::OfRun(figure) => Some(figure(story)),
-            Chart::OfDay(day) => day::figure(story, *day),
+            Chart::Run(figure) => Some(figure(story)),
+            Chart::Forecast(forecast) => Some(ready::figure(story, forecast)),
+            Chart::Day(day) => day::figure(story, *day),
         }
     }
 }

@@ -1,10 +1,13 @@
 //! The nights: how low oxygen falls and when, how high carbon dioxide rises, how far pH swings.
 
+use crate::analysis::charted;
+use crate::analysis::ensemble::days::Of;
 use crate::analysis::milestones::DayFigures;
 use crate::base::clock::{DAY, TimeOfDay};
 
 use super::Story;
 use super::axis::{Axis, Scale, Tick, from_zero};
+use super::bands::heights;
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Field, Figure, Form, Limit, Line};
 use super::key::Key;
@@ -22,12 +25,13 @@ use super::words::{list, number, short, trimmed};
 pub fn figure(story: &Story<'_>) -> Figure {
     let weekly = Weekly::usual(story);
     let mut sheet = Sheet::new("nights", &titles(story), &sentences(story));
-    sheet.key(&[
-        Key::Line(Pen::curve(MUTED), "central forecast"),
+    let mut keys = story.curve_keys();
+    keys.extend([
         Key::Line(Pen::LIMIT, "limit"),
         Key::Bar("lowest to highest of the day"),
         Key::Dark(DARK),
     ]);
+    sheet.key(&keys);
     oxygen(story, &weekly, &mut sheet);
     hours(story, &weekly, &mut sheet);
     carbon_dioxide(story, &weekly, &mut sheet);
@@ -44,8 +48,11 @@ fn daily(story: &Story<'_>, value: impl Fn(&DayFigures) -> f64) -> Vec<Point> {
 fn oxygen(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let bound = story.case.limits.oxygen.value;
     let points = daily(story, |d| d.oxygen_low.value);
+    let bands = story.bands_of_days(charted::OXYGEN, Of::Lowest, "lowest oxygen", OXYGEN);
     let all = points.iter().map(|p| p.1).chain([bound]);
+    let all = all.chain(heights(&bands));
     let mut panel = weekly.panel(158.0, 372.0, from_zero(all, 1.1 * bound, 6));
+    panel.areas = bands;
     let (pen, end) = (Pen::curve(OXYGEN), last(&points));
     let moment = story.milestones.oxygen_low;
     let worst = points
@@ -136,8 +143,11 @@ fn dark_field(from: u32, until: u32, stretch: Stretch) -> Field {
 fn carbon_dioxide(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let bound = story.case.limits.co2.value;
     let points = daily(story, |d| d.co2_high.value);
+    let bands = story.bands_of_days(charted::CO2, Of::Highest, "highest CO₂", CO2);
     let all = points.iter().map(|p| p.1).chain([bound]);
+    let all = all.chain(heights(&bands));
     let mut panel = weekly.panel(530.0, 660.0, from_zero(all, 1.2 * bound, 5));
+    panel.areas = bands;
     let (pen, end) = (Pen::curve(CO2), last(&points));
     panel.lines = vec![Line::new("highest CO₂", points, pen)];
     panel.limits = vec![Limit::new("limit", bound, weekly.across(), Pen::LIMIT)];

@@ -5,10 +5,14 @@ use crate::analysis::beyond::hours_under;
 use super::Story;
 use super::day_hours::minutes;
 use super::night_air::is_on;
+use super::nights_forecast_words;
 use super::words::{counted, number, short, span, trimmed};
 
 /// The result, longest wording first.
 pub fn titles(story: &Story<'_>) -> Vec<String> {
+    if let Some(forecast) = story.forecast {
+        return nights_forecast_words::titles(story, forecast);
+    }
     let bound = story.case.limits.oxygen.value;
     let low = story.milestones.oxygen_low;
     let under = story.days().filter(|d| d.oxygen_low.value < bound).count();
@@ -18,7 +22,7 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
         number(low.value, 1),
         story.day_of(low.minute)
     );
-    if let Some((day, before, after)) = air_helps(story) {
+    if let Some((day, before, after)) = air_helps(story, |day| lowest_of(story, day)) {
         let (before, after) = (number(before, 1), number(after, 1));
         return vec![format!(
             "Night air from day {day} lifts the lowest oxygen from {before} to {after} mg/L"
@@ -41,16 +45,21 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
     }]
 }
 
+/// The lowest oxygen of a day, mg/L.
+fn lowest_of(story: &Story<'_>, day: u32) -> f64 {
+    let of_day = story.days().find(|d| d.day == day);
+    of_day.map_or(f64::INFINITY, |d| d.oxygen_low.value)
+}
+
 /// Day from which air runs that did not before, with the lowest oxygen of the week before and of
-/// the time after, if it lifts it by 0.3 mg/L or more.
-fn air_helps(story: &Story<'_>) -> Option<(u32, f64, f64)> {
+/// the time after, if it lifts it by 0.3 mg/L or more; `low_of` tells that of a day.
+pub fn air_helps(story: &Story<'_>, low_of: impl Fn(u32) -> f64) -> Option<(u32, f64, f64)> {
     let lines = &story.run.input.air;
     let first = lines.iter().find(|l| is_on(l))?;
     let day = first.from_day;
     let low = |from: u32, until: u32| {
         let some = story.days().filter(move |d| (from..until).contains(&d.day));
-        some.map(|d| d.oxygen_low.value)
-            .fold(f64::INFINITY, f64::min)
+        some.map(|d| low_of(d.day)).fold(f64::INFINITY, f64::min)
     };
     let end = story.run.input.last_day + 1;
     if day < 3 || day + 3 > end {
@@ -65,6 +74,9 @@ const SHORTEST: u32 = 5;
 
 /// What the picture would hide.
 pub fn sentences(story: &Story<'_>) -> Vec<String> {
+    if let Some(forecast) = story.forecast {
+        return nights_forecast_words::sentences(story, forecast);
+    }
     let calendar = story.calendar();
     let (low, high) = (story.milestones.oxygen_low, story.milestones.co2_high);
     let oxygen = story.case.limits.oxygen.value;

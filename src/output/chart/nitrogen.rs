@@ -30,7 +30,7 @@ pub fn figure(story: &Story<'_>) -> Figure {
     let mut sheet = Sheet::new(
         "nitrogen",
         &titles(&layers, &later),
-        &sentences(story, &layers),
+        &story.said_of_central(sentences(story, &layers)),
     );
     let shown: Vec<&Layer> = layers.iter().filter(|l| l.reaches(0.5)).collect();
     let (mut areas, middles) = stacked(&shown);

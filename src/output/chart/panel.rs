@@ -190,7 +190,9 @@ impl Panel {
     /// Everything in the panel a word must not lie on, as paths on the page.
     pub fn curves(&self) -> Vec<Vec<Point>> {
         let lines = self.lines.iter().map(|l| self.path(&l.points));
-        let areas = self.areas.iter().flat_map(|a| [&a.upper, &a.lower]);
+        // a band without a line along it is pale enough to write on
+        let areas = self.areas.iter().filter(|a| a.edge.is_some());
+        let areas = areas.flat_map(|a| [&a.upper, &a.lower]);
         let levels = self
             .limits
             .iter()

@@ -1,13 +1,15 @@
 //! pH as one upright bar a day.
 
+use crate::analysis::charted::PH;
 use crate::analysis::milestones::{DayFigures, Extreme};
 
 use super::Story;
 use super::axis::about;
+use super::bands::heights;
 use super::ends::{EndName, name_ends};
 use super::figure::Bar;
 use super::sheet::Sheet;
-use super::style::{INK, Pen};
+use super::style::{INK, MUTED, Pen};
 use super::weekly::Weekly;
 use super::words::number;
 
@@ -20,9 +22,19 @@ pub fn ph_bars(
     (title, unit): (&str, &str),
 ) -> usize {
     let all: Vec<&DayFigures> = story.days().collect();
-    let low = all.iter().map(|d| d.ph_low.value).fold(7.0, f64::min);
-    let high = all.iter().map(|d| d.ph_high.value).fold(low, f64::max);
+    let bands = story.bands_of_bars(PH, "pH", MUTED);
+    let low = all
+        .iter()
+        .map(|d| d.ph_low.value)
+        .chain(heights(&bands))
+        .fold(7.0, f64::min);
+    let high = all
+        .iter()
+        .map(|d| d.ph_high.value)
+        .chain(heights(&bands))
+        .fold(low, f64::max);
     let mut panel = weekly.panel(top, bottom, about(low, high, 4));
+    panel.areas = bands;
     let room = panel.frame.width() / f64::from(weekly.end);
     panel.bars = all
         .iter()

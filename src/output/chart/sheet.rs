@@ -148,6 +148,19 @@ impl Sheet {
             space.top + ASCENT * height,
         );
     }
+    /// Words before a point of a panel and a little above it, where they read as its name; elsewhere about it
+    /// when that place is taken.
+    pub fn words_before(&mut self, panel: usize, at: Point, spans: Vec<Span>) {
+        let this = &self.figure.panels[panel];
+        let (x, y) = this.at(at);
+        let label = Label::new(spans.clone(), Anchor::End, x - 10.0, y - 8.0);
+        let inside = this.frame.grown(-4.0).holds(&label.space);
+        if inside && self.taken(panel).is_free(&label.space) {
+            self.figure.labels.push(label);
+        } else {
+            self.words_at(panel, at, spans);
+        }
+    }
     /// Notes words that found no place.
     pub fn leave_out(&mut self, spans: &[Span]) {
         let words: Vec<&str> = spans.iter().map(|s| s.text.as_str()).collect();

@@ -48,6 +48,8 @@ pub const AWAY: Colour = Colour(0xF1, 0xF3, 0xF5);
 pub const DARK: Colour = Colour(0xE9, 0xEC, 0xF3);
 /// Lights off, behind the curves of a day.
 pub const DUSK: Colour = Colour(0xF0, 0xF3, 0xF8);
+/// Tanks that are ready.
+pub const READY: Colour = Colour(0x1D, 0x6B, 0x6E);
 /// Paper.
 pub const WHITE: Colour = Colour(0xFF, 0xFF, 0xFF);
 

@@ -1,19 +1,22 @@
 //! The eight weeks at a glance: ammonia, nitrite, nitrate, free ammonia, and which ripening limits
 //! each day keeps.
 
-use crate::analysis::ready::Ready;
+use crate::analysis::charted::{self, FREE_AMMONIA, TAN};
+use crate::analysis::ensemble::days::Of;
 use crate::base::clock::days;
 
 use super::Story;
 use super::axis::from_zero;
+use super::bands::heights;
 use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Line, Panel, Upright};
 use super::key::Key;
+use super::ready::ready_by_day;
 use super::rect::Point;
 use super::ripening::strip;
 use super::series::{last, over_weeks};
 use super::sheet::{Sheet, bold};
-use super::style::{AMMONIA, INK, MUTED, NITRATE, NITRITE, Pen};
+use super::style::{AMMONIA, INK, NITRATE, NITRITE, Pen};
 use super::weekly::Weekly;
 use super::weeks_words::{sentences, titles};
 use super::words::{hundredths, short, trimmed};
@@ -22,17 +25,20 @@ use super::words::{hundredths, short, trimmed};
 pub fn figure(story: &Story<'_>) -> Figure {
     let weekly = Weekly::usual(story);
     let mut sheet = Sheet::new("weeks", &titles(story), &sentences(story));
-    let mut keys = vec![
-        Key::Line(Pen::curve(MUTED), "central forecast"),
-        Key::Line(Pen::LIMIT, "limit"),
-    ];
+    let mut keys = story.curve_keys();
+    keys.push(Key::Line(Pen::LIMIT, "limit"));
     keys.extend(weekly.keys());
-    keys.push(Key::Cells("limit held all day", "not held"));
+    if story.forecast.is_none() {
+        keys.push(Key::Cells("limit held all day", "not held"));
+    }
     sheet.key(&keys);
     ammonia_and_nitrite(story, &weekly, &mut sheet);
     nitrate(story, &weekly, &mut sheet);
     free_ammonia(story, &weekly, &mut sheet);
-    strip(story, &weekly, &mut sheet);
+    match story.forecast {
+        Some(forecast) => ready_by_day(story, &weekly, &mut sheet, &forecast.curve),
+        None => strip(story, &weekly, &mut sheet),
+    }
     sheet.figure
 }
 
@@ -40,11 +46,15 @@ fn ammonia_and_nitrite(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet
     let ammonia = over_weeks(story.run, |r| r.tan_mg_n_per_l);
     let nitrite = over_weeks(story.run, |r| r.nitrite_mg_n_per_l);
     let bounds = [story.case.limits.total_ammonia.value, nitrite_limit(story)];
-    let all = ammonia.iter().chain(&nitrite).map(|p| p.1).chain(bounds);
+    let mut bands = story.bands_all_day(TAN, "total ammonia", AMMONIA);
+    bands.extend(story.bands_all_day(charted::NITRITE, "nitrite", NITRITE));
+    let all = ammonia.iter().chain(&nitrite).map(|p| p.1);
+    let all = all.chain(bounds).chain(heights(&bands));
     let mut panel = weekly.panel_with_changes(182.0, 390.0, from_zero(all, 0.5, 5));
     panel.limits = bounds
         .map(|value| Limit::new("limit", value, weekly.across(), Pen::LIMIT))
         .into();
+    panel.areas = bands;
     let pens = [Pen::curve(AMMONIA), Pen::dashed(NITRITE)];
     let ends = [last(&ammonia), last(&nitrite)];
     panel.lines = vec![
@@ -92,8 +102,11 @@ fn limit_names(panel: &Panel, bounds: [f64; 2]) -> Vec<EndName> {
 
 fn nitrate(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     let points = over_weeks(story.run, |r| r.nitrate_mg_n_per_l);
-    let up = from_zero(points.iter().map(|p| p.1), 1.0, 3);
+    let bands = story.bands_all_day(charted::NITRATE, "nitrate", NITRATE);
+    let all = points.iter().map(|p| p.1).chain(heights(&bands));
+    let up = from_zero(all, 1.0, 3);
     let mut panel = weekly.panel_with_changes(442.0, 540.0, up);
+    panel.areas = bands;
     let (pen, end) = (Pen::curve(NITRATE), last(&points));
     panel.lines = vec![Line::new("nitrate", points, pen)];
     ready_line(story, &mut panel);
@@ -111,8 +124,11 @@ fn free_ammonia(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
         .days()
         .map(|d| (f64::from(d.day) + 0.5, d.free_ammonia_high.value))
         .collect();
+    let bands = story.bands_of_days(FREE_AMMONIA, Of::Highest, "free ammonia", AMMONIA);
     let all = points.iter().map(|p| p.1).chain([bound]);
+    let all = all.chain(heights(&bands));
     let mut panel = weekly.panel_with_changes(592.0, 690.0, from_zero(all, 1.2 * bound, 4));
+    panel.areas = bands;
     let (pen, end) = (Pen::curve(AMMONIA), last(&points));
     panel.lines = vec![Line::new("free ammonia", points, pen)];
     panel.limits = vec![Limit::new("limit", bound, weekly.across(), Pen::LIMIT)];
@@ -130,9 +146,13 @@ fn free_ammonia(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet) {
     name_ends(sheet, at, &names);
 }
 
-/// A fine line at the ready day.
+/// A fine line at the ready day; with a forecast that of 50 of 100 tanks.
 fn ready_line(story: &Story<'_>, panel: &mut Panel) {
-    if let Ready::Day(day) = story.verdict.ready {
+    let day = match story.forecast {
+        Some(forecast) => forecast.curve.day_of(50),
+        None => story.verdict.day(),
+    };
+    if let Some(day) = day {
         let pen = Pen {
             alpha: 0.75,
             ..Pen::hair(INK)

@@ -4,10 +4,14 @@ use crate::analysis::ready::{OxidationStep, Ready, Ripening, Waiting};
 
 use super::Story;
 use super::weekly::Weekly;
+use super::weeks_forecast_words;
 use super::words::{counted, number};
 
 /// The result, longest wording first.
 pub fn titles(story: &Story<'_>) -> Vec<String> {
+    if let Some(forecast) = story.forecast {
+        return weeks_forecast_words::titles(story, &forecast.curve);
+    }
     let calendar = story.calendar();
     let waited = story.verdict.waited_for.map(waited_words);
     match (&story.verdict.ready, waited) {
@@ -40,7 +44,8 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
     }
 }
 
-fn waited_words(waiting: Waiting) -> &'static str {
+/// What was waited for, in words.
+pub fn waited_words(waiting: Waiting) -> &'static str {
     match waiting {
         Waiting::Limit(Ripening::TotalAmmonia) => "total ammonia",
         Waiting::Limit(Ripening::Nitrite) => "nitrite",
@@ -61,6 +66,9 @@ fn step_words(step: OxidationStep) -> &'static str {
 
 /// What the picture would hide.
 pub fn sentences(story: &Story<'_>) -> Vec<String> {
+    if let Some(forecast) = story.forecast {
+        return weeks_forecast_words::sentences(story, forecast);
+    }
     let tank = &story.run.input.tank;
     let bound = story.case.limits.free_ammonia.value;
     let over = story
