@@ -145,7 +145,7 @@ fn charts(story: &Story, wanted: &Wanted, stop: &Stop) -> Result<Vec<Entry>, Fol
         story.case,
         &outcome.milestones,
         &outcome.verdict,
-        None,
+        story.forecast,
         &days,
     );
     // side by side, one picture in memory per core; the order stays
