@@ -107,12 +107,13 @@ pub fn central_words(story: &Story<'_>, curve: &ReadyCurve) -> String {
                 count: curve.members - curve.ever_ready(),
                 members: curve.members,
             };
-            let too = match late.of_100() {
-                1 => "is 1 of 100".to_string(),
-                100 => "is any of 100".to_string(),
-                some => format!("are {some} of 100"),
+            let others = match late.of_100() {
+                0 => "though all of 100 are".to_string(),
+                1 => "nor is 1 of 100".to_string(),
+                100 => "nor is any of 100".to_string(),
+                some => format!("nor are {some} of 100"),
             };
-            format!("The central run is not ready by day {day}, nor {too}.")
+            format!("The central run is not ready by day {day}, {others}.")
         }
     }
 }
