@@ -86,6 +86,15 @@ fn heads() -> Vec<Head> {
             "whether it moves the ready day by half a day or more",
             "|mean| >= 0.5",
         ),
+    ];
+    heads.extend(count_heads());
+    heads.extend(limit_heads());
+    heads.extend(price_heads());
+    heads
+}
+
+fn count_heads() -> [Head; 4] {
+    [
         Head::plain("pairs", "pairs compared", "those of which neither failed"),
         Head::plain(
             "ready_only_with",
@@ -102,6 +111,11 @@ fn heads() -> Vec<Head> {
             "pairs not ready within the run either way",
             "count",
         ),
+    ]
+}
+
+fn limit_heads() -> [Head; 3] {
+    [
         Head::plain(
             "limit_moved",
             "what was last to come right in another share than before",
@@ -119,9 +133,7 @@ fn heads() -> Vec<Head> {
             "its share with the lever",
             "of the pairs",
         ),
-    ];
-    heads.extend(price_heads());
-    heads
+    ]
 }
 
 fn price_heads() -> [Head; 6] {
