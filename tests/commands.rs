@@ -344,6 +344,8 @@ fn every_help_text_teaches_with_examples() {
         ("", "day on which fish could go in"),
         ("run", "written whole or not at all"),
         ("check", "Every mistake is shown at once"),
+        ("levers", "each thing alone, on the same plausible tanks"),
+        ("latest-fill", "Where no date does, the exit code is 3"),
         ("explain", "tables made from the code itself"),
         ("completions", "completion script"),
         ("manual", "manual page"),
