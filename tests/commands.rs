@@ -361,6 +361,8 @@ fn every_help_text_teaches_with_examples() {
         ("", "day on which fish could go in"),
         ("run", "written whole or not at all"),
         ("check", "Every mistake is shown at once"),
+        ("levers", "each thing alone, on the same plausible tanks"),
+        ("latest-fill", "Where no date does, the exit code is 3"),
         ("explain", "tables made from the code itself"),
         ("completions", "completion script"),
         ("manual", "manual page"),
@@ -480,6 +482,11 @@ fn levers_writes_its_table_beside_earlier_ones_and_fits_a_screen() {
     assert!(text.lines().all(|line| line.chars().count() <= 100));
     let names = names_in(&room.path().join("output/levers-tank"));
     assert_eq!(names, ["columns.csv", "levers.csv", "manifest.json"]);
+    firstfill(&room)
+        .args(["run", "output/levers-tank/manifest.json"])
+        .assert()
+        .code(2)
+        .stderr(predicate::str::contains("is of `firstfill levers`"));
     again();
     let table =
         |folder: &str| fs::read(room.path().join(folder).join("levers.csv")).expect("a table");

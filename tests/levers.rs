@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use firstfill::analysis::case::Case;
+use firstfill::analysis::ensemble::EnsembleError;
 use firstfill::analysis::ensemble::member::{Member, Told};
 use firstfill::analysis::levers::lever::Lever;
 use firstfill::analysis::levers::paired::Paired;
@@ -10,7 +11,7 @@ use firstfill::analysis::levers::trials::Trials;
 use firstfill::analysis::levers::{self, Levers, Trying};
 use firstfill::base::clock::{DAY, HOUR};
 use firstfill::base::moments::Moments;
-use firstfill::base::stop::Stop;
+use firstfill::base::stop::{Stop, Stopped};
 use firstfill::base::units::MEQ_PER_DKH;
 use firstfill::engine::alike::alike;
 use firstfill::engine::event::{Event, EventKind};
@@ -336,4 +337,12 @@ fn levers_are_ranked_and_the_windows_they_find_hold() {
     let minutes = air.minutes.expect("air can keep this tank's oxygen");
     assert!(minutes > 0 && air.kept_of_100 >= 90.0, "{air:?}");
     assert!(air.gas_g > air.gas_planned_g, "air drives out gas: {air:?}");
+}
+
+#[test]
+fn a_wish_to_stop_ends_the_trials() {
+    let stop = Stop::default();
+    stop.ask();
+    let tried = Levers::of(&shipped("sixty"), Trying::default(), &stop, |_, _| {});
+    assert_eq!(tried.unwrap_err(), EnsembleError::Stopped(Stopped));
 }

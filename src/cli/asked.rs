@@ -59,6 +59,11 @@ fn manifest(path: &Path) -> Result<Repeat, Failure> {
             "error: {name} cannot be repeated: {why}\n  = help: give the manifest.json of an earlier run, or a scenario, whose name ends in .toml"
         ))
     })?;
+    if let Some((_, command)) = repeat.options.iter().find(|(name, _)| name == "command") {
+        return Err(Failure::bad_input(format!(
+            "error: {name} is of `firstfill {command}`, not of a run, and cannot be repeated by one\n  = help: type the command of the manifest again with the scenario it names"
+        )));
+    }
     let own = env!("CARGO_PKG_VERSION");
     if repeat.version != own {
         let then = &repeat.version;

@@ -8,6 +8,9 @@ use crate::base::quantiles::quantiles;
 /// Shares of the pairs between which the thin line of a lever runs.
 const THIN: [f64; 2] = [0.1, 0.9];
 
+/// Standard errors beyond which a mean is told from nothing: what 95 of 100 means of nothing stay under.
+const CLEAR_ERRORS: f64 = 2.0;
+
 /// What a lever does to the ready day, pair by pair.
 ///
 /// ```text
@@ -78,6 +81,13 @@ impl Paired {
     }
 }
 
+impl Paired {
+    /// Whether the mean is at least two of its standard errors away from nothing.
+    pub fn is_clear(&self) -> bool {
+        self.mean_days.abs() >= CLEAR_ERRORS * self.standard_error_days
+    }
+}
+
 /// The ready day, the last day standing in where there is none within the run.
 fn days(told: &Told, last_day: u32) -> f64 {
     f64::from(told.ready.day.unwrap_or(last_day))
@@ -106,4 +116,84 @@ fn moved(pairs: &[Pair]) -> Option<Moved> {
         of_100_before: of_100(before),
         of_100_after: of_100(after),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::ensemble::member::{Evenings, MemberReady};
+    use crate::analysis::example::Example;
+    use crate::analysis::limits::Limits;
+    use crate::analysis::milestones::figures;
+    use crate::analysis::ready::Ripening;
+    use crate::engine::error::RunError;
+
+    const NITRITE: Waiting = Waiting::Limit(Ripening::Nitrite);
+    const AMMONIA: Waiting = Waiting::Limit(Ripening::TotalAmmonia);
+
+    fn members(ready: &[(Option<u32>, Waiting)]) -> Vec<Member> {
+        let figures = figures(&Example::default().run(), &Limits::default());
+        let told = |&(day, waiting): &(Option<u32>, Waiting)| Told {
+            figures,
+            ready: MemberReady {
+                day,
+                candidate: day,
+                quiet_from: day,
+                waited_for: Some(waiting),
+                broken_after: None,
+            },
+            evenings: Evenings::default(),
+        };
+        let numbered = ready.iter().map(told).enumerate();
+        numbered
+            .map(|(number, told)| Member {
+                number,
+                told: Ok(told),
+            })
+            .collect()
+    }
+
+    #[test]
+    fn days_are_gained_pair_by_pair_with_the_last_day_for_those_never_ready() {
+        let plan = [
+            (Some(30), NITRITE),
+            (None, NITRITE),
+            (Some(50), NITRITE),
+            (None, AMMONIA),
+        ];
+        let with = [
+            (Some(27), NITRITE),
+            (Some(52), AMMONIA),
+            (None, NITRITE),
+            (None, AMMONIA),
+        ];
+        let paired = Paired::of(&members(&plan), &members(&with), 56);
+        // 3, 4, -6 and 0 days: mean 0.25; sum of squares 61 - 4/16 = 60.75, error sqrt(60.75/3/4) = 2.25
+        let near = |a: f64, b: f64| (a - b).abs() < 1e-12; // rounding
+        assert!(near(paired.mean_days, 0.25) && near(paired.standard_error_days, 2.25));
+        assert_eq!(
+            (paired.only_with, paired.only_without, paired.neither),
+            (1, 1, 1)
+        );
+        let moved = Moved {
+            waiting: NITRITE,
+            of_100_before: 75.0,
+            of_100_after: 50.0,
+        };
+        assert_eq!(
+            paired.moved,
+            Some(moved),
+            "of two that moved as much the first"
+        );
+    }
+
+    #[test]
+    fn a_pair_of_which_one_failed_does_not_count() {
+        let plan = members(&[(Some(30), NITRITE), (Some(40), NITRITE)]);
+        let mut with = members(&[(Some(20), NITRITE), (Some(20), NITRITE)]);
+        with[1].told = Err(RunError::Refused("made up".into()));
+        let paired = Paired::of(&plan, &with, 56);
+        assert_eq!((paired.pairs, paired.mean_days), (1, 10.0));
+        assert_eq!(paired.standard_error_days, 0.0);
+    }
 }

@@ -67,72 +67,46 @@ fn price(price: &Price) -> [String; 6] {
 }
 
 fn heads() -> Vec<Head> {
-    let pair =
-        "min(ready day as planned, last day) - min(ready day with it, last day), pair by pair";
     let mut heads = vec![
         Head::plain("lever", "name of the lever", "as said"),
         Head::plain("words", "what is done otherwise", "as said"),
-        Head::new("days_gained", "day", "mean of the days gained", pair),
-        Head::new(
-            "standard_error_days",
-            "day",
-            "its standard error",
-            "sd/sqrt(pairs)",
-        ),
-        Head::new("gained_p10_days", "day", "10 of 100 pairs gain less", pair),
-        Head::new("gained_p90_days", "day", "90 of 100 pairs gain less", pair),
-        Head::plain(
-            "does_something",
-            "whether it moves the ready day by half a day or more",
-            "|mean| >= 0.5",
-        ),
     ];
-    heads.extend(count_heads());
-    heads.extend(limit_heads());
+    heads.extend(gain_heads());
+    heads.extend(pair_heads());
     heads.extend(price_heads());
     heads
 }
 
-fn count_heads() -> [Head; 4] {
+fn gain_heads() -> [Head; 5] {
+    let pair =
+        "min(ready day as planned, last day) - min(ready day with it, last day), pair by pair";
+    let days = |name: &str, meaning: &str, derived: &str| Head::new(name, "day", meaning, derived);
+    let half = "whether it moves the ready day by half a day or more";
     [
-        Head::plain("pairs", "pairs compared", "those of which neither failed"),
-        Head::plain(
-            "ready_only_with",
-            "pairs ready within the run only with it",
-            "count",
+        days("days_gained", "mean of the days gained", pair),
+        days(
+            "standard_error_days",
+            "its standard error",
+            "sd/sqrt(pairs)",
         ),
-        Head::plain(
-            "ready_only_without",
-            "pairs ready within the run only without it",
-            "count",
-        ),
-        Head::plain(
-            "ready_neither_way",
-            "pairs not ready within the run either way",
-            "count",
-        ),
+        days("gained_p10_days", "10 of 100 pairs gain less", pair),
+        days("gained_p90_days", "90 of 100 pairs gain less", pair),
+        Head::plain("does_something", half, "|mean| >= 0.5"),
     ]
 }
 
-fn limit_heads() -> [Head; 3] {
+fn pair_heads() -> [Head; 7] {
+    let plain = |name: &str, meaning: &str| Head::plain(name, meaning, "count of pairs");
+    let share = |name: &str, meaning: &str| Head::new(name, "of 100", meaning, "of the pairs");
+    let moved = "what was last to come right in another share than before";
     [
-        Head::plain(
-            "limit_moved",
-            "what was last to come right in another share than before",
-            "the largest change",
-        ),
-        Head::new(
-            "limit_before_of_100",
-            "of 100",
-            "its share as planned",
-            "of the pairs",
-        ),
-        Head::new(
-            "limit_after_of_100",
-            "of 100",
-            "its share with the lever",
-            "of the pairs",
-        ),
+        plain("pairs", "pairs of which neither failed"),
+        plain("ready_only_with", "ready within the run only with it"),
+        plain("ready_only_without", "ready within the run only without it"),
+        plain("ready_neither_way", "not ready within the run either way"),
+        Head::plain("limit_moved", moved, "the largest change"),
+        share("limit_before_of_100", "its share as planned"),
+        share("limit_after_of_100", "its share with the lever"),
     ]
 }
 

@@ -21,6 +21,8 @@ const PRICE: [usize; 4] = [7, 6, 6, 6];
 const TOLD: usize = 3;
 /// What stands where a lever takes what the plan takes.
 const AS_PLANNED: &str = "·";
+/// What stands before days that may be chance.
+const UNCLEAR: &str = "~";
 
 /// The whole page.
 pub fn page(case: &Case, levers: &Levers) -> Page {
@@ -49,9 +51,12 @@ pub fn page(case: &Case, levers: &Levers) -> Page {
     page
 }
 
-/// Levers that bring the ready day nearer, the best first.
+/// Levers that bring the ready day nearer beyond chance, the best first.
 pub fn best(pulled: &[Pulled]) -> impl Iterator<Item = &Pulled> {
-    let gains = |pulled: &&Pulled| pulled.does_something() && pulled.paired.mean_days > 0.0;
+    let gains = |pulled: &&Pulled| {
+        let paired = &pulled.paired;
+        pulled.does_something() && paired.is_clear() && paired.mean_days > 0.0
+    };
     pulled.iter().filter(gains)
 }
 
@@ -87,15 +92,16 @@ fn table(page: &mut Page, case: &Case, levers: &Levers) {
     }
     page.line(
         Tone::Faint,
-        "days: mean ± standard error; 10 to 90: of 100 tanks; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
+        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
     );
 }
 
 fn row(pulled: &Pulled, plan: &Price) -> String {
     let paired = &pulled.paired;
     let [low, high] = paired.range_days;
+    let unclear = if paired.is_clear() { "" } else { UNCLEAR };
     let days = format!(
-        "{} ± {:.1}",
+        "{unclear}{} ± {:.1}",
         signed(paired.mean_days, 1),
         paired.standard_error_days
     );
