@@ -88,7 +88,7 @@ pub fn running(page: &mut Page, findings: &[Finding]) {
         page.block(
             label,
             Tone::Plain,
-            format!("these limits are kept: {}", kept.join("; ")),
+            format!("kept by the central run: {}", kept.join("; ")),
         );
         label = "";
     }

@@ -207,7 +207,7 @@ fn worth(case: &Case, forecast: &Forecast) -> Option<String> {
         format!("; in week 1 {} tells most", worth_words(test))
     });
     Some(format!(
-        "most telling: {}{first}. What a step in {unit} would mean: {}.",
+        "most telling: {}{first}. What a step in {unit} would mean, tanks that are never ready counted as the last day: {}.",
         worth_words(best),
         steps.join(", ")
     ))
@@ -246,7 +246,7 @@ fn confirming(tests: &[Confirming], case: &Case) -> String {
         })
         .collect();
     format!(
-        "card steps before the ready day, ammonia ({}) and nitrite ({}): {}.",
+        "card steps before the ready day (90 of 100 between), ammonia ({}) and nitrite ({}): {}.",
         case.kit.ammonia.unit,
         case.kit.nitrite.unit,
         words.join("; ")

@@ -51,12 +51,13 @@ pub fn page(story: &Story) -> Page {
 pub fn none(story: &Story) -> String {
     let (wish, best) = (story.wish, story.answer.best);
     format!(
-        "no filling from {} on makes {} of 100 plausible tanks like yours ready by {}; the most is {} of 100, filled on {}",
+        "no filling from {} on makes {} of 100 plausible tanks like yours ready by {}; the most is {} of 100, filled on {}. Only what is ready by day {} of a filling counts: a larger `length`, with a plan to its end, looks further",
         day(story, 0),
         wish.of_100,
         day(story, wish.ready_by_day),
         best.of_100.floor(),
-        day(story, best.put_off_days)
+        day(story, best.put_off_days),
+        story.case.input.last_day
     )
 }
 

@@ -23,7 +23,8 @@ pub fn page(case: &Case, uncertain: &Uncertain) -> Page {
         "Uncertain",
         Tone::Plain,
         format!(
-            "{count}, drawn independently of each other; {} kept as they are",
+            "{count}, drawn independently of each other; {} kept as they are. Central is the median, but of a \
+             triangular spread the likeliest value, which may be one of its ends",
             uncertain.kept().len()
         ),
     );
@@ -46,8 +47,7 @@ pub fn page(case: &Case, uncertain: &Uncertain) -> Page {
     page.gap();
     page.line(
         Tone::Plain,
-        "The central run has the median of a normal or log-normal spread, and the likeliest value of a \
-         triangular one. To take a value as known, write it in the scenario or under [parameters]; a range such as \
+        "To take a value as known, write it in the scenario or under [parameters]; a range such as \
          \"3..4 dKH\" gives its 5 % and 95 % points.",
     );
     page
