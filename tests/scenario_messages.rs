@@ -27,6 +27,7 @@ fn the_small_file_has_no_mistake() {
 // keys and sections
 messages! {
     a_misspelt_key_gets_the_nearest_one: "hardscpe = \"3 L\"\n";
+    what_keepers_call_kh_is_sent_to_its_name: "[water.tap]\nkh = \"4 dKH\"\n";
     a_misspelt_section_gets_the_nearest_one: "[lihgt]\non = \"10:00..18:00\"\n";
     a_key_in_the_wrong_section_is_sent_to_its_own: "at_soil = \"medium\"\n";
     a_name_unlike_any_other_lists_the_known_ones: "zzzz = 1\n";

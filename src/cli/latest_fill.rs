@@ -20,7 +20,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let wish = Wish {
         ready_by_day: days_from(loaded.case.filled_on, options)?,
         of_100: options.of_100.into(),
-        trying: options.trying(),
+        trying: options.on.trying(),
     };
     let stop = stopping::listen();
     let case_of = |days| scenario::put_off(&loaded, days).ok();

@@ -23,7 +23,7 @@ pub fn levers(options: &Options) -> Result<(), Failure> {
     let draft = Draft::open(place)?;
     let outcome = Outcome::of(case)?;
     let mut bar = progress::of("levers", 0);
-    let levers = Levers::of(case, options.trying(), &stop, |done, of| {
+    let levers = Levers::of(case, options.on.trying(), &stop, |done, of| {
         bar.at_of(done, of)
     })?;
     drop(bar);
@@ -63,7 +63,7 @@ fn place(options: &Options) -> Place {
 fn repeatable(options: &Options) -> Vec<(String, String)> {
     vec![
         ("command".into(), "levers".into()),
-        ("members".into(), options.members.to_string()),
-        ("seed".into(), options.seed.to_string()),
+        ("members".into(), options.on.members.to_string()),
+        ("seed".into(), options.on.seed.to_string()),
     ]
 }

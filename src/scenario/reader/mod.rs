@@ -18,7 +18,7 @@ pub use super::read::Read;
 use super::tree::{Entry, Node, Table, Value};
 
 pub use node::{is_none, quantity_of};
-pub use ranges::{Said, does_not_rise, is_range};
+pub use ranges::{Said, ends_of, is_range};
 
 /// A section that is being read.
 pub struct Reader<'a> {

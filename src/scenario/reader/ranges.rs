@@ -110,31 +110,42 @@ pub fn range_of(
     kind: &'static Kind,
     bounds: (f64, f64),
 ) -> Option<Said> {
+    let read = |node: &Node| quantity_of(desk, path, node, kind, bounds);
+    let (low, high) = ends_of(desk, path, node, read)?;
+    let shape = Shape::of_range(low, high, has_ratios(kind)).within(bounds);
+    let known = Known::Range {
+        shape,
+        unit: kind.base().symbol,
+        written: node.value.written(),
+    };
+    Some(Said::unsure(shape.middle, desk.unsure(path, known)))
+}
+
+/// Both ends of a range, each read as a value of its own; what is wrong goes to the desk.
+pub fn ends_of(
+    desk: &Desk,
+    path: &str,
+    node: &Node,
+    read: impl Fn(&Node) -> Option<f64>,
+) -> Option<(f64, f64)> {
     let written = node.value.written();
     let (first, last) = quantity::ends(&written)?;
     let end = |text: String| {
-        let node = Node {
+        read(&Node {
             place: node.place.clone(),
             value: Value::Text(text),
-        };
-        quantity_of(desk, path, &node, kind, bounds)
+        })
     };
     let (low, high) = (end(first)?, end(last)?);
     if low >= high {
         desk.problem(does_not_rise(path, &written, &node.place));
         return None;
     }
-    let shape = Shape::of_range(low, high, has_ratios(kind)).within(bounds);
-    let known = Known::Range {
-        shape,
-        unit: kind.base().symbol,
-        written,
-    };
-    Some(Said::unsure(shape.middle, desk.unsure(path, known)))
+    Some((low, high))
 }
 
 /// The problem of a range whose ends stand the wrong way round, or are the same.
-pub fn does_not_rise(path: &str, written: &str, place: &Place) -> Problem {
+fn does_not_rise(path: &str, written: &str, place: &Place) -> Problem {
     Problem::at(place, format!("{path} = \"{written}\" does not rise"))
         .label("the lower end first")
         .help("for one value write it without the dots")

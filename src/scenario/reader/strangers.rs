@@ -7,6 +7,16 @@ use crate::scenario::words::closest;
 
 use super::{Read, Reader};
 
+/// What keepers call things that have another name in a scenario.
+const OTHER_NAMES: [(&str, &str); 2] = [("kh", "alkalinity"), ("gh", "hardness")];
+
+/// The name in this section of what has another name among keepers.
+fn own_name(key: &str, asked: &[&'static str]) -> Option<&'static str> {
+    let key = key.to_ascii_lowercase();
+    let (_, own) = OTHER_NAMES.iter().find(|(other, _)| *other == key)?;
+    asked.contains(own).then_some(*own)
+}
+
 impl Reader<'_> {
     /// A value of the wrong type.
     pub fn wrong_type<T>(&self, key: &str, node: &Node, needed: &str) -> Read<T> {
@@ -100,6 +110,9 @@ impl Reader<'_> {
             (false, _) => format!("[{}] has no key {}", self.path, entry.key),
         };
         let problem = Problem::at(&entry.key_place, title).label("unknown name");
+        if let Some(own) = own_name(&entry.key, asked) {
+            return problem.help(format!("{} is written as {own} here", entry.key));
+        }
         if let Some(near) = closest(&entry.key, asked.iter().copied()) {
             return problem.help(format!("did you mean {near}?"));
         }

@@ -4,7 +4,7 @@ use crate::analysis::case::SetBy;
 use crate::analysis::uncertain::shape::Shape;
 use crate::analysis::uncertain::spread;
 use crate::analysis::uncertain::unsure::Known;
-use crate::base::units::{self, digits, quantity};
+use crate::base::units::{self, digits};
 use crate::model::parameter::ParameterSpec;
 use crate::model::parameter_set::Origin;
 use crate::model::parameters;
@@ -171,22 +171,8 @@ fn range(
     node: &Node,
     spec: &'static ParameterSpec,
 ) -> Option<f64> {
-    let written = node.value.written();
-    let (first, last) = quantity::ends(&written)?;
-    let end = |text: String| {
-        let node = Node {
-            place: node.place.clone(),
-            value: Value::Text(text),
-        };
-        number(section, path, &node, spec)
-    };
-    let (low, high) = (end(first)?, end(last)?);
-    if low >= high {
-        section
-            .desk
-            .problem(reader::does_not_rise(path, &written, &node.place));
-        return None;
-    }
+    let read = |node: &Node| number(section, path, node, spec);
+    let (low, high) = reader::ends_of(section.desk, path, node, read)?;
     let most = if spec.is_share() { 1.0 } else { f64::INFINITY };
     let least = if spec.low < 0.0 {
         f64::NEG_INFINITY
@@ -197,7 +183,7 @@ fn range(
     let known = Known::Range {
         shape,
         unit: spec.unit,
-        written,
+        written: node.value.written(),
     };
     section.desk.unsure(path, known);
     Some(shape.middle)

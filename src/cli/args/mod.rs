@@ -1,0 +1,182 @@
+//! The flags, with help that teaches.
+
+mod interval;
+mod latest_fill;
+mod levers;
+mod plausible;
+mod run;
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use super::exit::CODES;
+pub(super) use interval::minutes_between_rows;
+pub use latest_fill::LatestFill;
+pub use levers::Levers;
+pub use run::Run;
+
+/// The first eight weeks of a newly filled planted aquarium, before you fill it
+#[derive(Debug, Parser)]
+#[command(
+    name = "firstfill",
+    version,
+    max_term_width = 100,
+    arg_required_else_help = true,
+    disable_help_subcommand = true,
+    long_about = "The first eight weeks of a newly filled planted freshwater aquarium, before you fill it.\n\n\
+        Describe the tank in one text file: glass, soil, water, light, gas, plants, and your calendar of \
+        water changes. firstfill simulates it in steps of an hour or less and shows when ammonia and nitrite \
+        come and go, what the nights do to oxygen, what the gas does to pH, where the nitrogen went, and \
+        the first day on which fish could go in.",
+    after_help = "Examples:\n  \
+        firstfill run scenarios/heavy-early-changes.toml     eight weeks as charts, tables and an answer\n  \
+        firstfill check my-tank.toml                         is the file right, and what does it mean?",
+    after_long_help = help_end()
+)]
+pub struct Line {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+fn help_end() -> String {
+    format!(
+        "Examples:\n  \
+        firstfill run scenarios/heavy-early-changes.toml\n      \
+        eight weeks as charts, tables and an answer, in output/heavy-early-changes/\n  \
+        firstfill check my-tank.toml\n      \
+        is the file right, and what does it mean? Nothing is written\n\n\
+        Exit codes: {CODES}."
+    )
+}
+
+const RUN: &str = "Simulate a scenario and write charts, tables and a report.\n\n\
+        Everything goes into one folder, output/<name of the file>/, or the next free name. The folder is \
+        written whole or not at all. The report on the terminal says when fish could go in, and why.";
+
+const CHECK: &str = "Check a scenario and print what it means; nothing is run or written.\n\n\
+        Every mistake is shown at once, with its line and what to write instead. A file without mistakes \
+        is printed as understood: the tank, the water, the calendar, and where each value came from.";
+
+const LEVERS: &str = "Try what you could do otherwise, each thing alone, on the same plausible tanks.\n\n\
+        Water changes, refill, temperature, mature medium, night air, gas, light, plants, soil, feed: by how many \
+        days each brings the ready day nearer, and what it takes. The table goes to output/levers-<name of the \
+        file>/, or the next free name.";
+
+const LATEST_FILL: &str = "Find the latest date of filling by which so many of 100 plausible tanks are ready in time.\n\n\
+        Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
+        Nothing is written. Where no date does, the exit code is 3, and the nearest one is named.";
+
+const EXPLAIN: &str = "Print what the program knows, as tables made from the code itself.\n\n\
+        Without a topic the topics are listed.";
+
+const MANUAL: &str = "Examples:\n  \
+    firstfill manual | man -l -\n  \
+    firstfill manual > ~/.local/share/man/man1/firstfill.1";
+
+/// What firstfill can do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Simulate a scenario and write charts, tables and a report
+    #[command(long_about = RUN)]
+    Run(Run),
+    /// Check a scenario and print what it means; nothing is run or written
+    #[command(long_about = CHECK)]
+    Check(Check),
+    /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
+    #[command(long_about = LEVERS)]
+    Levers(Levers),
+    /// Find the latest date of filling to be ready by a date
+    #[command(long_about = LATEST_FILL)]
+    LatestFill(LatestFill),
+    /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
+    #[command(long_about = EXPLAIN)]
+    Explain(Explain),
+    /// Print a completion script for your shell
+    Completions(Completions),
+    /// Print the manual page
+    #[command(after_help = MANUAL)]
+    Manual,
+}
+
+/// Options of `check`.
+#[derive(Debug, Args)]
+#[command(
+    arg_required_else_help = true,
+    after_help = "Examples:\n  \
+        firstfill check my-tank.toml\n      \
+        all mistakes at once, or the tank as understood\n  \
+        firstfill check my-tank.toml | grep default\n      \
+        what was assumed because the file does not say it\n  \
+        firstfill check my-tank.toml --uncertain\n      \
+        what is not known of such a tank, by how much, and who says so"
+)]
+pub struct Check {
+    /// The scenario, a TOML file
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// Print what is uncertain instead: every input that varies, how far, with its source, and what is kept
+    #[arg(long)]
+    pub uncertain: bool,
+}
+
+/// Options of `explain`.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  \
+        firstfill explain parameters | less\n      \
+        every number of the model with unit, range and source\n  \
+        firstfill explain columns --csv > columns.csv\n      \
+        the same kind of table for a spreadsheet")]
+pub struct Explain {
+    /// What to explain
+    #[arg(value_enum)]
+    pub topic: Option<Topic>,
+    /// Write CSV instead of a table
+    #[arg(long, requires = "topic")]
+    pub csv: bool,
+}
+
+/// What can be explained.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Topic {
+    /// What happens in the tank, and how one step of each changes the pools
+    Processes,
+    /// Every number of the model, with unit, default, range and source
+    Parameters,
+    /// Every column of the CSV files
+    Columns,
+    /// Every unit that can be written in a scenario
+    Units,
+    /// The publications the numbers come from
+    Sources,
+    /// The limits a tank is judged by
+    Limits,
+    /// Every key of a scenario file
+    Keys,
+}
+
+/// Options of `completions`.
+#[derive(Debug, Args)]
+#[command(
+    arg_required_else_help = true,
+    after_help = "Examples:\n  \
+        firstfill completions bash > ~/.local/share/bash-completion/completions/firstfill\n  \
+        firstfill completions fish > ~/.config/fish/completions/firstfill.fish"
+)]
+pub struct Completions {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_holds_together() {
+        Line::command().debug_assert();
+    }
+}
