@@ -19,6 +19,22 @@ pub fn vapour_pressure_atm<R: Real>(t_c: R) -> R {
     (R::of(11.8571) - R::of(3840.70) / t - R::of(216_961.0) / (t * t)).exp()
 }
 
+/// How the vapour pressure goes on from a temperature: `[a, b]`, per K and per K².
+///
+/// ```text
+/// p_w(T + d) ≈ p_w(T)·(1 + a·d + b·d²)      a = r, b = (r² + r′)/2, r = d ln p_w/dT
+/// ```
+/// From the formula of [`vapour_pressure_atm`]; a degree away the cube left out is 3e-5 of the value.
+#[inline(always)]
+pub fn vapour_pressure_ahead<R: Real>(t_c: R) -> [R; 2] {
+    let inverse = R::one() / (t_c + R::of(KELVIN_AT_0_C));
+    let square = inverse * inverse;
+    let (first, second) = (R::of(3840.70), R::of(2.0 * 216_961.0) * inverse);
+    let rise = (first + second) * square;
+    let bend = -(R::of(2.0) * first + R::of(3.0) * second) * square * inverse;
+    [rise, R::of(0.5) * (rise * rise + bend)]
+}
+
 /// Air pressure at a height above the sea, atm (standard atmosphere). 1000 m: 0.88699.
 ///
 /// ```text
@@ -26,4 +42,22 @@ pub fn vapour_pressure_atm<R: Real>(t_c: R) -> R {
 /// ```
 pub fn pressure_atm(altitude_m: f64) -> f64 {
     maths::pow(1.0 - 2.25577e-5 * altitude_m, 5.25588)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn vapour_pressure_a_degree_ahead_follows_its_formula() {
+        for t in [5.0, 15.0, 25.0, 35.0] {
+            let [a, b] = vapour_pressure_ahead(t);
+            for d in [-1.0, 1.0_f64] {
+                let share = vapour_pressure_atm(t + d) / vapour_pressure_atm(t);
+                // what the cube of a degree adds
+                assert!((1.0 + a * d + b * d * d - share).abs() < 6e-5, "{t} {d}");
+                assert!((1.0 + a * d - share).abs() > 1e-3, "the square counts");
+            }
+        }
+    }
 }

@@ -9,12 +9,12 @@
 //! only slow things are left; but half an hour at most from anything that is switched or happens to the
 //! next half hour of the clock, since whatever that sets off fades within hours. The end of every hour
 //! is the end of a step. Nothing in the model is stiff at these lengths but the gas exchange of strong
-//! air, the controller of a valve and the thermostat; and a pool that its eaters empty.
+//! air, the controller of a valve, a pool that its eaters empty, and the thermostat, whose temperatures
+//! are worked out ahead of the other looks (see [`warming`](crate::model::warming)).
 //!
 //! In this order:
-//! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller), or the
-//!    thermostat, per day times the part is at most `dt_stiff` (see [`shortening`](super::shortening)). What decides is the
-//!    tank's own state at the start of the step, what is switched and whether it was held back (3.), nothing
+//! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller) per day
+//!    times the part is at most `dt_stiff` (see [`shortening`](super::shortening)). What decides is the tank's own state at the start of the step, what is switched and whether it was held back (3.), nothing
 //!    else. To measure the error of a step, every part can be cut further (see
 //!    [`finer`](super::shortening::ShorteningRule::finer)).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
@@ -31,6 +31,7 @@
 use crate::base::real::Real;
 use crate::model::held::Held;
 use crate::model::matrix::{MAX_ROWS, PerRow};
+use crate::model::pool::Pool;
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
@@ -208,6 +209,8 @@ impl<R: Real> Stepper<R> {
     ) -> R::Mask {
         let rows = self.rows;
         let start = self.water.inverse_hydrogen;
+        let warming = model.warming(&self.water);
+        let course = warming.map(|(_, warming)| warming.course(days));
         let mut short = R::zero().below(R::zero());
         self.drift = self.memory.drift;
         for (look, kept) in KEPT.iter().enumerate() {
@@ -222,6 +225,10 @@ impl<R: Real> Stepper<R> {
             let least = (model.matrix()).lead(before, rates, (ahead, lit), &mut water.state);
             let mended = mend(model, before, rates, ahead, least, &mut water.state);
             short = R::either(short, mended);
+            if let Some([middle, end]) = course {
+                let ends = look == LAST_IN_THE_MIDDLE;
+                water.state[Pool::Temperature] = if ends { end } else { middle };
+            }
             // what H+ did in the first half it will do in the second, nearly
             if look == LAST_IN_THE_MIDDLE {
                 self.drift = water.hydrogen * start;
@@ -236,8 +243,18 @@ impl<R: Real> Stepper<R> {
             water.days = from_days + ahead;
             model.see(water);
         }
+        if let (Some((row, warming)), Some([_, end])) = (warming, course) {
+            self.settle(row, (end - warming.from_c) / days);
+        }
         self.add_up(days);
         short
+    }
+
+    /// Lets the looks of a row, weighted, come to what is known of it: they differ in the middle only.
+    #[inline(always)]
+    fn settle(&mut self, row: usize, per_day: R) {
+        let [first, middle, last] = &mut self.rates;
+        middle[row] = R::of(3.0) * per_day - R::of(0.5) * (first[row] + last[row]);
     }
 
     /// The extents of a part: the looks, weighted.

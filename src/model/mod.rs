@@ -29,4 +29,5 @@ pub mod start;
 pub mod state;
 pub mod tank_model;
 pub mod temperature;
+pub mod warming;
 pub mod water;

@@ -15,6 +15,7 @@ use super::row::Row;
 use super::setup::Setup;
 use super::state::State;
 use super::temperature::{FactorList, TemperatureTable};
+use super::warming::Warming;
 use super::water::Water;
 
 /// Everything that can change in one tank, and how fast.
@@ -27,6 +28,8 @@ pub struct TankModel<R> {
     rows: Vec<(usize, Row<R>)>,
     contents: Contents<R>,
     per_yield: [R; 3],
+    /// The row of heat, if it moves the temperature.
+    heat_row: Option<usize>,
 }
 
 impl<R: Real> TankModel<R> {
@@ -46,6 +49,7 @@ impl<R: Real> TankModel<R> {
             observer,
             processes,
             matrix: Matrix::new(&rows),
+            heat_row: heat_row(&rows),
             rows,
             contents,
             per_yield: ["Y_AOB", "Y_NOB", "Y_K"].map(|id| R::one() / setup.get(id)),
@@ -66,6 +70,7 @@ impl<R: Real> TankModel<R> {
                 .retain(|(component, _)| at_work && !is_held(component));
         }
         self.matrix = Matrix::new(&self.rows);
+        self.heat_row = heat_row(&self.rows);
         self
     }
 
@@ -90,6 +95,12 @@ impl<R: Real> TankModel<R> {
     #[inline(always)]
     pub fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         self.processes.rates(water, rates);
+    }
+    /// The row of heat, and how the water warms in the next hour; none where nothing moves the temperature.
+    #[inline(always)]
+    pub fn warming(&self, water: &Water<R>) -> Option<(usize, Warming<R>)> {
+        let row = self.heat_row?;
+        Some((row, self.processes.heat.warming(water)))
     }
     /// The processes.
     pub fn processes(&self) -> &Processes<R> {
@@ -137,4 +148,13 @@ impl<R: Real> TankModel<R> {
             [0, 1, 2].map(|guild| potential[guild] * self.per_yield[guild]);
         [ammonia + complete, nitrite + complete]
     }
+}
+
+/// The row that moves the temperature.
+fn heat_row<R: Real>(rows: &[(usize, Row<R>)]) -> Option<usize> {
+    let moves = |(_, row): &(usize, Row<R>)| {
+        let mut components = row.entries.iter().map(|(component, _)| component);
+        components.any(|component| *component == Pool::Temperature.into())
+    };
+    rows.iter().position(moves)
 }

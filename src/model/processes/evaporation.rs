@@ -33,6 +33,15 @@ impl<R: Real> Evaporation<R> {
     pub(super) fn l_per_day(&self, water: &Water<R>) -> R {
         self.l_per_day_and_kpa * (water.factor(self.vapour) - self.vapour_of_room_kpa).floor_zero()
     }
+
+    /// How evaporation goes on with temperature: what is added per degree and per degree squared, L/day.
+    #[inline(always)]
+    pub(super) fn ahead_l_per_day(&self, water: &Water<R>) -> [R; 2] {
+        let vapour = water.factor(self.vapour);
+        let evaporates = self.vapour_of_room_kpa.below(vapour);
+        let scale = R::pick(evaporates, self.l_per_day_and_kpa * vapour, R::zero());
+        air::vapour_pressure_ahead(water.temperature()).map(|share| scale * share)
+    }
 }
 
 impl<R: Real> Process<R> for Evaporation<R> {

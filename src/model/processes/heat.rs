@@ -12,6 +12,7 @@ use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
 use crate::model::row::Row;
+use crate::model::warming::Warming;
 use crate::model::water::Water;
 
 use super::evaporation::Evaporation;
@@ -38,44 +39,54 @@ pub struct Heat<R> {
 }
 
 impl<R: Real> Heat<R> {
-    /// How fast the thermostat alone would end a difference inside its band, per day; nothing above it,
-    /// where the heater is off.
+    /// How the water warms from now on, for as long as a part of a step.
     #[inline(always)]
-    pub fn thermostat_per_day(&self, water: &Water<R>) -> R {
-        if !water.held.power {
-            return R::zero();
+    pub fn warming(&self, water: &Water<R>) -> Warming<R> {
+        let from_c = water.temperature();
+        let per_kj = R::one() / self.heat_capacity(water);
+        let per_band = R::one() / self.band_k;
+        let off_from_c = self.set_c + R::of(0.5) * self.band_k;
+        let heater_w = self.switched(water, self.heater_w);
+        Warming {
+            from_c,
+            calm: self.calm_kj_per_day(water).map(|kj| kj * per_kj),
+            heater: R::of(KJ_PER_DAY_AND_W) * heater_w * per_kj,
+            call: [(off_from_c - from_c) * per_band, -per_band],
         }
-        let off_from = self.set_c + R::of(0.5) * self.band_k;
-        let per_day =
-            R::of(KJ_PER_DAY_AND_W) * self.heater_w / (self.band_k * self.heat_capacity(water));
-        R::pick(water.temperature().below(off_from), per_day, R::zero())
     }
-    /// The temperature from which down the heater runs at full power, °C.
+
+    /// What warms the water but for the heater, kJ/day; what every degree adds to that, and every degree
+    /// squared.
     #[inline(always)]
-    pub fn full_power_below_c(&self) -> R {
-        self.set_c - R::of(0.5) * self.band_k
-    }
-    /// How fast the water warms, K/day.
-    #[inline(always)]
-    pub fn k_per_day(&self, water: &Water<R>) -> R {
-        let temperature = water.temperature();
-        let above_room = temperature - self.room_c;
-        let powered = if water.held.power {
-            let call = ((self.set_c + R::of(0.5) * self.band_k - temperature) / self.band_k).unit();
-            let lamp = if water.held.lit {
-                self.lamp_w
-            } else {
-                R::zero()
-            };
-            self.heater_w * call + lamp + self.pump_w
-        } else {
-            R::zero()
+    fn calm_kj_per_day(&self, water: &Water<R>) -> [R; 3] {
+        let above_room = water.temperature() - self.room_c;
+        let lamp_w = match water.held.lit {
+            true => self.lamp_w,
+            false => R::zero(),
         };
-        let gained = R::of(KJ_PER_DAY_AND_W) * (powered - self.loss_w_per_k * above_room)
-            - self.evaporation_heat * self.evaporation.l_per_day(water)
-            - self.capacity * self.top_up.l_per_day(water) * above_room;
-        gained / self.heat_capacity(water)
+        let powered_w = self.switched(water, lamp_w + self.pump_w);
+        let leaves = self.evaporation.l_per_day(water);
+        let [more, bend] = self.evaporation.ahead_l_per_day(water);
+        // evaporation takes its heat, and what makes it good is warmed from the room's temperature
+        let (warmed, whole) = match self.top_up.automatic {
+            true => (self.capacity * above_room, self.capacity),
+            false => (R::zero(), R::zero()),
+        };
+        let per_l = self.evaporation_heat + warmed;
+        let walls = R::of(KJ_PER_DAY_AND_W) * self.loss_w_per_k;
+        [
+            R::of(KJ_PER_DAY_AND_W) * powered_w - walls * above_room - per_l * leaves,
+            -(walls + per_l * more + whole * leaves),
+            -(per_l * bend + whole * more),
+        ]
     }
+
+    /// What something takes from the mains, W.
+    #[inline(always)]
+    fn switched(&self, water: &Water<R>, watts: R) -> R {
+        if water.held.power { watts } else { R::zero() }
+    }
+
     /// Heat held by water and wet soil, kJ/K.
     #[inline(always)]
     fn heat_capacity(&self, water: &Water<R>) -> R {
@@ -159,6 +170,6 @@ impl<R: Real> Process<R> for Heat<R> {
 
     #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
-        rates[0] = self.k_per_day(water);
+        rates[0] = self.warming(water).now();
     }
 }

@@ -19,7 +19,8 @@ use super::evaporation::Evaporation;
 #[derive(Debug, Clone)]
 pub struct TopUp<R> {
     evaporation: Evaporation<R>,
-    automatic: bool,
+    /// Whether there is any.
+    pub(super) automatic: bool,
 }
 
 impl<R: Real> TopUp<R> {
