@@ -137,7 +137,7 @@ fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, 
             totals: &mut totals,
             counts: &mut counts,
         };
-        stepper.advance(model, &stretch, parts, books, |_, _| {});
+        stepper.advance((model, None), &stretch, parts, books, |_, _| {});
     }
     let Memory {
         hydrogen,

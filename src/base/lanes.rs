@@ -196,6 +196,11 @@ impl<const N: usize> Real for Lanes<N> {
         mask.iter().fold(u64::MAX, |all, lane| all & lane) != 0
     }
     #[inline(always)]
+    fn lone(mask: LaneMask<N>) -> Option<usize> {
+        let count = mask.iter().fold(0, |count, lane| count + (lane & 1));
+        (count == 1).then(|| mask.iter().position(|&lane| lane != 0).unwrap_or(0))
+    }
+    #[inline(always)]
     fn is_finite(self) -> bool {
         self.0
             .iter()

@@ -76,6 +76,8 @@ pub trait Real:
     fn any(mask: Self::Mask) -> bool;
     /// Whether the mask holds in every lane.
     fn all(mask: Self::Mask) -> bool;
+    /// The one lane of several in which the mask holds, if it is one alone.
+    fn lone(mask: Self::Mask) -> Option<usize>;
     /// Whether every lane is an ordinary number.
     fn is_finite(self) -> bool;
     /// Zero.
@@ -172,6 +174,10 @@ impl Real for f64 {
     #[inline(always)]
     fn all(mask: bool) -> bool {
         mask
+    }
+    #[inline(always)]
+    fn lone(_: bool) -> Option<usize> {
+        None
     }
     #[inline(always)]
     fn is_finite(self) -> bool {

@@ -29,12 +29,19 @@ impl<R: Real> Memory<R> {
             closer: R::one(),
         }
     }
-    /// Lets a lane begin anew.
-    pub(super) fn forget(&mut self, lane: usize) {
-        let fresh = Memory::<f64>::fresh();
-        self.hydrogen.set_lane(lane, fresh.hydrogen);
-        self.drift.set_lane(lane, fresh.drift);
-        self.closer.set_lane(lane, fresh.closer);
+    /// What one lane remembers.
+    pub(super) fn lane(&self, lane: usize) -> Memory<f64> {
+        Memory {
+            hydrogen: self.hydrogen.lane(lane),
+            drift: self.drift.lane(lane),
+            closer: self.closer.lane(lane),
+        }
+    }
+    /// Lets a lane remember something else.
+    pub(super) fn set_lane(&mut self, lane: usize, other: Memory<f64>) {
+        self.hydrogen.set_lane(lane, other.hydrogen);
+        self.drift.set_lane(lane, other.drift);
+        self.closer.set_lane(lane, other.closer);
     }
 
     /// Cuts the coming steps finer in the lanes in which processes were held back (`strained` above

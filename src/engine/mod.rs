@@ -1,6 +1,7 @@
 //! Storey 3: time. Timers, events, one step, the ledger, one run.
 
 pub mod alike;
+pub mod alone;
 mod between;
 pub mod close_ups;
 pub mod error;

@@ -2,6 +2,7 @@
 //! tank, or for several side by side.
 
 use std::ops::RangeInclusive;
+use std::sync::OnceLock;
 
 use crate::base::clock::DAY;
 use crate::base::real::Real;
@@ -14,6 +15,7 @@ use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 
 use super::alike::{Unlike, alike};
+use super::alone::Alone;
 use super::event::Animals;
 use super::gauge::Gauge;
 use super::input::{ModelInput, TimerLine, TopUp};
@@ -36,6 +38,15 @@ pub struct Plan<R = f64> {
     pub shortening: ShorteningRule<R>,
     /// The state at filling.
     pub start: State<R>,
+    /// The model of each tank by itself, built when it is needed.
+    by_itself: Vec<OnceLock<TankModel<f64>>>,
+}
+
+impl<R: Real> Alone for Plan<R> {
+    fn model(&self, lane: usize) -> &TankModel<f64> {
+        let build = || Plan::new(&self.lanes[lane].input).model;
+        self.by_itself[lane].get_or_init(build)
+    }
 }
 
 /// What the keeper has done so far that timers do not know, per tank.
@@ -107,6 +118,7 @@ impl<R: Real> Plan<R> {
                 finer: 1,
             },
             lanes: inputs.iter().map(|input| LanePlan::new(input)).collect(),
+            by_itself: vec![OnceLock::new(); R::LANES],
             input: inputs[0].clone(),
         }
     }

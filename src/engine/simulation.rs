@@ -126,7 +126,7 @@ impl<'a, R: Real> Simulation<'a, R> {
         };
         let mut inside = Inside::new(plan, held, self.minute..until, watcher);
         self.stepper.advance(
-            &plan.model,
+            (&plan.model, Some(plan)),
             &stretch,
             parts,
             Books {

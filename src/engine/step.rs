@@ -26,7 +26,8 @@
 //! 4. Extents are added up; the ledger is made of them.
 //!
 //! Tanks side by side are cut each by their own rule. A lane that needs fewer parts waits, untouched,
-//! for the others, so that it holds the bits it would hold alone.
+//! for the others, so that it holds the bits it would hold alone; the last lane that is waited for goes on
+//! alone (see [`alone`](super::alone)).
 
 use crate::base::real::Real;
 use crate::model::held::Held;
@@ -36,6 +37,7 @@ use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
+use super::alone::{Alone, Left, WORTH_PARTS, finish};
 use super::guard::mend;
 use super::memory::Memory;
 use super::work::Counts;
@@ -133,7 +135,7 @@ impl<R: Real> Stepper<R> {
 
     /// Lets a lane begin anew.
     pub fn forget(&mut self, lane: usize) {
-        self.memory.forget(lane);
+        self.memory.set_lane(lane, Memory::fresh());
     }
 
     /// What the next step must know of the last.
@@ -146,41 +148,76 @@ impl<R: Real> Stepper<R> {
         self.memory = memory;
     }
 
+    /// What another stepper did in one lane.
+    pub(super) fn take_over(&mut self, lane: usize, other: &Stepper<f64>) {
+        self.memory.set_lane(lane, other.memory);
+        // a run that went wrong is asked which row it was
+        if other.impossible_row(0).is_some() {
+            for (rates, own) in self.rates.iter_mut().zip(&other.rates) {
+                for (rate, own) in rates.iter_mut().zip(own) {
+                    rate.set_lane(lane, *own);
+                }
+            }
+        }
+    }
+
     /// Advances a tank over a stretch, in so many equal `parts` (a whole number per lane), or in more where
     /// processes had to be held back not long ago. `done` sees every part. The state must have been looked
-    /// at (see [`Stepper::look`]) under what the stretch holds.
+    /// at (see [`Stepper::look`]) under what the stretch holds. With somebody who knows the tanks alone, a
+    /// lane for which the others would wait goes on by itself, and `done` does not see that.
     #[inline(always)]
     pub fn advance(
         &mut self,
-        model: &TankModel<R>,
+        tanks: (&TankModel<R>, Option<&dyn Alone>),
         stretch: &Stretch<'_, R>,
         parts: R,
-        books: Books<'_, R>,
-        mut done: impl FnMut(&Self, &Part<'_, R>),
+        mut books: Books<'_, R>,
+        done: impl FnMut(&Self, &Part<'_, R>),
     ) {
-        let Books {
-            state,
-            totals,
-            counts,
-        } = books;
         let parts = (parts * self.memory.closer).ceil();
+        let strained = self.run_parts(tanks, stretch, (R::zero(), parts), &mut books, done);
+        books.counts.step();
+        self.memory.look_closer(strained);
+    }
+
+    /// Does the parts from one on, of so many; above nothing in lanes in which processes were held back.
+    #[inline(always)]
+    pub(super) fn run_parts(
+        &mut self,
+        (model, alone): (&TankModel<R>, Option<&dyn Alone>),
+        stretch: &Stretch<'_, R>,
+        (mut part, parts): (R, R),
+        books: &mut Books<'_, R>,
+        mut done: impl FnMut(&Self, &Part<'_, R>),
+    ) -> R {
         let days = R::of(stretch.days) / parts;
         let mut strained = R::zero();
-        let mut part = R::zero();
         let mut waiting = part.below(parts);
         while R::any(waiting) {
+            if let (Some(lane), Some(alone)) = (R::lone(waiting), alone) {
+                let (from, until) = (part.lane(lane), parts.lane(lane));
+                if until - from >= WORTH_PARTS {
+                    let left = Left { lane, from, until };
+                    if finish(alone, left, stretch, self, books) {
+                        strained.set_lane(lane, 1.0);
+                    }
+                    break;
+                }
+            }
             let from_days = R::of(stretch.from_days) + part * days;
             if R::any(R::zero().below(part)) {
-                self.look(model, state, stretch.held, from_days);
+                self.look(model, books.state, stretch.held, from_days);
             }
-            let before = *state;
+            let before = *books.state;
             let lit = stretch.held.lit;
             let short = self.part(model, &before, (from_days, days));
-            let least = (model.matrix()).lead(&before, &mut self.extents, (R::one(), lit), state);
-            let mended = mend(model, &before, &mut self.extents, R::one(), least, state);
+            let matrix = model.matrix();
+            let least = matrix.lead(&before, &mut self.extents, (R::one(), lit), books.state);
+            let one = R::one();
+            let mended = mend(model, &before, &mut self.extents, one, least, books.state);
             let short = R::either(short, mended);
-            self.book(&before, state, waiting, totals);
-            counts.part(waiting, short);
+            self.book(&before, books.state, waiting, books.totals);
+            books.counts.part(waiting, short);
             strained = R::pick(short, R::pick(waiting, R::one(), strained), strained);
             done(
                 self,
@@ -188,15 +225,14 @@ impl<R: Real> Stepper<R> {
                     from_days,
                     days,
                     before: &before,
-                    totals,
+                    totals: books.totals,
                     held_back: R::any(short),
                 },
             );
             part += R::one();
             waiting = part.below(parts);
         }
-        counts.step();
-        self.memory.look_closer(strained);
+        strained
     }
 
     /// The extents of one part, in `self.extents`; says in which lanes a look was held back.
@@ -210,7 +246,11 @@ impl<R: Real> Stepper<R> {
         let rows = self.rows;
         let start = self.water.inverse_hydrogen;
         let warming = model.warming(&self.water);
-        let course = warming.map(|(_, warming)| warming.course(days));
+        // no closure: it would be built without wide instructions
+        let course = match &warming {
+            Some((_, warming)) => Some(warming.course(days)),
+            None => None,
+        };
         let mut short = R::zero().below(R::zero());
         self.drift = self.memory.drift;
         for (look, kept) in KEPT.iter().enumerate() {

@@ -57,6 +57,12 @@ impl<R: Real> Counts<R> {
     pub fn step(&mut self) {
         self.steps += 1;
     }
+    /// Adds the parts that one lane did alone.
+    pub(super) fn add(&mut self, lane: usize, alone: &Counts<f64>) {
+        let (parts, held_back) = (self.parts.lane(lane), self.held_back.lane(lane));
+        self.parts.set_lane(lane, parts + alone.parts);
+        self.held_back.set_lane(lane, held_back + alone.held_back);
+    }
     /// What one lane did.
     pub fn lane(&self, lane: usize) -> Work {
         let parts = self.parts.lane(lane) as u64;

@@ -54,6 +54,22 @@ impl<R: Real> Held<R> {
             feed_mg_n_per_day: all(|held| held.feed_mg_n_per_day),
         }
     }
+    /// What is switched in one lane.
+    pub fn lane(&self, lane: usize) -> Held<f64> {
+        Held {
+            light_umol_per_m2_s: self.light_umol_per_m2_s.lane(lane),
+            lit: self.lit,
+            gas_mmol_per_day: self.gas_mmol_per_day.lane(lane),
+            cut_off_mmol_per_l: self.cut_off_mmol_per_l.map(|held| held.lane(lane)),
+            air_l_per_min: self.air_l_per_min.lane(lane),
+            airing: self.airing,
+            power: self.power,
+            shedding: self.shedding.map(|share| share.lane(lane)),
+            animals_g: self.animals_g.lane(lane),
+            feed_g_per_day: self.feed_g_per_day.lane(lane),
+            feed_mg_n_per_day: self.feed_mg_n_per_day.lane(lane),
+        }
+    }
     /// Nothing switched on, the mains running, no animals.
     pub fn quiet() -> Self {
         Held {

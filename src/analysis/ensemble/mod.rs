@@ -10,7 +10,6 @@ pub mod days;
 mod group;
 pub mod member;
 pub mod next_test;
-mod pace;
 mod planned;
 mod quiet;
 pub mod soil;
@@ -88,23 +87,20 @@ pub fn run(
         limits: &ask.case.limits,
         drawn: ask.drawn_days,
     };
-    let order = pace::order(count, &input);
-    let run_group = |places: &[usize]| {
-        let inputs: Vec<ModelInput> = places.iter().map(|&place| input(order[place])).collect();
+    let run_group = |numbers: &[usize]| {
+        let inputs: Vec<ModelInput> = numbers.iter().map(|&number| input(number)).collect();
         group.run(&inputs)
     };
     let mut members = Vec::with_capacity(count);
     let mut gathered = Gathered::new(plan.filled_at / DAY, plan.last_day, ask.drawn_days);
-    in_groups(count, run_group, stop, |place, ran: Ran| {
-        let number = order[place];
+    in_groups(count, run_group, stop, |number, ran: Ran| {
         let told = ran.map(|(told, days)| {
             gathered.take(days);
             told
         });
         members.push(Member { number, told });
-        progress(place + 1, count);
+        progress(number + 1, count);
     })?;
-    members.sort_by_key(|member| member.number);
     refuse_too_many_failed(&members)?;
     Ok(Ensemble {
         members,
