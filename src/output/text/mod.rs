@@ -10,7 +10,7 @@ mod page;
 mod supplies;
 pub mod uncertain;
 pub mod understood;
-mod words;
+pub(super) mod words;
 
 use std::path::Path;
 
