@@ -11,7 +11,7 @@ use super::style::{INK, MUTED};
 use super::weeks_words::waited_words;
 
 /// Right edges of the numbers.
-const EDGES: [f64; 4] = [722.0, 778.0, 862.0, 922.0];
+const EDGES: [f64; 4] = [714.0, 768.0, 848.0, 904.0];
 /// Right edge of the table.
 pub const RIGHT_END: f64 = 1136.0;
 /// Names of the columns, each over its unit.
