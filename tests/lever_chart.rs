@@ -44,6 +44,7 @@ fn lever(mean: f64, error: f64, range: [f64; 2]) -> Pulled {
             mean_days: mean,
             standard_error_days: error,
             range_days: range,
+            changed: 90,
             only_with: 5,
             only_without: 3,
             neither: 7,

@@ -1,6 +1,7 @@
 //! What the levers do: one screen.
 
 use crate::analysis::case::Case;
+use crate::analysis::levers::paired::Paired;
 use crate::analysis::levers::price::Price;
 use crate::analysis::levers::{Levers, Pulled, best};
 use crate::output::lever_words::{night_air, price, seeding};
@@ -16,6 +17,8 @@ const RANGE: usize = 12;
 const PRICE: [usize; 4] = [7, 6, 6, 6];
 /// Levers told in words below the table.
 const TOLD: usize = 3;
+/// A day that rounds to none.
+const NONE: &str = "0";
 /// What stands before days that may be chance.
 const UNCLEAR: &str = "~";
 
@@ -78,7 +81,7 @@ fn table(page: &mut Page, case: &Case, levers: &Levers) {
     }
     page.line(
         Tone::Faint,
-        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
+        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks, or how many of 100 move at all where both are 0; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
     );
 }
 
@@ -91,13 +94,22 @@ fn row(pulled: &Pulled, plan: &Price) -> String {
         signed(paired.mean_days, 1),
         paired.standard_error_days
     );
-    let range = format!("{} to {}", signed(low, 0), signed(high, 0));
+    let range = match [signed(low, 0), signed(high, 0)] {
+        [low, high] if low == NONE && high == NONE => few_move(paired),
+        [low, high] => format!("{low} to {high}"),
+    };
     columns(
         &pulled.words,
         &days,
         &range,
         price(&pulled.price, Some(plan)),
     )
+}
+
+/// Where most pairs do not move, how many do: a few tanks then make the mean.
+fn few_move(paired: &Paired) -> String {
+    let of_100 = 100.0 * paired.changed as f64 / paired.pairs.max(1) as f64;
+    format!("{of_100:.0} move")
 }
 
 /// A number with so many places and a real minus sign, never a negative nothing.
