@@ -127,7 +127,9 @@ fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
         ledger::table(&run.ledger, run.input.end_minute())?,
     ];
     if let Some(forecast) = story.forecast {
-        tables.push(ready::table(forecast, &case.kit));
+        let chloride = outcome.milestones.end.chloride_mg_per_l;
+        let limits = case.limits.of_tests(chloride);
+        tables.push(ready::table(forecast, &case.kit, limits));
         tables.push(bands::table(&forecast.ensemble.bands)?);
         tables.push(members::table(forecast)?);
     }
