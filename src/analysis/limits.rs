@@ -177,4 +177,11 @@ impl Limits {
         let by_chloride = chloride_mg_per_l / R::of(self.chloride_per_nitrite.value);
         R::of(self.nitrite.value).least(by_chloride)
     }
+    /// What the two confirming tests are held against, mg N/L: total ammonia, and nitrite at that chloride.
+    pub fn of_tests(&self, chloride_mg_per_l: f64) -> [f64; 2] {
+        [
+            self.total_ammonia.value,
+            self.nitrite_with(chloride_mg_per_l),
+        ]
+    }
 }

@@ -5,6 +5,7 @@
 
 use std::ops::RangeInclusive;
 
+use crate::base::clock::Window;
 use crate::engine::event::EventKind;
 use crate::engine::input::{GasPlan, ModelInput};
 use crate::engine::result::{Reading, RunResult};
@@ -14,7 +15,9 @@ use super::case::Case;
 use super::jumps::{PH, TEMPERATURE, jump};
 use super::levels::{self, Level};
 use super::limits::Limit;
+use super::margin::Stand;
 use super::milestones::Extreme;
+use super::uncovered::dark_without_air;
 
 /// Hours in a day.
 const HOURS_A_DAY: f64 = 24.0;
@@ -42,6 +45,13 @@ pub struct Finding {
     pub level: Option<Level>,
     /// The setting that cures it; none where the limit held.
     pub cure: Option<String>,
+}
+
+impl Finding {
+    /// Where the worst value stands against its limit.
+    pub fn stand(&self) -> Stand {
+        Stand::of(self.kept, self.worst.value, self.limit)
+    }
 }
 
 /// All running limits of a run, in the order in which they are printed.
@@ -84,9 +94,26 @@ fn oxygen_cure(run: &RunResult, minute: u32) -> String {
         "a battery air pump for the power cut".into()
     } else if air_runs {
         "a larger air.flow, or surface.kind one word stronger".into()
+    } else if !run.input.air.is_empty() {
+        air_longer(&run.input)
     } else {
         "air.on = \"20:00..08:00\" with air.flow = \"1 L/min\", or surface.kind one word stronger"
             .into()
+    }
+}
+
+/// Air in the hours that the plan leaves out; a stronger surface where it leaves none out of the dark.
+fn air_longer(input: &ModelInput) -> String {
+    let hours: Vec<String> = dark_without_air(input)
+        .iter()
+        .map(Window::to_string)
+        .collect();
+    match hours.is_empty() {
+        true => "surface.kind one word stronger: air runs all night".into(),
+        false => format!(
+            "air (air.on) at {} too, dark hours without it",
+            hours.join(" and ")
+        ),
     }
 }
 

@@ -34,7 +34,7 @@ pub fn levers(options: &Options) -> Result<(), Failure> {
         files: &load::texts(&loaded),
         options: &repeatable(options),
     };
-    let entries = folder::lever_entries(&story, &levers)?;
+    let entries = folder::lever_entries(&story, &levers, &stop)?;
     for entry in &entries {
         stop.check()?;
         draft.put(&entry.name, &entry.bytes)?;

@@ -47,6 +47,10 @@ pub fn run(options: &Run) -> Result<(), Failure> {
         case,
         outcome: &outcome,
         forecast: forecast.as_ref(),
+        length: match options.full {
+            true => text::Length::Full,
+            false => text::Length::Screen,
+        },
     });
     let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
     text::closing(&mut page, &first_choice, &written, &names);

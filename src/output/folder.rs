@@ -98,8 +98,12 @@ pub fn entries(story: &Story, wanted: &Wanted, stop: &Stop) -> Result<Vec<Entry>
 /// All files of levers that were tried.
 ///
 /// # Errors
-/// When the manifest cannot be written.
-pub fn lever_entries(story: &Story, tried: &Levers) -> Result<Vec<Entry>, FolderError> {
+/// When the manifest cannot be written, the chart cannot be drawn, or somebody wishes to stop.
+pub fn lever_entries(
+    story: &Story,
+    tried: &Levers,
+    stop: &Stop,
+) -> Result<Vec<Entry>, FolderError> {
     let mut tables = vec![levers::table(tried)];
     tables.push(guide::table(&tables));
     let mut entries: Vec<Entry> = tables.into_iter().map(of_table).collect();
@@ -107,6 +111,7 @@ pub fn lever_entries(story: &Story, tried: &Levers) -> Result<Vec<Entry>, Folder
         name: MARK.into(),
         bytes: manifest::text(story)?.into_bytes(),
     });
+    entries.extend(drawn(&chart::levers::figure(story.case, tried), stop)?);
     Ok(entries)
 }
 
@@ -122,7 +127,9 @@ fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
         ledger::table(&run.ledger, run.input.end_minute())?,
     ];
     if let Some(forecast) = story.forecast {
-        tables.push(ready::table(forecast, &case.kit));
+        let chloride = outcome.milestones.end.chloride_mg_per_l;
+        let limits = case.limits.of_tests(chloride);
+        tables.push(ready::table(forecast, &case.kit, limits));
         tables.push(bands::table(&forecast.ensemble.bands)?);
         tables.push(members::table(forecast)?);
     }

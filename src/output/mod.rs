@@ -9,6 +9,7 @@ pub mod files;
 pub mod folder;
 mod held;
 pub mod kit;
+mod lever_words;
 pub mod manifest;
 pub mod number;
 pub mod place;

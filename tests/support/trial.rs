@@ -233,6 +233,7 @@ fn whole(loaded: &Loaded, charts: bool) -> Answer {
     let entries = folder::entries(&story, &wanted, &Stop::default()).expect("a folder");
     assert!(entries.iter().all(|entry| !entry.bytes.is_empty()));
     let report = text::Story {
+        length: text::Length::Full,
         case,
         outcome: &outcome,
         forecast: None,

@@ -78,8 +78,12 @@ pub struct Meaning {
     pub printed: f64,
     /// Of 100 plausible tanks, how many read so.
     pub of_100: f64,
+    /// How many members that is.
+    pub tanks: usize,
     /// Mean of min(ready day, length) of those, days.
     pub mean_day: f64,
+    /// The day by which half of them are ready; none where that is past the run.
+    pub middle_day: Option<u32>,
 }
 
 /// What each test of the first evenings would be worth, the best first; none where all tanks are ready on
@@ -98,11 +102,11 @@ pub fn worth(members: &[Member], kit: &TestKit, length: u32, seed: u64) -> Vec<W
         .filter_map(|(day, tested)| {
             let read = readings(&told, (day, tested), tested.card(kit), seed);
             let groups = grouped(&read, length);
-            weighed(&groups, open * open).map(|(narrowed, readings)| Worth {
+            Some(Worth {
                 day,
                 tested,
-                narrowed,
-                readings,
+                narrowed: narrowed(&groups, open * open)?,
+                readings: meanings(&groups, &read),
             })
         })
         .collect();
@@ -146,8 +150,8 @@ fn grouped(read: &[(f64, &Told)], length: u32) -> Vec<(f64, Moments)> {
         .collect()
 }
 
-/// Share of the squared error taken away, and what the readings mean.
-fn weighed(groups: &[(f64, Moments)], open: f64) -> Option<(f64, Vec<Meaning>)> {
+/// Share of the squared error taken away; none where nothing is free to vary.
+fn narrowed(groups: &[(f64, Moments)], open: f64) -> Option<f64> {
     let count: u64 = groups.iter().map(|(_, group)| group.count()).sum();
     let free = count
         .checked_sub(groups.len() as u64)
@@ -158,13 +162,31 @@ fn weighed(groups: &[(f64, Moments)], open: f64) -> Option<(f64, Vec<Meaning>)> 
             Some(group.deviation()? * group.deviation()? * (group.count() - 1) as f64)
         })
         .sum();
-    let readings = groups.iter().map(|(printed, group)| Meaning {
+    Some(1.0 - within / free as f64 / open)
+}
+
+/// What each step that is read would mean.
+fn meanings(groups: &[(f64, Moments)], read: &[(f64, &Told)]) -> Vec<Meaning> {
+    let meaning = |(printed, group): &(f64, Moments)| Meaning {
         printed: *printed,
-        of_100: 100.0 * group.count() as f64 / count as f64,
+        of_100: 100.0 * group.count() as f64 / read.len() as f64,
+        tanks: group.count() as usize,
         mean_day: group.mean(),
-    });
-    let narrowed = 1.0 - within / free as f64 / open;
-    Some((narrowed, readings.collect()))
+        middle_day: middle_day(read, *printed),
+    };
+    groups.iter().map(meaning).collect()
+}
+
+/// The day by which half of those that read a step are ready.
+fn middle_day(read: &[(f64, &Told)], step: f64) -> Option<u32> {
+    let alike = read.iter().filter(|(read, _)| *read == step);
+    let mut days: Vec<u32> = alike
+        .map(|(_, told)| told.ready.day.unwrap_or(u32::MAX))
+        .collect();
+    days.sort_unstable();
+    let half = days.len().div_ceil(2);
+    let day = *days.get(half.checked_sub(1)?)?;
+    (day != u32::MAX).then_some(day)
 }
 
 fn moments(values: impl Iterator<Item = f64>) -> Moments {
@@ -213,6 +235,9 @@ mod tests {
         assert_eq!(best.tested, Tested::Ammonia);
         let (low, high) = (&best.readings[0], best.readings.last().unwrap());
         assert_eq!((low.mean_day, high.mean_day), (20.0, 56.0));
+        assert_eq!((low.middle_day, high.middle_day), (Some(20), None));
+        let tanks: usize = best.readings.iter().map(|reading| reading.tanks).sum();
+        assert_eq!(tanks, 40, "every tank is behind one step");
         assert!((best.narrowed - 1.0).abs() < 1e-12);
         let nitrite = worth.iter().find(|test| test.tested == Tested::Nitrite);
         // one group: nothing is taken away, and nothing is free to be

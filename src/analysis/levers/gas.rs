@@ -18,7 +18,7 @@ pub fn levers(input: &ModelInput) -> Vec<Lever> {
         return Vec::new();
     }
     let step = STEP_H * HOUR as i32;
-    let fits = |step: i32| hours(&input.gas).is_some_and(|lines| all_fit(lines, step));
+    let fits = |step: i32| hours(&mut input.gas.clone()).is_some_and(|lines| all_fit(lines, step));
     let earlier = fits(step).then(|| by("gas_longer", "earlier", step));
     let later = fits(-step).then(|| by("gas_shorter", "later", -step));
     let none = Lever::of("gas_none", "no gas", |input| input.gas = GasPlan::None);
@@ -35,7 +35,7 @@ pub fn levers(input: &ModelInput) -> Vec<Lever> {
 fn by(key: &'static str, word: &str, step: i32) -> Lever {
     let words = format!("gas on {STEP_H} h {word}");
     Lever::of(key, words, move |input| {
-        if let Some(lines) = hours_mut(&mut input.gas) {
+        if let Some(lines) = hours(&mut input.gas) {
             move_all(lines, step, ending_alike);
         }
     })
@@ -62,18 +62,7 @@ fn times(plan: &GasPlan, key: &'static str, word: &str, factor: f64) -> Lever {
 }
 
 /// The hours of the gas, unless they are found by tuning.
-fn hours(plan: &GasPlan) -> Option<&[TimerLine]> {
-    match plan {
-        GasPlan::Rate { lines, .. } => Some(lines),
-        GasPlan::Hold {
-            hours: GasHours::Given(lines),
-            ..
-        } => Some(lines),
-        _ => None,
-    }
-}
-
-fn hours_mut(plan: &mut GasPlan) -> Option<&mut [TimerLine]> {
+fn hours(plan: &mut GasPlan) -> Option<&mut [TimerLine]> {
     match plan {
         GasPlan::Rate { lines, .. } => Some(lines),
         GasPlan::Hold {

@@ -93,6 +93,21 @@ impl Pulled {
     }
 }
 
+/// Levers that bring the ready day nearer beyond chance, the best first.
+pub fn best(pulled: &[Pulled]) -> impl DoubleEndedIterator<Item = &Pulled> {
+    clear(pulled).filter(|pulled| pulled.paired.mean_days > 0.0)
+}
+
+/// Levers that put the ready day off beyond chance, the worst last.
+pub fn worst(pulled: &[Pulled]) -> impl DoubleEndedIterator<Item = &Pulled> {
+    clear(pulled).filter(|pulled| pulled.paired.mean_days < 0.0)
+}
+
+fn clear(pulled: &[Pulled]) -> impl DoubleEndedIterator<Item = &Pulled> {
+    let clear = |pulled: &&Pulled| pulled.does_something() && pulled.paired.is_clear();
+    pulled.iter().filter(clear)
+}
+
 /// Every lever that can be pulled in a case.
 pub fn all(case: &Case) -> Vec<Lever> {
     let input = &case.input;

@@ -26,6 +26,8 @@ pub struct Paired {
     pub standard_error_days: f64,
     /// The days gained by which 10 of 100 pairs stay below, and by which 90 do.
     pub range_days: [f64; 2],
+    /// Pairs whose ready day moves at all.
+    pub changed: usize,
     /// Pairs ready within the run only with the lever.
     pub only_with: usize,
     /// Pairs ready within the run only without it.
@@ -64,6 +66,7 @@ impl Paired {
             let alike = |pair: &&Pair| (ready(pair.0), ready(pair.1)) == (plan_is, with_is);
             pairs.iter().filter(alike).count()
         };
+        let changed = gains.iter().filter(|&&days| days != 0.0).count();
         let deviation = moments.deviation().unwrap_or(0.0);
         Paired {
             pairs: pairs.len(),
@@ -73,6 +76,7 @@ impl Paired {
                 true => [0.0; 2],
                 false => quantiles(&mut gains, &THIN),
             },
+            changed,
             only_with: count(false, true),
             only_without: count(true, false),
             neither: count(false, false),
@@ -171,6 +175,7 @@ mod tests {
         // 3, 4, -6 and 0 days: mean 0.25; sum of squares 61 - 4/16 = 60.75, error sqrt(60.75/3/4) = 2.25
         let near = |a: f64, b: f64| (a - b).abs() < 1e-12; // rounding
         assert!(near(paired.mean_days, 0.25) && near(paired.standard_error_days, 2.25));
+        assert_eq!(paired.changed, 3);
         assert_eq!(
             (paired.only_with, paired.only_without, paired.neither),
             (1, 1, 1)

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::interval::minutes_between_rows;
-use super::plausible::{FEWEST_MEMBERS, MOST_MEMBERS};
+use super::plausible::how_many;
 use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
 
 /// Options of `run`.
@@ -33,6 +33,9 @@ pub struct Run {
     /// Leave the charts out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,
+    /// Print all there is to say, not one screen of it; the files are the same
+    #[arg(long)]
+    pub full: bool,
     /// Time between two rows of series.csv: whole minutes, a multiple of 5 that divides 24 h [default: 60min]
     #[arg(long, value_name = "TIME", value_parser = minutes_between_rows)]
     pub every: Option<u32>,
@@ -40,7 +43,7 @@ pub struct Run {
     #[arg(long, value_name = "N")]
     pub day: Vec<u32>,
     /// How many plausible tanks the bands and the ready day are made of [default: 256]
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(FEWEST_MEMBERS..=MOST_MEMBERS), conflicts_with = "single")]
+    #[arg(long, value_name = "N", value_parser = how_many, conflicts_with = "single")]
     pub members: Option<u32>,
     /// The central run only: no plausible tanks, no bands
     #[arg(long)]

@@ -61,6 +61,18 @@ pub fn heights(areas: &[Area]) -> impl Iterator<Item = f64> {
         .map(|p| p.1)
 }
 
+/// A sentence after a colon: without its capital, unless the first word is a name such as KH.
+fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            let rest = &words[first.len_utf8()..];
+            format!("{}{rest}", first.to_lowercase())
+        }
+        _ => words.to_string(),
+    }
+}
+
 impl Story<'_> {
     /// The key of curves, and of the bands where there are some.
     pub fn curve_keys(&self) -> Vec<Key> {
@@ -79,7 +91,7 @@ impl Story<'_> {
             None => sentences,
             Some(_) => sentences
                 .iter()
-                .map(|words| format!("Central run: {words}"))
+                .map(|words| format!("Central run: {}", lower(words)))
                 .collect(),
         }
     }

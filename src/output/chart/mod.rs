@@ -1,5 +1,5 @@
-//! The charts: six pictures of one run, seven with a forecast, each first a plain [`Figure`], then SVG,
-//! then PNG.
+//! The charts: six pictures of one run, seven with a forecast, and one of levers, each first a plain
+//! [`Figure`], then SVG, then PNG.
 //!
 //! ```text
 //! run ─► weeks · ready · nights · day · alkalinity · capacity · nitrogen   what goes where, in words
@@ -37,6 +37,10 @@ mod hundred;
 mod key;
 pub mod label;
 mod labels;
+mod lever_bars;
+mod lever_columns;
+mod lever_words;
+pub mod levers;
 mod load;
 mod night_air;
 mod nights;
@@ -45,6 +49,7 @@ mod nights_words;
 mod nitrogen;
 mod nitrogen_names;
 mod nitrogen_words;
+mod notes;
 mod pack;
 pub mod panel;
 mod ph_bars;

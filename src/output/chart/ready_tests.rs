@@ -6,6 +6,7 @@ use crate::analysis::ensemble::soil::{DAYS, SoilAmmonia};
 use crate::analysis::forecast::Forecast;
 use crate::analysis::kit::{Card, Step};
 use crate::base::quantiles::quantiles;
+use crate::output::kit::stands_between;
 
 use super::Story;
 use super::figure::{Anchor, Shape, Span};
@@ -39,13 +40,16 @@ pub fn table(story: &Story<'_>, sheet: &mut Sheet, forecast: &Forecast) {
     sheet.say(title, Anchor::Start, LEFT, TITLE);
     heads(sheet, forecast);
     let confirming = &forecast.confirming;
-    let tests = |steps: fn(&Confirming) -> &[Step; SHARES.len()]| -> Vec<String> {
-        confirming.iter().map(|test| range(steps(test))).collect()
+    let chloride = story.milestones.end.chloride_mg_per_l;
+    let limits = story.case.limits.of_tests(chloride);
+    let tests = |steps: fn(&Confirming) -> &[Step; SHARES.len()], limit: f64| -> Vec<String> {
+        let steps = confirming.iter().map(steps);
+        steps.map(|steps| against(steps, limit)).collect()
     };
     let mut rows = vec![Row {
         name: bold(&format!("ammonia, {}", subscript(&kit.ammonia.unit)), INK),
         days: of_days(&forecast.soil_ammonia, &kit.ammonia),
-        tests: tests(|test| &test.ammonia),
+        tests: tests(|test| &test.ammonia, limits[0]),
     }];
     rows.extend(forecast.one_bag_less.as_ref().map(|less| Row {
         name: plain("the same with one bag of soil less", MUTED),
@@ -55,7 +59,7 @@ pub fn table(story: &Story<'_>, sheet: &mut Sheet, forecast: &Forecast) {
     rows.push(Row {
         name: bold(&format!("nitrite, {}", subscript(&kit.nitrite.unit)), INK),
         days: of_days(&nitrite(forecast), &kit.nitrite),
-        tests: tests(|test| &test.nitrite),
+        tests: tests(|test| &test.nitrite, limits[1]),
     });
     for (n, row) in rows.into_iter().enumerate() {
         row.draw(sheet, HEADS + ROW * (n + 1) as f64);
@@ -139,6 +143,12 @@ fn range(steps: &[Step; SHARES.len()]) -> String {
     } else {
         format!("{low}–{high}")
     }
+}
+
+/// The same with where the steps stand against the limit: `0–0.2, inside`.
+fn against(steps: &[Step; SHARES.len()], limit: f64) -> String {
+    let [low, high] = MIDDLE.map(|point| steps[point]);
+    format!("{}, {}", range(steps), stands_between(&low, &high, limit))
 }
 
 /// `mg NH4/L` with its numbers below the line.

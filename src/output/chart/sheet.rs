@@ -15,8 +15,8 @@ pub const RIGHT: f64 = 1030.0;
 pub const MARGIN: f64 = 1180.0;
 /// What it costs words to lie on a grid line, in pixels of distance.
 const GRID_COST: f64 = 3.0;
-/// What it costs words to cross a dark line, as pixels of distance.
-const INK_COST: f64 = 60.0;
+/// What it costs words to cross a dark line, as pixels of distance: they rather stand beyond it.
+const INK_COST: f64 = 240.0;
 /// Where words may stand on the page.
 const PAPER: Rect = Rect::new(8.0, 8.0, PAGE.0 - 8.0, PAGE.1 - 8.0);
 

@@ -12,7 +12,7 @@ const FILE: &str = "levers.csv";
 /// Key and words of the first row.
 const PLAN: [&str; 2] = ["plan", "the plan as written"];
 /// How many columns tell of pairs, which the plan has none of.
-const OF_PAIRS: usize = 12;
+const OF_PAIRS: usize = 13;
 
 /// The plan as written, then every lever, the one that gains most first.
 pub fn table(levers: &Levers) -> Table {
@@ -45,6 +45,7 @@ fn paired(paired: &Paired, does_something: bool) -> [String; OF_PAIRS] {
         six_digits(high),
         if does_something { "yes" } else { "no" }.into(),
         paired.pairs.to_string(),
+        paired.changed.to_string(),
         paired.only_with.to_string(),
         paired.only_without.to_string(),
         paired.neither.to_string(),
@@ -95,12 +96,13 @@ fn gain_heads() -> [Head; 5] {
     ]
 }
 
-fn pair_heads() -> [Head; 7] {
+fn pair_heads() -> [Head; 8] {
     let plain = |name: &str, meaning: &str| Head::plain(name, meaning, "count of pairs");
     let share = |name: &str, meaning: &str| Head::new(name, "of 100", meaning, "of the pairs");
     let moved = "what was last to come right in another share than before";
     [
         plain("pairs", "pairs of which neither failed"),
+        plain("pairs_moved", "pairs whose ready day moves at all"),
         plain("ready_only_with", "ready within the run only with it"),
         plain("ready_only_without", "ready within the run only without it"),
         plain("ready_neither_way", "not ready within the run either way"),

@@ -7,6 +7,7 @@ use crate::analysis::ensemble::next_test::Worth;
 use crate::analysis::ensemble::soil::{DAYS, SoilAmmonia};
 use crate::analysis::forecast::Forecast;
 use crate::analysis::kit::{Step, TestKit};
+use crate::analysis::margin::Stand;
 use crate::output::number::six_digits;
 use crate::output::waiting::{later, waited_words};
 
@@ -16,8 +17,9 @@ const FILE: &str = "ready.csv";
 /// The days told by themselves: by when so many of 100 are ready.
 pub const OF_100: [usize; 3] = [10, 50, 90];
 
-/// What, for which day or share, a number or words, its unit.
-pub fn table(forecast: &Forecast, kit: &TestKit) -> Table {
+/// What, for which day or share, a number or words, its unit; with the limits of the two confirming tests, of
+/// ammonia and of nitrite, mg N/L.
+pub fn table(forecast: &Forecast, kit: &TestKit, limits: [f64; 2]) -> Table {
     let mut rows = curve(forecast);
     rows.extend(reasons(forecast));
     rows.extend(soil("evening_ammonia", &forecast.soil_ammonia));
@@ -28,7 +30,7 @@ pub fn table(forecast: &Forecast, kit: &TestKit) -> Table {
         forecast
             .confirming
             .iter()
-            .flat_map(|test| confirming(test, kit)),
+            .flat_map(|test| confirming(test, kit, limits)),
     );
     rows.extend(forecast.tests.iter().map(worth));
     Table {
@@ -95,10 +97,20 @@ fn worth(test: &Worth) -> Row {
     Row::of([what.as_str(), &when, &narrowed, "% of the squared error"])
 }
 
-fn confirming(test: &Confirming, kit: &TestKit) -> Vec<Row> {
+fn confirming(test: &Confirming, kit: &TestKit, limits: [f64; 2]) -> Vec<Row> {
     let cards = [
-        ("confirming_ammonia", &test.ammonia, &kit.ammonia.unit),
-        ("confirming_nitrite", &test.nitrite, &kit.nitrite.unit),
+        (
+            "confirming_ammonia",
+            &test.ammonia,
+            &kit.ammonia.unit,
+            limits[0],
+        ),
+        (
+            "confirming_nitrite",
+            &test.nitrite,
+            &kit.nitrite.unit,
+            limits[1],
+        ),
     ];
     let when = match test.days_before {
         1 => "1 day before".to_string(),
@@ -108,13 +120,17 @@ fn confirming(test: &Confirming, kit: &TestKit) -> Vec<Row> {
         let name = format!("{what}_{}", point(share));
         Row::of([name.as_str(), &when, &six_digits(step.printed), unit])
     };
-    cards
-        .iter()
-        .flat_map(|(what, steps, unit)| {
-            let points = SHARES.into_iter().zip(steps.iter());
-            points.map(|at| row(what, unit, at)).collect::<Vec<_>>()
-        })
-        .collect()
+    let stand = |what: &str, limit: f64, (share, step): (f64, &Step)| {
+        let name = format!("{what}_{}_stands", point(share));
+        let word = Stand::under(step.mg_n_per_l, limit).word();
+        let limit = format!("limit {} mg N/L", six_digits(limit));
+        Row::of([name.as_str(), &when, word, &limit])
+    };
+    let rows = cards.iter().flat_map(|&(what, steps, unit, limit)| {
+        let points = SHARES.into_iter().zip(steps.iter());
+        points.flat_map(move |at| [row(what, unit, at), stand(what, limit, at)])
+    });
+    rows.collect()
 }
 
 /// `p05` for 0.05.

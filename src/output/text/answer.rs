@@ -16,13 +16,15 @@ pub fn ready(page: &mut Page, story: &Story) {
     let (tone, answer) = answer(story);
     match story.forecast {
         Some(forecast) => {
-            forecast::ready(page, story.case, forecast);
+            forecast::ready(page, story, forecast);
             page.line(Tone::Plain, format!("The central run: {answer}"));
         }
         None => page.block("Ready", tone, answer),
     }
-    page.line(Tone::Plain, limits(story));
-    page.line(Tone::Plain, feed(verdict));
+    if story.is_full() {
+        page.line(Tone::Plain, limits(story));
+        page.line(Tone::Plain, feed(verdict));
+    }
     if let Some(alkalinity) = &story.outcome.alkalinity {
         self::alkalinity(page, story, alkalinity);
     }
@@ -36,8 +38,11 @@ fn answer(story: &Story) -> (Tone, String) {
             let why = waited.map_or(String::new(), |what| {
                 format!("; {what} was the last to come right")
             });
-            let first = "the first day that opens and stays within all ripening limits";
-            (Tone::Strong, format!("{}: {first}{why}", date(day)))
+            let first = match story.is_full() {
+                true => ": the first day that opens and stays within all ripening limits",
+                false => "",
+            };
+            (Tone::Strong, format!("{}{first}{why}", date(day)))
         }
         Ready::QuietNotRipe {
             day,
@@ -116,6 +121,10 @@ fn alkalinity(page: &mut Page, story: &Story, alkalinity: &Alkalinity) {
         100.0 * alkalinity.slowest.value
     );
     let finished = !matches!(story.outcome.verdict.ready, Ready::LaterThan(_));
+    let is_well = finished || alkalinity.enough;
+    if is_well && !story.is_full() {
+        return;
+    }
     if finished {
         page.line(
             Tone::Plain,

@@ -1,6 +1,7 @@
-//! The figures: peaks, the worst night, running limits.
+//! The figures: peaks, the lowest oxygen, running limits.
 
 use crate::analysis::levels::Level;
+use crate::analysis::margin::{Stand, margin};
 use crate::analysis::milestones::Extreme;
 use crate::analysis::running::Finding;
 use crate::output::kit;
@@ -44,7 +45,7 @@ pub fn peaks(page: &mut Page, story: &Story) {
         &kit::nitrate(m.nitrate_peak.value),
     );
     page.line(Tone::Plain, format!("{nitrate}; {at_the_end} at the end"));
-    page.line(Tone::Plain, worst_night(story));
+    page.line(Tone::Plain, lowest_oxygen(story));
 }
 
 fn peak(label: &str, extreme: Extreme, on_the_kit: &str) -> String {
@@ -55,62 +56,84 @@ fn peak(label: &str, extreme: Extreme, on_the_kit: &str) -> String {
     )
 }
 
-fn worst_night(story: &Story) -> String {
+fn lowest_oxygen(story: &Story) -> String {
     let low = story.outcome.milestones.oxygen_low;
     let run = &story.outcome.run;
     let at = run.readings.partition_point(|r| r.minute < low.minute);
     let beside = run.readings.get(at).map_or(String::new(), |r| {
-        format!(
-            " ({:.0} % of saturation), CO2 {} mg/L, pH {:.2}",
-            r.oxygen_saturation_percent,
-            short(r.co2_mg_per_l),
-            r.ph
-        )
+        let saturation = format!(" ({:.0} % of saturation)", r.oxygen_saturation_percent);
+        match story.is_full() {
+            true => format!(
+                "{saturation}, CO2 {} mg/L, pH {:.2}",
+                short(r.co2_mg_per_l),
+                r.ph
+            ),
+            false => saturation,
+        }
     });
     format!(
-        "{:<15}{:>6} mg/L oxygen{beside} on {}",
-        "worst night",
+        "{:<15}{:>6} mg/L{beside} on {}",
+        "lowest oxygen",
         short(low.value),
         day_and_clock(low.minute)
     )
 }
 
-/// Running limits: kept ones in one line, each other with the setting that cures it.
+/// Running limits: those kept in a line, inside first, then close with the margin; each other with the setting
+/// that cures it.
 pub fn running(page: &mut Page, findings: &[Finding]) {
-    let kept: Vec<String> = findings
-        .iter()
-        .filter(|finding| finding.kept)
-        .map(|finding| format!("{} {}", finding.label, value_of(finding)))
+    let of = |stand: Stand| -> Vec<String> {
+        let standing = findings.iter().filter(|finding| finding.stand() == stand);
+        standing.map(kept_words).collect()
+    };
+    let kept = [Stand::Inside, Stand::Close].map(|stand| (stand, of(stand)));
+    let kept = kept.iter().filter(|(_, words)| !words.is_empty());
+    let kept: Vec<String> = kept
+        .map(|(stand, words)| format!("{} {}", stand.word(), words.join(", ")))
         .collect();
-    let broken = findings.iter().filter(|finding| !finding.kept);
     let mut label = "Running";
     if !kept.is_empty() {
         page.block(
             label,
             Tone::Plain,
-            format!("kept by the central run: {}", kept.join("; ")),
+            format!("central run: {}", kept.join("; ")),
         );
         label = "";
     }
-    for finding in broken {
+    for finding in findings.iter().filter(|finding| !finding.kept) {
         page.block(label, Tone::Warn, broken_words(finding));
         label = "";
     }
 }
 
-fn value_of(finding: &Finding) -> String {
+/// `lowest oxygen 6.58 mg/L (limit 5)`, with the margin where it is close.
+fn kept_words(finding: &Finding) -> String {
+    let margin = match finding.stand() {
+        Stand::Close => format!(
+            ", margin {}",
+            short(margin(finding.worst.value, finding.limit))
+        ),
+        _ => String::new(),
+    };
+    let (label, value) = (finding.label, with_unit(finding));
+    format!("{label} {value} (limit {}{margin})", finding.limit)
+}
+
+fn with_unit(finding: &Finding) -> String {
     let unit = match finding.unit {
         "" | "1" => String::new(),
         unit => format!(" {unit}"),
     };
+    format!("{}{unit}", short(finding.worst.value))
+}
+
+fn value_of(finding: &Finding) -> String {
     // past its limit nothing is called comfortable, whatever other animals would bear
-    let level = finding
-        .level
-        .filter(|&level| finding.kept || level > Level::Comfortable)
-        .map_or(String::new(), |level| format!(", {}", level.word()));
+    let level = finding.level.filter(|&level| level > Level::Comfortable);
+    let level = level.map_or(String::new(), |level| format!(", {}", level.word()));
     format!(
-        "{}{unit} (limit {}{level})",
-        short(finding.worst.value),
+        "{} outside (limit {}{level})",
+        with_unit(finding),
         finding.limit
     )
 }

@@ -4,28 +4,21 @@ use jiff::civil::Date;
 
 use crate::analysis::broken::Running;
 use crate::analysis::case::Case;
-use crate::analysis::ensemble::bands::SHARES;
-use crate::analysis::ensemble::confirm::Confirming;
 use crate::analysis::ensemble::curve::ReadyCurve;
-use crate::analysis::ensemble::next_test::Worth;
 use crate::analysis::ensemble::soil::{DAYS, SoilAmmonia};
 use crate::analysis::forecast::Forecast;
-use crate::analysis::kit::Step;
+use crate::analysis::uncovered::dark_without_air;
+use crate::base::clock::Window;
 use crate::base::units::everyday::AMMONIA;
+use crate::engine::input::ModelInput;
 use crate::output::waiting::{later, waited_words};
 use crate::output::when::day_in_words;
 
 use super::words::{list, short};
-use super::{Page, Tone};
+use super::{Page, Story, Tone};
 
 /// Reasons that are told; the rest are few.
 const TOLD_REASONS: usize = 3;
-/// A test that takes less of the squared error away is not named.
-const WORTH_TESTING: f64 = 0.05;
-/// Of 100: a step that fewer tanks read is left out.
-const WORTH_A_WORD: f64 = 5.0;
-/// Days of a week.
-const WEEK: u32 = 7;
 /// Of 100: a running limit that fewer break is not told.
 const WORTH_TELLING: f64 = 0.5;
 
@@ -38,15 +31,15 @@ fn whole(of_100: f64) -> String {
 }
 
 /// When plausible tanks are ready, why not earlier, and what to expect of the first tests and the last.
-pub fn ready(page: &mut Page, case: &Case, forecast: &Forecast) {
+pub fn ready(page: &mut Page, story: &Story, forecast: &Forecast) {
     let curve = &forecast.curve;
     let tone = match curve.day_of(50) {
         Some(_) => Tone::Strong,
         None => Tone::Warn,
     };
-    page.block("Ready", tone, by_when(curve, case.filled_on));
+    page.block("Ready", tone, by_when(curve, story.case.filled_on));
     page.line(Tone::Plain, reasons(curve));
-    if let Some(breaks) = breaks(curve) {
+    if let Some(breaks) = breaks(curve, &story.case.input) {
         page.line(Tone::Warn, breaks);
     }
     if let Some(failed) = failed(forecast) {
@@ -90,27 +83,26 @@ fn reasons(curve: &ReadyCurve) -> String {
             format!("{what} in {} of 100", of_100(count))
         })
         .collect();
-    format!(
-        "What was last to come right, or never did: {}.",
-        list(&told)
-    )
+    format!("What held them back longest: {}.", list(&told))
 }
 
 /// How many break which running limit, with the setting that cures it.
-fn breaks(curve: &ReadyCurve) -> Option<String> {
+fn breaks(curve: &ReadyCurve, input: &ModelInput) -> Option<String> {
     let told: Vec<String> = Running::ALL
         .into_iter()
         .filter(|&limit| curve.of_100_that_break(limit) >= WORTH_TELLING)
         .map(|limit| {
             let of_100 = whole(curve.of_100_that_break(limit));
-            format!("{} in {of_100} of 100 (cure: {})", what(limit), cure(limit))
+            format!(
+                "{} in {of_100} of 100 (cure: {})",
+                what(limit),
+                cure(limit, input)
+            )
         })
         .collect();
     (!told.is_empty()).then(|| {
         let told = told.join("; ");
-        format!(
-            "Limits broken in the two weeks from the ready day, by those that have one: {told}."
-        )
+        format!("Of those with a ready day, these break a limit in the two weeks from it: {told}.")
     })
 }
 
@@ -124,14 +116,27 @@ fn what(limit: Running) -> &'static str {
     }
 }
 
-/// The setting that cures it, whatever the tank.
-fn cure(limit: Running) -> &'static str {
-    match limit {
-        Running::Oxygen => "air through the dark hours (air.on)",
+/// The setting that cures it; where air runs already, the hours it leaves out.
+fn cure(limit: Running, input: &ModelInput) -> String {
+    let words = match limit {
+        Running::Oxygen => return air(input),
         Running::Co2 => "less gas (gas.hold, gas.rate) or a rougher surface",
         Running::TemperatureJump => "smaller changes, or water nearer to the tank's temperature",
         Running::PhJump => "smaller changes, or refill water nearer to the tank's KH",
         Running::ShrimpNitrate => "more water changes before shrimp go in",
+    };
+    words.into()
+}
+
+fn air(input: &ModelInput) -> String {
+    let hours: Vec<String> = dark_without_air(input)
+        .iter()
+        .map(Window::to_string)
+        .collect();
+    match (input.air.is_empty(), hours.is_empty()) {
+        (true, _) => "air through the dark hours (air.on)".into(),
+        (false, true) => "more air (air.flow) or a rougher surface".into(),
+        (false, false) => format!("air at {} too (air.on)", hours.join(" and ")),
     }
 }
 
@@ -146,7 +151,7 @@ fn failed(forecast: &Forecast) -> Option<String> {
     })
 }
 
-/// What tests should read: the soil's ammonia in the first two weeks, and the two before the ready day.
+/// What tests of the first two weeks should read: the soil's ammonia.
 pub fn tests(page: &mut Page, case: &Case, forecast: &Forecast) {
     let soil = evenings(&forecast.soil_ammonia);
     if soil.is_empty() {
@@ -161,12 +166,6 @@ pub fn tests(page: &mut Page, case: &Case, forecast: &Forecast) {
             evenings(less)
         );
         page.line(Tone::Plain, words);
-    }
-    if let Some(words) = worth(case, forecast) {
-        page.line(Tone::Plain, words);
-    }
-    if !forecast.confirming.is_empty() {
-        page.line(Tone::Plain, confirming(&forecast.confirming, case));
     }
 }
 
@@ -186,69 +185,4 @@ fn evenings(ammonia: &SoilAmmonia) -> String {
         })
         .collect();
     words.join(", ")
-}
-
-/// The evening of the first four weeks whose test tells most, what its steps mean, and the best of week 1.
-fn worth(case: &Case, forecast: &Forecast) -> Option<String> {
-    let best = forecast.tests.first()?;
-    if best.narrowed < WORTH_TESTING {
-        return None;
-    }
-    let steps: Vec<String> = best
-        .readings
-        .iter()
-        .filter(|reading| reading.of_100 >= WORTH_A_WORD)
-        .map(|reading| format!("{} day {:.0}", short(reading.printed), reading.mean_day))
-        .collect();
-    let unit = &best.tested.card(&case.kit).unit;
-    let first = forecast.tests.iter().find(|test| test.day <= WEEK);
-    let first = first.filter(|first| *first != best && first.narrowed >= WORTH_TESTING);
-    let first = first.map_or(String::new(), |test| {
-        format!("; in week 1 {} tells most", worth_words(test))
-    });
-    Some(format!(
-        "most telling: {}{first}. What a step in {unit} would mean, tanks that are never ready counted as the last day: {}.",
-        worth_words(best),
-        steps.join(", ")
-    ))
-}
-
-fn worth_words(test: &Worth) -> String {
-    format!(
-        "{} on the evening of day {} (takes away {:.0} % of the squared error of the ready day)",
-        test.tested.words(),
-        test.day,
-        100.0 * test.narrowed
-    )
-}
-
-/// What the card should show on the two evenings before the ready day, in 90 of 100 tanks.
-fn confirming(tests: &[Confirming], case: &Case) -> String {
-    let range = |steps: &[Step; SHARES.len()]| {
-        let [low, .., high] = steps;
-        match low.printed == high.printed {
-            true => short(low.printed),
-            false => format!("{} to {}", short(low.printed), short(high.printed)),
-        }
-    };
-    let words: Vec<String> = tests
-        .iter()
-        .map(|test| {
-            let when = match test.days_before {
-                1 => "1 day".to_string(),
-                days => format!("{days} days"),
-            };
-            format!(
-                "{when} before, {} and {}",
-                range(&test.ammonia),
-                range(&test.nitrite)
-            )
-        })
-        .collect();
-    format!(
-        "card steps before the ready day (90 of 100 between), ammonia ({}) and nitrite ({}): {}.",
-        case.kit.ammonia.unit,
-        case.kit.nitrite.unit,
-        words.join("; ")
-    )
 }

@@ -1,15 +1,13 @@
 //! What the levers do: one screen.
 
 use crate::analysis::case::Case;
+use crate::analysis::levers::paired::Paired;
 use crate::analysis::levers::price::Price;
-use crate::analysis::levers::shortest_air::{KEPT_OF_100, ShortestAir};
-use crate::analysis::levers::{Levers, Pulled};
-use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
-use crate::base::units::digits;
+use crate::analysis::levers::{Levers, Pulled, best};
+use crate::output::lever_words::{night_air, price, seeding};
 use crate::output::waiting::waited_words;
-use crate::output::when::day_in_words;
 
-use super::words::{list, short};
+use super::words::list;
 use super::{Page, Tone, title};
 
 /// Widths of the columns: words, days and their error, range, then litres, gas, worst night, ready.
@@ -19,8 +17,8 @@ const RANGE: usize = 12;
 const PRICE: [usize; 4] = [7, 6, 6, 6];
 /// Levers told in words below the table.
 const TOLD: usize = 3;
-/// What stands where a lever takes what the plan takes.
-const AS_PLANNED: &str = "·";
+/// A day that rounds to none.
+const NONE: &str = "0";
 /// What stands before days that may be chance.
 const UNCLEAR: &str = "~";
 
@@ -49,15 +47,6 @@ pub fn page(case: &Case, levers: &Levers) -> Page {
     );
     page.gap();
     page
-}
-
-/// Levers that bring the ready day nearer beyond chance, the best first.
-pub fn best(pulled: &[Pulled]) -> impl Iterator<Item = &Pulled> {
-    let gains = |pulled: &&Pulled| {
-        let paired = &pulled.paired;
-        pulled.does_something() && paired.is_clear() && paired.mean_days > 0.0
-    };
-    pulled.iter().filter(gains)
 }
 
 fn table(page: &mut Page, case: &Case, levers: &Levers) {
@@ -92,7 +81,7 @@ fn table(page: &mut Page, case: &Case, levers: &Levers) {
     }
     page.line(
         Tone::Faint,
-        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
+        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks, or how many of 100 move at all where both are 0; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
     );
 }
 
@@ -105,13 +94,22 @@ fn row(pulled: &Pulled, plan: &Price) -> String {
         signed(paired.mean_days, 1),
         paired.standard_error_days
     );
-    let range = format!("{} to {}", signed(low, 0), signed(high, 0));
+    let range = match [signed(low, 0), signed(high, 0)] {
+        [low, high] if low == NONE && high == NONE => few_move(paired),
+        [low, high] => format!("{low} to {high}"),
+    };
     columns(
         &pulled.words,
         &days,
         &range,
         price(&pulled.price, Some(plan)),
     )
+}
+
+/// Where most pairs do not move, how many do: a few tanks then make the mean.
+fn few_move(paired: &Paired) -> String {
+    let of_100 = 100.0 * paired.changed as f64 / paired.pairs.max(1) as f64;
+    format!("{of_100:.0} move")
 }
 
 /// A number with so many places and a real minus sign, never a negative nothing.
@@ -122,24 +120,6 @@ fn signed(value: f64, places: usize) -> String {
         true => format!("−{size}"),
         false => size,
     }
-}
-
-fn price(price: &Price, plan: Option<&Price>) -> [String; 4] {
-    let words = |price: &Price| {
-        [
-            format!("{:.0}", price.litres),
-            format!("{:.0}", price.gas_g),
-            format!("{:.1}", price.worst_night_mg_per_l),
-            format!("{:.0}", price.ready_of_100),
-        ]
-    };
-    let mut own = words(price);
-    for (own, planned) in own.iter_mut().zip(plan.map(words).into_iter().flatten()) {
-        if *own == planned {
-            *own = AS_PLANNED.into();
-        }
-    }
-    own
 }
 
 fn columns(words: &str, days: &str, range: &str, price: [String; 4]) -> String {
@@ -164,59 +144,6 @@ fn in_words(pulled: &Pulled) -> String {
         "{}: {} of {} tanks get ready within the run only with it, {} only without, {} neither way{moved}",
         pulled.words, paired.only_with, paired.pairs, paired.only_without, paired.neither
     )
-}
-
-fn seeding(case: &Case, last_day: Option<u32>) -> String {
-    match last_day {
-        Some(day) if day >= case.input.last_day => "mature medium gains days however late".into(),
-        Some(day) => format!(
-            "mature medium gains less than half a day after {}",
-            day_in_words(case.filled_on, day)
-        ),
-        None => "mature medium gains less than half a day, on whatever day it comes".into(),
-    }
-}
-
-fn night_air(air: &ShortestAir, case: &Case) -> String {
-    let kept = format!("oxygen over its limit in {KEPT_OF_100:.0} of 100 plausible tanks");
-    let gas = match air.gas_planned_g > 0.0 {
-        true => format!(
-            "; gas {} g, as planned {} g",
-            short(air.gas_g),
-            short(air.gas_planned_g)
-        ),
-        false => String::new(),
-    };
-    match air.minutes {
-        Some(0) => format!("none is needed to keep {kept}{gas}"),
-        Some(minutes) => format!(
-            "{} h are the shortest that keep {kept}: {}{gas}",
-            hours(minutes),
-            setting(air, minutes, case)
-        ),
-        None => format!(
-            "even {} h, up to lights-on, keep oxygen over its limit in no more than {:.0} of 100 plausible tanks: \
-             more flow (air.flow), fewer plants, or a rougher surface",
-            hours(air.longest_minutes),
-            air.kept_of_100
-        ),
-    }
-}
-
-fn hours(minutes: u32) -> String {
-    digits(f64::from(minutes) / f64::from(HOUR))
-}
-
-/// As it could be written in the scenario.
-fn setting(air: &ShortestAir, minutes: u32, case: &Case) -> String {
-    match (air.is_planned, case.input.light.first()) {
-        (false, Some(line)) => {
-            let off = line.window.on;
-            let on = TimeOfDay((off.0 + DAY - minutes) % DAY);
-            format!("air.on = \"{}\"", Window { on, off })
-        }
-        _ => format!("air.on.for = \"{} h\"", hours(minutes)),
-    }
 }
 
 /// The best levers in a few words, with the days they gain.

@@ -6,11 +6,12 @@ mod figures;
 mod forecast;
 pub mod latest_fill;
 pub mod levers;
+mod next;
 mod page;
 mod supplies;
 pub mod uncertain;
 pub mod understood;
-mod words;
+pub(super) mod words;
 
 use std::path::Path;
 
@@ -24,6 +25,7 @@ pub use page::{Page, Tone, WIDEST};
 use super::manifest::notices;
 use super::place::Written;
 use super::when::day_in_words;
+use words::counted;
 
 /// Everything the report is made from.
 #[derive(Debug, Clone, Copy)]
@@ -34,22 +36,43 @@ pub struct Story<'a> {
     pub outcome: &'a Outcome,
     /// Many plausible tanks; none where only the central run was asked for.
     pub forecast: Option<&'a Forecast>,
+    /// How much is told.
+    pub length: Length,
+}
+
+/// How much is told of a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Length {
+    /// What decides, on one screen; the rest stands in the files.
+    Screen,
+    /// Everything.
+    Full,
+}
+
+impl Story<'_> {
+    fn is_full(&self) -> bool {
+        self.length == Length::Full
+    }
 }
 
 /// The report of a run.
 pub fn report(story: &Story) -> Page {
     let mut page = Page::default();
-    heading(&mut page, story.case);
+    title(&mut page, story.case);
     page.gap();
     answer::ready(&mut page, story);
+    next::block(&mut page, story);
     answer::animals(&mut page, story);
     page.gap();
-    if let Some(forecast) = story.forecast {
+    if let (true, Some(forecast)) = (story.is_full(), story.forecast) {
         forecast::tests(&mut page, story.case, forecast);
     }
     figures::peaks(&mut page, story);
     figures::running(&mut page, &story.outcome.findings);
     page.gap();
+    if story.is_full() {
+        page.block("Tank", Tone::Plain, tank(story.case));
+    }
     supplies::water_and_gas(&mut page, story);
     assumed::defaults(&mut page, story.case);
     assumed::notices(&mut page, &notices(&story.outcome.run, story.case));
@@ -69,26 +92,25 @@ pub fn closing(page: &mut Page, first_choice: &Path, written: &Written, files: &
     };
     page.block("Files", Tone::Plain, words);
     page.line(Tone::Plain, in_short(files));
-    page.gap();
-    for line in CAVEATS {
-        page.line(Tone::Plain, line);
-    }
+    page.block("Cautions", Tone::Plain, CAVEATS.join(" "));
 }
 
-/// Tables by name; pictures once for both their files.
+/// The first pictures by name, the rest counted: a folder lists itself.
 fn in_short(files: &[String]) -> String {
-    let tables = files
-        .iter()
-        .filter(|name| name.ends_with("csv") || name.ends_with("json"));
+    let tables = files.iter().filter(|name| name.ends_with(".csv"));
     let pictures: Vec<&str> = files
         .iter()
         .filter_map(|name| name.strip_suffix(".png"))
         .collect();
-    let mut words: Vec<String> = tables.cloned().collect();
-    if !pictures.is_empty() {
-        words.push(format!("and as .png and .svg: {}", pictures.join(", ")));
+    let tables = format!("{}, manifest.json", counted(tables.count(), "table"));
+    match pictures.as_slice() {
+        [] => tables,
+        [one] => format!("{one}.png; {tables}"),
+        [first, second, rest @ ..] => format!(
+            "look at {first}.png and {second}.png first; {} more; {tables}",
+            counted(rest.len(), "chart")
+        ),
     }
-    words.join(", ")
 }
 
 const CAVEATS: [&str; 5] = [
@@ -98,11 +120,6 @@ const CAVEATS: [&str; 5] = [
     "no hose left alone, an air gap at the tap; chemicals by their labels; release nothing.",
     "The animals come first. Local codes and licensed trades have the last word.",
 ];
-
-fn heading(page: &mut Page, case: &Case) {
-    title(page, case);
-    page.block("Tank", Tone::Plain, tank(case));
-}
 
 /// Name, first and last day.
 fn title(page: &mut Page, case: &Case) {
@@ -149,6 +166,7 @@ mod tests {
             case: &case,
             outcome: &outcome,
             forecast: None,
+            length: Length::Screen,
         });
         let written = Written {
             folder: "output/made-up-2".into(),
@@ -166,7 +184,7 @@ mod tests {
             stocked: Some((4, 0.1)),
             ..Example::default()
         });
-        assert!(text.lines().count() <= 48, "{} lines", text.lines().count());
+        assert!(text.lines().count() <= 44, "{} lines", text.lines().count());
         insta::assert_snapshot!(text);
     }
 

@@ -34,7 +34,9 @@ pub fn water_and_gas(page: &mut Page, story: &Story) {
     if m.gas_g > 0.0 {
         page.block("Gas", Tone::Plain, gas(story));
     }
-    if let Some(words) = plants(story) {
+    if let Some((words, is_short)) = plants(story)
+        && (is_short || story.is_full())
+    {
         page.block("Plants", Tone::Plain, words);
     }
     let bill = story.case.prices.bill(&Taken {
@@ -47,8 +49,8 @@ pub fn water_and_gas(page: &mut Page, story: &Story) {
     }
 }
 
-/// What became of the plants, and what they are short of at the end; none without plants.
-fn plants(story: &Story) -> Option<String> {
+/// What became of the plants, and whether they are short of something at the end; none without plants.
+fn plants(story: &Story) -> Option<(String, bool)> {
     let run = &story.outcome.run;
     let planted = run
         .input
@@ -76,9 +78,8 @@ fn plants(story: &Story) -> Option<String> {
         )
     };
     let (from, to) = (short(first.plants_g), short(end.plants_g));
-    Some(format!(
-        "{from} g dry weight when planted, {to} g at the end{hint}"
-    ))
+    let words = format!("{from} g dry weight when planted, {to} g at the end{hint}");
+    Some((words, !short_of.is_empty()))
 }
 
 /// The bill in one line, in the money the prices are given in.
@@ -110,16 +111,19 @@ fn gas(story: &Story) -> String {
             .iter()
             .filter_map(|t| t.at_lights_on_mg_per_l)
             .collect();
-        words.push(format!(
-            "tuned on {} {}: highest CO2 {} mg/L, at lights-on {}",
-            if days.len() == 1 { "day" } else { "days" },
-            list(&days),
-            span(&highest),
-            span(&lights)
-        ));
+        if story.is_full() {
+            words.push(format!(
+                "tuned on {} {}: highest CO2 {} mg/L, at lights-on {}",
+                if days.len() == 1 { "day" } else { "days" },
+                list(&days),
+                span(&highest),
+                span(&lights)
+            ));
+        }
         words.extend(drift(story));
     }
-    if let Some((swing, day)) = widest_ph_swing(&story.outcome.milestones) {
+    let swing = widest_ph_swing(&story.outcome.milestones).filter(|_| story.is_full());
+    if let Some((swing, day)) = swing {
         words.push(format!(
             "pH swings by {swing:.2} in a day at most (day {day}; shown, no limit)"
         ));
@@ -127,7 +131,6 @@ fn gas(story: &Story) -> String {
     words.join("; ")
 }
 
-/// `28.0`, or `9.8 to 10.6` where values differ.
 /// How far the day's highest strays from the target once the valve has been set for the first time.
 fn drift(story: &Story) -> Option<String> {
     let first = story.outcome.run.tunings.first()?.day;
@@ -147,13 +150,14 @@ fn drift(story: &Story) -> Option<String> {
         ""
     };
     Some(format!(
-        "the highest of a day then lies between {low:.1} and {high:.1}{cure}"
+        "the highest CO2 of a day then lies between {low:.1} and {high:.1} mg/L{cure}"
     ))
 }
 
 /// A spread of the day's highest CO2 beyond which tuning more often is worth a word, mg/L.
 const STRAYS_MG_PER_L: f64 = 5.0;
 
+/// `28.0`, or `9.8 to 10.6` where values differ.
 fn span(values: &[f64]) -> String {
     let low = values
         .iter()

@@ -8,16 +8,19 @@ use crate::output::when::day_in_words;
 use super::words::{counted, list, short};
 use super::{Page, Tone};
 
+/// The block of facts, and the one among them that needs no label of its own.
+const TANK: &str = "Tank";
+
 /// The whole page.
 pub fn page(case: &Case) -> Page {
     let mut page = Page::default();
     page.block("Scenario", Tone::Strong, case.name.as_str());
     for (at, (label, value)) in case.facts.iter().enumerate() {
-        page.block(
-            if at == 0 { "Tank" } else { "" },
-            Tone::Plain,
-            format!("{label}: {value}"),
-        );
+        let words = match label.as_str() {
+            TANK => value.clone(),
+            label => format!("{label}: {value}"),
+        };
+        page.block(if at == 0 { TANK } else { "" }, Tone::Plain, words);
     }
     page.gap();
     calendar(&mut page, case);

@@ -1,0 +1,306 @@
+//! The chart of levers: no word on a bar or on another word, nothing outside its scale, and the numbers of
+//! the table.
+
+use std::path::Path;
+
+use firstfill::analysis::case::Case;
+use firstfill::analysis::levers::paired::{Moved, Paired};
+use firstfill::analysis::levers::price::Price;
+use firstfill::analysis::levers::shortest_air::ShortestAir;
+use firstfill::analysis::levers::{Levers, NOTHING_DAYS, Pulled, Trying};
+use firstfill::analysis::ready::{Ripening, Waiting};
+use firstfill::output::chart::figure::{Label, Shape};
+use firstfill::output::chart::levers::figure;
+use firstfill::output::chart::rect::Rect;
+use firstfill::output::chart::style::LEAST;
+use firstfill::output::chart::{Figure, png, svg};
+use firstfill::output::csv::levers::table;
+
+fn case() -> Case {
+    let loaded = firstfill::scenario::load(Path::new("scenarios/dense-still-night-air.toml"));
+    let loaded = loaded.unwrap_or_else(|problems| panic!("{}", problems.render(false)));
+    loaded.case
+}
+
+fn price(litres: f64) -> Price {
+    Price {
+        litres,
+        gas_g: 130.0,
+        worst_night_mg_per_l: 5.84,
+        ammonia_peak_mg_n_per_l: 3.0,
+        nitrite_peak_mg_n_per_l: 4.0,
+        ready_of_100: 80.0,
+    }
+}
+
+/// A lever with a mean, an error and a range.
+fn lever(mean: f64, error: f64, range: [f64; 2]) -> Pulled {
+    let waiting = Waiting::WithAnimals(Ripening::FreeAmmonia);
+    Pulled {
+        key: "invented",
+        words: "air through the dark hours, 0.5 L/min".into(),
+        paired: Paired {
+            pairs: 128,
+            mean_days: mean,
+            standard_error_days: error,
+            range_days: range,
+            changed: 90,
+            only_with: 5,
+            only_without: 3,
+            neither: 7,
+            moved: Some(Moved {
+                waiting,
+                of_100_before: 78.125,
+                of_100_after: 70.3,
+            }),
+        },
+        price: price(if mean > 1.0 { 12_345.0 } else { 130.0 }),
+    }
+}
+
+fn levers(pulled: Vec<Pulled>) -> Levers {
+    Levers {
+        trying: Trying::default(),
+        plan: price(130.0),
+        pulled,
+        last_day_to_seed: Some(44),
+        shortest_air: Some(ShortestAir {
+            is_planned: true,
+            minutes: None,
+            longest_minutes: 870,
+            kept_of_100: 70.0,
+            gas_g: 140.0,
+            gas_planned_g: 130.0,
+        }),
+    }
+}
+
+/// Lists that could break a layout: none, one, nothing clear, one side only, wide ranges, very many.
+fn odd() -> Vec<(&'static str, Levers)> {
+    let usual = |n: usize| {
+        let mean = 20.0 - 1.1 * n as f64;
+        lever(mean, 0.4, [mean - 9.0, mean + 11.0])
+    };
+    let idle = |_| lever(0.2, 0.3, [0.0, 0.0]);
+    vec![
+        ("none", levers(vec![])),
+        ("one", levers(vec![lever(3.0, 0.4, [0.0, 8.0])])),
+        ("idle", levers((0..24).map(idle).collect())),
+        ("chance", levers(vec![lever(1.2, 0.9, [0.0, 0.0])])),
+        (
+            "gains",
+            levers(
+                (0..9)
+                    .map(|n| lever(9.0 - n as f64, 0.3, [0.0, 20.0]))
+                    .collect(),
+            ),
+        ),
+        (
+            "costs",
+            levers(
+                (0..9)
+                    .map(|n| lever(-1.0 - n as f64, 0.3, [-30.0, 0.0]))
+                    .collect(),
+            ),
+        ),
+        (
+            "wide",
+            levers(vec![
+                lever(0.3, 2.0, [-50.0, 50.0]),
+                lever(-0.6, 2.0, [-50.0, 50.0]),
+            ]),
+        ),
+        ("both", levers((0..24).map(usual).collect())),
+        (
+            "many",
+            levers((0..22).map(usual).chain((0..24).map(idle)).collect()),
+        ),
+    ]
+}
+
+fn figures() -> Vec<(&'static str, Levers, Figure)> {
+    let case = case();
+    let drawn = |(name, levers): (&'static str, Levers)| {
+        let drawn = figure(&case, &levers);
+        (name, levers, drawn)
+    };
+    odd().into_iter().map(drawn).collect()
+}
+
+/// The box about everything of a shape that is drawn, as wide as its pen.
+fn space(shape: &Shape) -> Rect {
+    let about = |points: &[(f64, f64)], by: f64| {
+        let start = Rect::new(
+            f64::INFINITY,
+            f64::INFINITY,
+            f64::NEG_INFINITY,
+            f64::NEG_INFINITY,
+        );
+        let wider = |r: Rect, p: &(f64, f64)| {
+            Rect::new(
+                r.left.min(p.0),
+                r.top.min(p.1),
+                r.right.max(p.0),
+                r.bottom.max(p.1),
+            )
+        };
+        points.iter().fold(start, wider).grown(by)
+    };
+    match shape {
+        Shape::Path(points, pen) => about(points, pen.width / 2.0),
+        Shape::Fill(points, ..) => about(points, 0.0),
+        Shape::Disc(centre, radius, _) => about(&[*centre], *radius),
+    }
+}
+
+/// The bars, top to bottom.
+fn bars(figure: &Figure) -> Vec<Rect> {
+    let fills = figure
+        .shapes
+        .iter()
+        .filter(|shape| matches!(shape, Shape::Fill(..)));
+    fills.map(space).collect()
+}
+
+fn says(figure: &Figure, words: &str) -> bool {
+    figure
+        .labels
+        .iter()
+        .any(|label| label.words().contains(words))
+}
+
+#[test]
+fn no_word_lies_on_another_or_on_anything_drawn_or_off_the_page() {
+    let page = Rect::new(4.0, 4.0, 1196.0, 896.0);
+    for (name, _, figure) in figures() {
+        let drawn: Vec<Rect> = figure.shapes.iter().map(space).collect();
+        for (n, label) in figure.labels.iter().enumerate() {
+            let words = label.words();
+            let over = |other: &Label| label.space.overlaps(&other.space).then(|| other.words());
+            let others = figure.labels[n + 1..].iter().find_map(over);
+            assert_eq!(others, None, "{name}: “{words}” lies on it");
+            let hit = drawn.iter().find(|space| space.overlaps(&label.space));
+            assert_eq!(hit, None, "{name}: “{words}” {:?}", label.space);
+            assert!(
+                page.holds(&label.space),
+                "{name}: “{words}” {:?}",
+                label.space
+            );
+            let small = label.spans.iter().any(|span| span.size < LEAST);
+            assert!(!small, "{name}: “{words}” is too small");
+            let draws = |span: &_| -> bool {
+                let span: &firstfill::output::chart::figure::Span = span;
+                span.text.chars().all(|letter| span.face.draws(letter)) && !span.text.contains('?')
+            };
+            assert!(
+                label.spans.iter().all(draws),
+                "{name}: “{words}” has no glyph"
+            );
+        }
+        assert!(figure.left_out.is_empty(), "{name}: {:?}", figure.left_out);
+        assert!(
+            !figure.title.ends_with('…') && !figure.sentence.ends_with('…'),
+            "{name}"
+        );
+    }
+}
+
+#[test]
+fn bars_end_at_the_days_of_the_table_and_rows_stand_apart() {
+    for (name, levers, figure) in figures() {
+        let panel = &figure.panels[0];
+        let moving: Vec<&Pulled> = levers
+            .pulled
+            .iter()
+            .filter(|p| p.does_something())
+            .collect();
+        let bars = bars(&figure);
+        assert_eq!(bars.len(), moving.len(), "{name}");
+        for (bar, pulled) in bars.iter().zip(&moving) {
+            let (zero, mean) = (panel.x(0.0), panel.x(pulled.paired.mean_days));
+            let ends = [zero.min(mean), zero.max(mean)];
+            assert_eq!([bar.left, bar.right], ends, "{name}: {}", pulled.words);
+        }
+        let apart = |two: &[Rect]| two[1].top - two[0].bottom;
+        assert!(
+            bars.windows(2).all(|two| apart(two) > 3.0),
+            "{name}: bars touch"
+        );
+        // ranges and errors keep inside the scale
+        let reach = |p: &&Pulled| p.paired.range_days.into_iter().chain([p.paired.mean_days]);
+        let inside = |days: f64| panel.across.holds(days);
+        assert!(moving.iter().flat_map(reach).all(inside), "{name}");
+    }
+}
+
+#[test]
+fn every_number_beside_a_bar_is_the_one_of_the_table() {
+    for (name, levers, figure) in figures() {
+        let csv = String::from_utf8(table(&levers).bytes()).unwrap();
+        for (line, pulled) in csv.lines().skip(2).zip(&levers.pulled) {
+            let words = format!("\"{}\"", pulled.words);
+            let rest = line.split_once(&words).expect("the words are quoted").1;
+            let days: f64 = rest.split(',').nth(1).unwrap().parse().unwrap();
+            let shown = format!("{:.1}", days.abs());
+            if days.abs() >= NOTHING_DAYS {
+                assert!(says(&figure, &shown), "{name}: {shown} of {days}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_lever_that_does_nothing_has_no_bar_and_is_said_to_do_nothing() {
+    for (name, levers, figure) in figures() {
+        let idle = levers.pulled.iter().filter(|p| !p.does_something()).count();
+        let told = figure
+            .labels
+            .iter()
+            .filter(|label| label.words() == "does nothing here")
+            .count();
+        let grouped = says(&figure, "Does nothing");
+        match name {
+            // a range over the whole scale leaves room for a number only
+            "wide" => assert_eq!((idle, told, grouped), (1, 0, false)),
+            "many" => assert_eq!((told, grouped), (0, true)),
+            _ => assert_eq!((told, grouped), (idle, false), "{name}"),
+        }
+    }
+}
+
+#[test]
+fn the_title_names_the_best_and_the_worst_beyond_chance_only() {
+    let title = |wanted: &str| {
+        let (_, _, figure) = figures()
+            .into_iter()
+            .find(|(name, ..)| *name == wanted)
+            .unwrap();
+        figure.title
+    };
+    assert_eq!(
+        title("chance"),
+        "No lever is sure to bring the ready day half a day nearer"
+    );
+    assert_eq!(title("idle"), title("none"));
+    assert!(
+        title("gains").ends_with("0.5 L/min: 9.0 days"),
+        "{}",
+        title("gains")
+    );
+    assert!(
+        title("costs").ends_with("0.5 L/min: 9.0 days"),
+        "{}",
+        title("costs")
+    );
+}
+
+/// Draws every odd list into a folder, for looking: `LOOK=pictures cargo test --test lever_chart look -- --ignored`.
+#[test]
+#[ignore = "for looking, not for judging"]
+fn look() {
+    let folder = std::env::var("LOOK").expect("set LOOK to a folder");
+    std::fs::create_dir_all(&folder).unwrap();
+    for (name, _, figure) in figures() {
+        std::fs::write(format!("{folder}/{name}.png"), png(&svg(&figure)).unwrap()).unwrap();
+    }
+}

@@ -1,0 +1,98 @@
+//! One screen: what `run` prints of every shipped scenario is short, and begins with what decides.
+
+use std::path::{Path, PathBuf};
+
+use firstfill::analysis::forecast::{Forecast, Making, USUAL_MEMBERS, USUAL_SEED};
+use firstfill::analysis::outcome::Outcome;
+use firstfill::base::stop::Stop;
+use firstfill::output::place::Written;
+use firstfill::output::text::{Length, Story, WIDEST, closing, report};
+
+/// Lines of a screen that is read without scrolling, less the prompt before and after.
+const LINES: usize = 44;
+
+fn shipped() -> Vec<PathBuf> {
+    let files = std::fs::read_dir("scenarios").unwrap();
+    let mut files: Vec<PathBuf> = files.map(|entry| entry.unwrap().path()).collect();
+    files.sort();
+    files
+}
+
+/// What `run` prints, without colour.
+fn screen(file: &Path) -> String {
+    let loaded = firstfill::scenario::load(file);
+    let case = loaded
+        .unwrap_or_else(|problems| panic!("{}", problems.render(false)))
+        .case;
+    let outcome = Outcome::of(&case).unwrap();
+    let making = Making {
+        members: USUAL_MEMBERS,
+        seed: USUAL_SEED,
+        drawn_days: &[],
+    };
+    let forecast = Forecast::of(&case, making, &Stop::default(), |_, _| {}).unwrap();
+    let mut page = report(&Story {
+        case: &case,
+        outcome: &outcome,
+        forecast: Some(&forecast),
+        length: Length::Screen,
+    });
+    let folder = PathBuf::from("output").join(file.file_stem().unwrap());
+    let written = Written {
+        folder: folder.clone(),
+        renamed: true,
+        replaced: false,
+    };
+    let charts = [
+        "weeks",
+        "ready",
+        "nights",
+        "day-14",
+        "alkalinity",
+        "capacity",
+        "nitrogen",
+    ];
+    let mut files: Vec<String> = charts.map(|name| format!("{name}.png")).into();
+    files.push("series.csv".into());
+    closing(&mut page, &folder, &written, &files);
+    anstream::adapter::strip_str(&page.render(WIDEST)).to_string()
+}
+
+#[test]
+fn the_screen_of_every_shipped_scenario_is_short_and_begins_with_what_decides() {
+    let mut long = Vec::new();
+    for file in shipped() {
+        let text = screen(&file);
+        let lines = text.lines().count();
+        if lines > LINES {
+            long.push(format!("{lines} lines of {}:\n{text}", file.display()));
+        }
+        let place = |words: &str| {
+            text.find(words)
+                .unwrap_or_else(|| panic!("{}: no {words} in\n{text}", file.display()))
+        };
+        let order = [
+            "Ready ",
+            "of 100",
+            "What held them back",
+            "Next ",
+            "firstfill levers",
+            "Peaks",
+        ];
+        let places = order.map(place);
+        assert!(
+            places.is_sorted(),
+            "{}: {order:?} at {places:?}",
+            file.display()
+        );
+        // cautions stay, whatever is short
+        for caution in [
+            "never replaces a test",
+            "CO2 cylinders",
+            "The animals come first",
+        ] {
+            place(caution);
+        }
+    }
+    assert!(long.is_empty(), "{}", long.join("\n\n"));
+}
