@@ -2,6 +2,7 @@
 
 mod answer;
 mod assumed;
+pub mod compare;
 mod figures;
 mod forecast;
 pub mod latest_fill;
@@ -10,7 +11,7 @@ mod page;
 mod supplies;
 pub mod uncertain;
 pub mod understood;
-mod words;
+pub(super) mod words;
 
 use std::path::Path;
 
