@@ -21,6 +21,7 @@ use firstfill::analysis::uncertain::Uncertain;
 use firstfill::base::stop::Stop;
 use firstfill::output::chart::Figure;
 use firstfill::output::chart::compare::figures;
+use firstfill::output::chart::figure::Shape;
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::compare::paragraph::paragraph;
 use firstfill::output::compare::table::table;
@@ -222,7 +223,7 @@ fn a_paragraph_changes_when_its_facts_change() {
     let worse = |comparison: &Comparison<'_>| {
         let words = words(comparison);
         let (_, worse) = words.split_once("worse in").unwrap();
-        worse.contains("peak total ammonia")
+        worse.contains("peak ammonia")
     };
     assert!(worse(&ammonia) && !worse(&before));
     for other in [&early, &never, &waits, &starved, &ammonia] {
@@ -337,6 +338,14 @@ fn apart(figure: &Figure) {
                 other.title
             );
         }
+    }
+    for shape in &figure.shapes {
+        let points = match shape {
+            Shape::Path(points, _) | Shape::Fill(points, ..) => points.clone(),
+            Shape::Disc(centre, ..) => vec![*centre],
+        };
+        let is_on = |(x, y): (f64, f64)| page.holds(&Rect::new(x, y, x, y));
+        assert!(points.into_iter().all(is_on), "{}: {shape:?}", figure.name);
     }
     assert!(!figure.title.ends_with('…'), "{} is cut", figure.title);
     assert!(

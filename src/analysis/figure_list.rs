@@ -50,16 +50,16 @@ macro_rules! listed {
 }
 
 listed! {
-    tan_peak_mg_n_per_l "mg N/L" Less 0.05 "peak total ammonia" "highest total ammonia" |f| Some(f.tan_peak.value);
-    free_ammonia_peak_mg_n_per_l "mg N/L" Less 0.001 "peak free ammonia" "highest free ammonia" |f| Some(f.free_ammonia_peak.value);
+    tan_peak_mg_n_per_l "mg N/L" Less 0.05 "peak ammonia" "highest total ammonia" |f| Some(f.tan_peak.value);
+    free_ammonia_peak_mg_n_per_l "mg N/L" Less 0.001 "peak free NH3" "highest free ammonia" |f| Some(f.free_ammonia_peak.value);
     nitrite_peak_mg_n_per_l "mg N/L" Less 0.05 "peak nitrite" "highest nitrite" |f| Some(f.nitrite_peak.value);
     nitrate_peak_mg_n_per_l "mg N/L" Less 0.1 "peak nitrate" "highest nitrate" |f| Some(f.nitrate_peak.value);
-    nitrate_end_mg_n_per_l "mg N/L" Less 0.1 "nitrate at the end" "nitrate at the end" |f| Some(f.nitrate_end);
+    nitrate_end_mg_n_per_l "mg N/L" Less 0.1 "end nitrate" "nitrate at the end" |f| Some(f.nitrate_end);
     oxygen_low_mg_per_l "mg/L" More 0.1 "worst night O2" "lowest oxygen: the worst night" |f| Some(f.oxygen_low.value);
     co2_high_mg_per_l "mg/L" Less 0.5 "highest CO2" "highest carbon dioxide" |f| Some(f.co2_high.value);
     kh_low_dkh "dKH" More 0.1 "lowest KH" "lowest KH" |f| Some(f.kh_low.value);
     tan_over_limit_h "h" Less 1.0 "ammonia over limit" "time with total ammonia over its limit" |f| Some(f.hours.tan);
-    free_ammonia_over_limit_h "h" Less 1.0 "free ammonia over limit" "time with free ammonia over its limit" |f| Some(f.hours.free_ammonia);
+    free_ammonia_over_limit_h "h" Less 1.0 "free NH3 over limit" "time with free ammonia over its limit" |f| Some(f.hours.free_ammonia);
     nitrite_over_limit_h "h" Less 1.0 "nitrite over limit" "time with nitrite over its limit" |f| Some(f.hours.nitrite);
     oxygen_under_limit_h "h" Less 1.0 "oxygen under limit" "time with oxygen under its limit" |f| Some(f.hours.oxygen);
     co2_over_limit_h "h" Less 1.0 "CO2 over limit" "time with carbon dioxide over its limit" |f| Some(f.hours.co2);

@@ -5,15 +5,15 @@ use crate::analysis::compare::effect::Effect;
 use crate::analysis::compare::strategy::Strategy;
 use crate::analysis::figure_list::Better;
 use crate::output::chart::axis::{Axis, Scale, about};
-use crate::output::chart::figure::{Anchor, Figure, Form, Label, Line, Mark, Panel, Span, Upright};
+use crate::output::chart::figure::{Anchor, Figure, Panel, Span};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, plain, small};
-use crate::output::chart::style::{INK, MUTED, Pen, SENTENCE};
-use crate::output::chart::words::{number, signed};
+use crate::output::chart::style::{INK, MUTED, SENTENCE};
 
 use super::differences_words::{sentences, titles};
 use super::drawn::{DRAWN, Drawn};
+use super::range;
 use super::rows::folded;
 
 /// Left edges of the columns, and their width.
@@ -26,11 +26,6 @@ const BETWEEN: f64 = 106.0;
 const ROW: [f64; 2] = [36.0, 130.0];
 /// Room for all plans of one band.
 const ROOM: f64 = 262.0;
-/// From the middle of a row up to the words, and down to the bar.
-const WORDS_UP: f64 = 3.0;
-const BAR_DOWN: f64 = 9.0;
-/// Clear room about the words, pixels.
-const CLEAR: f64 = 4.0;
 /// Most steps of an axis.
 const STEPS: usize = 3;
 
@@ -84,23 +79,19 @@ impl Drawn {
             })
         };
         let effects: Vec<Option<Effect>> = others.iter().map(effect).collect();
-        let mut panel = Panel::new(frame, across(&effects), UP);
-        panel.title = format!("{} against {}, {}", self.title, first.key, self.unit);
-        panel.uprights = vec![Upright {
-            at: 0.0,
-            pen: Pen::hair(INK),
-        }];
-        let mut words = Vec::new();
-        for (row, effect) in effects.iter().enumerate() {
-            let Some(effect) = effect else { continue };
-            let y = middle(&frame, (row, others.len()));
-            self.bar(&mut panel, effect, y + BAR_DOWN, &others[row].key);
-            words.push(self.told(&panel, effect, y - WORDS_UP));
-        }
+        let panel = Panel::new(frame, across(&effects), UP);
         let axis = panel.across.clone();
         sheet.figure.panels.push(panel);
-        sheet.figure.labels.extend(words);
         let at = sheet.figure.panels.len() - 1;
+        let mut told = Vec::new();
+        for (row, effect) in effects.iter().enumerate() {
+            let Some(effect) = effect else { continue };
+            let middle = middle(&frame, (row, others.len()));
+            range::draw(sheet, at, effect, middle, self.colour);
+            told.push(format!("{} {}", others[row].key, range::in_words(effect)));
+        }
+        let (title, unit, told) = (self.title, self.unit, told.join("; "));
+        sheet.figure.panels[at].title = format!("{title} against {}, {unit}: {told}", first.key);
         sheet.ticks_below(at, &axis);
         self.head(sheet, &frame);
     }
@@ -120,68 +111,6 @@ impl Drawn {
             frame.top - 11.0,
         );
     }
-
-    /// The thin and the thick bar with the disc at the mean.
-    fn bar(&self, panel: &mut Panel, effect: &Effect, y: f64, key: &str) {
-        let up = (panel.frame.bottom - y) / panel.frame.height();
-        let [p05, p25, _, p75, p95] = effect.points;
-        let bar = |of_100: &str, from: f64, to: f64, width: f64| {
-            let name = format!("{key}, {of_100} of 100 tanks");
-            Line::new(
-                &name,
-                vec![(from, up), (to, up)],
-                Pen::curve(self.colour).wide(width),
-            )
-        };
-        panel.lines.push(bar("90", p05, p95, 1.4));
-        panel.lines.push(bar("50", p25, p75, 5.0));
-        panel.marks.push(Mark {
-            at: (effect.mean, up),
-            form: Form::Disc,
-            colour: self.colour,
-        });
-    }
-
-    /// `−3.1 ± 0.4` over the disc, kept inside the frame and off the line of the first plan.
-    fn told(&self, panel: &Panel, effect: &Effect, baseline: f64) -> Label {
-        let words = in_words(effect);
-        let label = |x: f64| Label::new(vec![bold(&words, INK)], Anchor::Middle, x, baseline);
-        let half = label(0.0).space.width() / 2.0 + CLEAR;
-        let (left, right) = (panel.frame.left + half, panel.frame.right - half);
-        let (wanted, line) = (panel.x(effect.mean), panel.x(0.0));
-        let beside = match (wanted - line).abs() >= half {
-            true => wanted,
-            false if wanted < line => line - half,
-            false => line + half,
-        };
-        let fits = |x: &f64| (left..=right).contains(x);
-        let places = [beside, line - half, line + half];
-        let x = places.into_iter().find(fits).unwrap_or(wanted);
-        label(x.clamp(left, right))
-    }
-}
-
-/// The mean with its standard error, both to the place in which the error begins to count.
-fn in_words(effect: &Effect) -> String {
-    let error = effect.standard_error;
-    let is_sure = error == 0.0;
-    let digits = match if is_sure {
-        effect.mean.abs() / 30.0
-    } else {
-        error
-    } {
-        size if size >= 2.95 => 0,
-        size if size >= 0.295 => 1,
-        _ => 2,
-    };
-    match is_sure {
-        true => signed(effect.mean, digits),
-        false => format!(
-            "{} ± {}",
-            signed(effect.mean, digits),
-            number(error, digits)
-        ),
-    }
 }
 
 /// An axis that holds every bar and the line of the first plan.
@@ -189,7 +118,11 @@ fn across(effects: &[Option<Effect>]) -> Axis {
     let all = effects.iter().flatten();
     let values = all.flat_map(|effect| effect.points.into_iter().chain([effect.mean]));
     let (low, high) = values.fold((0.0_f64, 0.0_f64), |(l, h), v| (l.min(v), h.max(v)));
-    about(low, high, STEPS)
+    match low == high {
+        // plans that are alike stand in the middle of an axis of one unit either way
+        true => about(-1.0, 1.0, STEPS),
+        false => about(low, high, STEPS),
+    }
 }
 
 /// Plans from top to bottom: heights have no names.

@@ -7,6 +7,7 @@ mod differences_words;
 mod drawn;
 mod furnishing;
 mod grid;
+mod range;
 mod rows;
 mod strip;
 mod words;

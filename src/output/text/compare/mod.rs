@@ -15,7 +15,7 @@ use table::table;
 /// Differences of the files that are told one by one.
 const DIFFERENCES: usize = 12;
 /// Width of the first column of a table.
-const NAMES: usize = 26;
+const NAMES: usize = 24;
 /// Width of a plan's column where there are many.
 const BARE: usize = 6;
 

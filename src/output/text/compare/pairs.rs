@@ -54,7 +54,7 @@ fn matrix(page: &mut Page, comparison: &Comparison<'_>) {
         .clone()
         .map(|place| format!("{:>BARE$}", letter(place)));
     let heads: String = heads.collect();
-    let head = format!("{:NAMES$}{heads}", "of 100 tanks, ready before");
+    let head = format!("{:NAMES$}{heads}", "of 100, ready before");
     page.block("Pairs", Tone::Strong, head);
     for of in places.clone() {
         let cell = |against: usize| match comparison.versus(of, against) {
