@@ -47,43 +47,39 @@ pub fn height(rows: usize) -> f64 {
 /// Draws the strip from a height of the page on.
 pub fn draw(sheet: &mut Sheet, comparison: &Comparison<'_>, top: f64) {
     rule(sheet, top, Pen::hair(BASE));
-    let title = vec![Span::new("Milestones", Face::SemiBold, SENTENCE, INK)];
-    sheet.say(title, Anchor::Start, LEFT, top + HEADS[0]);
-    let members = format!("middle of {} tanks", comparison.common.members);
-    sheet.say(
-        vec![small(&members, MUTED)],
-        Anchor::Start,
-        LEFT,
-        top + HEADS[1],
-    );
-    for (_, [first, second], right) in COLUMNS {
-        sheet.say(
-            vec![small(second, MUTED)],
-            Anchor::End,
-            right,
-            top + HEADS[1],
-        );
-        sheet.say(vec![bold(first, INK)], Anchor::End, right, top + HEADS[0]);
-    }
-    for (place, strategy) in comparison.strategies.iter().enumerate() {
-        let baseline = top + FIRST + ROW * place as f64;
+    heads(sheet, comparison.common.members, top);
+    let mut baseline = top + FIRST;
+    for place in 0..comparison.strategies.len() {
         rule(sheet, baseline - ROW / 2.0 - 4.5, Pen::hair(GRID));
-        let name = fitting(
-            std::slice::from_ref(&strategy.key),
-            Face::SemiBold,
-            NAME,
-            NAMES,
-        );
-        sheet.say(vec![bold(&name, INK)], Anchor::Start, LEFT, baseline);
-        for (name, _, right) in COLUMNS {
-            if let Some(line) = comparison.lines.iter().find(|line| line.name == name) {
-                cell(sheet, line, place, (right, baseline));
-            }
+        row(sheet, comparison, place, baseline);
+        baseline += ROW;
+    }
+    let note = "bold and underlined: best in its column; dashed line under it: worst";
+    let words = vec![small(note, MUTED)];
+    sheet.say(words, Anchor::Start, LEFT, baseline - ROW + NOTE);
+}
+
+fn heads(sheet: &mut Sheet, members: usize, top: f64) {
+    let [upper, lower] = HEADS.map(|down| top + down);
+    let title = vec![Span::new("Milestones", Face::SemiBold, SENTENCE, INK)];
+    sheet.say(title, Anchor::Start, LEFT, upper);
+    let members = format!("middle of {members} tanks");
+    sheet.say(vec![small(&members, MUTED)], Anchor::Start, LEFT, lower);
+    for (_, [first, second], right) in COLUMNS {
+        sheet.say(vec![bold(first, INK)], Anchor::End, right, upper);
+        sheet.say(vec![small(second, MUTED)], Anchor::End, right, lower);
+    }
+}
+
+fn row(sheet: &mut Sheet, comparison: &Comparison<'_>, place: usize, baseline: f64) {
+    let key = std::slice::from_ref(&comparison.strategies[place].key);
+    let name = fitting(key, Face::SemiBold, NAME, NAMES);
+    sheet.say(vec![bold(&name, INK)], Anchor::Start, LEFT, baseline);
+    for (name, _, right) in COLUMNS {
+        if let Some(line) = comparison.lines.iter().find(|line| line.name == name) {
+            cell(sheet, line, place, (right, baseline));
         }
     }
-    let last = top + FIRST + ROW * (comparison.strategies.len() - 1) as f64;
-    let note = "bold and underlined: best in its column; dashed line under it: worst";
-    sheet.say(vec![small(note, MUTED)], Anchor::Start, LEFT, last + NOTE);
 }
 
 fn rule(sheet: &mut Sheet, y: f64, pen: Pen) {
