@@ -3,13 +3,21 @@
 /// Prices by name, and the waters that fillings are blended of.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Prices {
-    /// Money per litre of a water, or per gram of gas (named `gas`).
+    /// Money per litre of a water, per gram of gas (named `gas`), or per litre of water that a dechlorinator
+    /// (so named) makes ready.
     pub by_name: Vec<(String, f64)>,
     /// Share and name of each water of the first filling.
     pub fill: Vec<(f64, String)>,
     /// Share and name of each water of every change.
     pub refill: Vec<(f64, String)>,
+    /// Whether a dechlorinator goes into the first filling, and into every change.
+    pub treated: [bool; 2],
 }
+
+/// Name of the price of gas.
+pub const GAS: &str = "gas";
+/// Name of the price of what makes chlorine harmless.
+pub const DECHLORINATOR: &str = "dechlorinator";
 
 /// One line of the bill.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,7 +44,8 @@ pub struct Taken {
 }
 
 impl Prices {
-    /// The bill of a run, waters by name and gas last; empty where no price is given at all.
+    /// The bill of a run: waters by name, gas, and a dechlorinator that has a price; empty where no price is
+    /// given at all.
     pub fn bill(&self, taken: &Taken) -> Vec<Item> {
         if self.by_name.is_empty() {
             return Vec::new();
@@ -65,17 +74,48 @@ impl Prices {
         items.sort_by(|a, b| a.name.cmp(&b.name));
         if taken.gas_g > 0.0 {
             items.push(Item {
-                name: "gas".into(),
+                name: GAS.into(),
                 amount: taken.gas_g,
                 unit: "g",
                 money: None,
             });
         }
+        let treated_l = self.treated_l(taken);
+        if treated_l > 0.0 && self.of(DECHLORINATOR).is_some() {
+            items.push(Item {
+                name: DECHLORINATOR.into(),
+                amount: treated_l,
+                unit: "L",
+                money: None,
+            });
+        }
         for item in &mut items {
-            let price = self.by_name.iter().find(|(name, _)| *name == item.name);
-            item.money = price.map(|(_, each)| each * item.amount);
+            item.money = self.of(&item.name).map(|each| each * item.amount);
         }
         items
+    }
+    /// What a bill comes to, without what has no price; none where no price is given at all.
+    pub fn total(&self, taken: &Taken) -> Option<f64> {
+        let bill = self.bill(taken);
+        (!bill.is_empty()).then(|| bill.iter().filter_map(|item| item.money).sum())
+    }
+    /// Names of what is taken and has no price.
+    pub fn without_price(&self, taken: &Taken) -> Vec<String> {
+        let bill = self.bill(taken).into_iter();
+        bill.filter(|item| item.money.is_none())
+            .map(|item| item.name)
+            .collect()
+    }
+    fn of(&self, name: &str) -> Option<f64> {
+        let mut prices = self.by_name.iter();
+        prices
+            .find(|(known, _)| known == name)
+            .map(|(_, each)| *each)
+    }
+    fn treated_l(&self, taken: &Taken) -> f64 {
+        let [fill, refill] = self.treated;
+        f64::from(u8::from(fill)) * taken.litres_filled
+            + f64::from(u8::from(refill)) * taken.litres_refilled
     }
 }
 
@@ -89,6 +129,7 @@ mod tests {
             by_name: vec![("gas".into(), 0.02), ("tap".into(), 0.004)],
             fill: vec![(1.0, "tap".into())],
             refill: vec![(0.75, "tap".into()), (0.25, "ro".into())],
+            treated: [true, true],
         };
         let bill = prices.bill(&Taken {
             litres_filled: 50.0,
@@ -107,6 +148,23 @@ mod tests {
                 ("gas".into(), 100.0, Some(2.0))
             ]
         );
+    }
+
+    #[test]
+    fn a_dechlorinator_is_paid_for_by_the_litre_it_makes_ready() {
+        let prices = Prices {
+            by_name: vec![(DECHLORINATOR.into(), 0.01)],
+            fill: vec![(1.0, "tap".into())],
+            refill: vec![(1.0, "tap".into())],
+            treated: [false, true],
+        };
+        let taken = Taken {
+            litres_filled: 50.0,
+            litres_refilled: 200.0,
+            gas_g: 0.0,
+        };
+        assert_eq!(prices.total(&taken), Some(2.0));
+        assert_eq!(prices.without_price(&taken), ["tap"]);
     }
 
     #[test]

@@ -7,6 +7,7 @@ pub mod branch;
 pub mod broken;
 pub mod case;
 pub mod charted;
+pub mod compare;
 pub mod cost;
 pub mod criteria;
 pub mod day_of;
@@ -14,6 +15,7 @@ pub mod ensemble;
 #[cfg(test)]
 pub mod example;
 pub mod feed;
+pub mod figure_list;
 pub mod figures;
 pub mod forecast;
 mod jumps;

@@ -28,6 +28,7 @@ pub fn read(options: &Run) -> Result<Asked, Failure> {
     let is_manifest = options.file.extension().is_some_and(|end| end == "json");
     let (loaded, options) = if is_manifest {
         let repeat = manifest(&options.file)?;
+        refuse_other(&options.file, &repeat)?;
         let options = as_then(options, &repeat)?;
         (scenario::load_kept(repeat.files), options)
     } else {
@@ -38,7 +39,8 @@ pub fn read(options: &Run) -> Result<Asked, Failure> {
     Ok(Asked { loaded, options })
 }
 
-fn manifest(path: &Path) -> Result<Repeat, Failure> {
+/// Reads the manifest of an earlier run or comparison.
+pub(super) fn manifest(path: &Path) -> Result<Repeat, Failure> {
     let name = path.display();
     let mut text = String::new();
     // a pipe could keep us waiting for ever
@@ -59,11 +61,6 @@ fn manifest(path: &Path) -> Result<Repeat, Failure> {
             "error: {name} cannot be repeated: {why}\n  = help: give the manifest.json of an earlier run, or a scenario, whose name ends in .toml"
         ))
     })?;
-    if let Some((_, command)) = repeat.options.iter().find(|(name, _)| name == "command") {
-        return Err(Failure::bad_input(format!(
-            "error: {name} is of `firstfill {command}`, not of a run, and cannot be repeated by one\n  = help: type the command of the manifest again with the scenario it names"
-        )));
-    }
     let own = env!("CARGO_PKG_VERSION");
     if repeat.version != own {
         let then = &repeat.version;
@@ -72,6 +69,16 @@ fn manifest(path: &Path) -> Result<Repeat, Failure> {
         ));
     }
     Ok(repeat)
+}
+
+fn refuse_other(path: &Path, repeat: &Repeat) -> Result<(), Failure> {
+    let Some((_, command)) = repeat.options.iter().find(|(name, _)| name == "command") else {
+        return Ok(());
+    };
+    let name = path.display();
+    Err(Failure::bad_input(format!(
+        "error: {name} is of `firstfill {command}`, not of a run, and cannot be repeated by one\n  = help: type the command of the manifest again with the scenario it names"
+    )))
 }
 
 /// The options of the earlier run, under those given now.

@@ -2,6 +2,7 @@
 
 use std::process::ExitCode;
 
+use crate::analysis::compare::CompareError;
 use crate::analysis::ensemble::EnsembleError;
 use crate::base::stop::Stopped;
 use crate::engine::error::RunError;
@@ -84,6 +85,22 @@ impl From<EnsembleError> for Failure {
             EnsembleError::TooManyFailed { .. } => {
                 Failure::failed(format!("error: {error}. Nothing was written."))
             }
+        }
+    }
+}
+
+impl From<CompareError> for Failure {
+    fn from(error: CompareError) -> Failure {
+        let words = format!("error: {error}. Nothing was written.");
+        match error {
+            CompareError::Members { why, .. } => match *why {
+                EnsembleError::Stopped(stopped) => stopped.into(),
+                EnsembleError::TooManyFailed { .. } => Failure::failed(words),
+            },
+            CompareError::Central { why, .. } => match *why {
+                RunError::Refused(_) => Failure::bad_input(words),
+                _ => Failure::failed(words),
+            },
         }
     }
 }

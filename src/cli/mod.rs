@@ -3,12 +3,15 @@
 pub mod args;
 mod asked;
 mod check;
+mod compare;
+mod compare_asked;
 mod completions;
 pub mod exit;
 mod explain;
 mod latest_fill;
 mod levers;
 mod load;
+mod load_many;
 pub mod panics;
 mod progress;
 mod run;
@@ -32,6 +35,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
     match command {
         Command::Run(options) => run::run(options),
         Command::Check(options) => check::check(options),
+        Command::Compare(options) => compare::run(options),
         Command::Levers(options) => levers::levers(options),
         Command::LatestFill(options) => latest_fill::run(options),
         Command::Explain(options) => explain::explain(options),

@@ -209,15 +209,7 @@ impl<R: Real> Stepper<R> {
                 self.look(model, books.state, stretch.held, from_days);
             }
             let before = *books.state;
-            let lit = stretch.held.lit;
-            let short = self.part(model, &before, (from_days, days));
-            let matrix = model.matrix();
-            let least = matrix.lead(&before, &mut self.extents, (R::one(), lit), books.state);
-            let one = R::one();
-            let mended = mend(model, &before, &mut self.extents, one, least, books.state);
-            let short = R::either(short, mended);
-            self.book(&before, books.state, waiting, books.totals);
-            books.counts.part(waiting, short);
+            let short = self.take_part(model, (from_days, days), waiting, books);
             strained = R::pick(short, R::pick(waiting, R::one(), strained), strained);
             done(
                 self,
@@ -235,6 +227,27 @@ impl<R: Real> Stepper<R> {
         strained
     }
 
+    /// Does one part in the lanes that wait for it; says in which processes were held back.
+    #[inline(always)]
+    fn take_part(
+        &mut self,
+        model: &TankModel<R>,
+        when: (R, R),
+        waiting: R::Mask,
+        books: &mut Books<'_, R>,
+    ) -> R::Mask {
+        let (before, one) = (*books.state, R::one());
+        let short = self.part(model, &before, when);
+        let how_long = (one, self.water.held.lit);
+        let (extents, state) = (&mut self.extents, &mut *books.state);
+        let least = model.matrix().lead(&before, extents, how_long, state);
+        let mended = mend(model, &before, extents, one, least, state);
+        let short = R::either(short, mended);
+        self.book(&before, books.state, waiting, books.totals);
+        books.counts.part(waiting, short);
+        short
+    }
+
     /// The extents of one part, in `self.extents`; says in which lanes a look was held back.
     #[inline(always)]
     fn part(
@@ -245,12 +258,7 @@ impl<R: Real> Stepper<R> {
     ) -> R::Mask {
         let rows = self.rows;
         let start = self.water.inverse_hydrogen;
-        let warming = model.warming(&self.water);
-        // no closure: it would be built without wide instructions
-        let course = match &warming {
-            Some((_, warming)) => Some(warming.course(days)),
-            None => None,
-        };
+        let warming = model.warming(&self.water, days);
         let mut short = R::zero().below(R::zero());
         self.drift = self.memory.drift;
         for (look, kept) in KEPT.iter().enumerate() {
@@ -265,17 +273,16 @@ impl<R: Real> Stepper<R> {
             let least = (model.matrix()).lead(before, rates, (ahead, lit), &mut water.state);
             let mended = mend(model, before, rates, ahead, least, &mut water.state);
             short = R::either(short, mended);
-            if let Some([middle, end]) = course {
-                let ends = look == LAST_IN_THE_MIDDLE;
-                water.state[Pool::Temperature] = if ends { end } else { middle };
+            if let Some((_, course)) = &warming {
+                water.state[Pool::Temperature] = match look {
+                    LAST_IN_THE_MIDDLE => course.end_c,
+                    _ => course.middle_c,
+                };
             }
             // what H+ did in the first half it will do in the second, nearly
             if look == LAST_IN_THE_MIDDLE {
                 self.drift = water.hydrogen * start;
-                let [_, middle, last] = &mut self.rates;
-                for (both, second) in middle.iter_mut().zip(last).take(rows) {
-                    *both += *second;
-                }
+                add_second_middle(&mut self.rates, rows);
             }
             if look != LAST_IN_THE_MIDDLE - 1 {
                 water.hydrogen *= self.drift;
@@ -283,8 +290,8 @@ impl<R: Real> Stepper<R> {
             water.days = from_days + ahead;
             model.see(water);
         }
-        if let (Some((row, warming)), Some([_, end])) = (warming, course) {
-            self.settle(row, (end - warming.from_c) / days);
+        if let Some((row, course)) = warming {
+            self.settle(row, course.k_per_day);
         }
         self.add_up(days);
         short
@@ -348,5 +355,14 @@ impl<R: Real> Stepper<R> {
                 .position(|rate| !rate.lane(lane).is_finite())
         };
         self.rates.iter().find_map(bad)
+    }
+}
+
+/// Adds the rates of the second look in the middle to those of the first.
+#[inline(always)]
+fn add_second_middle<R: Real>(rates: &mut [PerRow<R>; 3], rows: usize) {
+    let [_, middle, last] = rates;
+    for (both, second) in middle.iter_mut().zip(last).take(rows) {
+        *both += *second;
     }
 }

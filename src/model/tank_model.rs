@@ -15,7 +15,7 @@ use super::row::Row;
 use super::setup::Setup;
 use super::state::State;
 use super::temperature::{FactorList, TemperatureTable};
-use super::warming::Warming;
+use super::warming::Course;
 use super::water::Water;
 
 /// Everything that can change in one tank, and how fast.
@@ -96,11 +96,11 @@ impl<R: Real> TankModel<R> {
     pub fn rates(&self, water: &Water<R>, rates: &mut [R]) {
         self.processes.rates(water, rates);
     }
-    /// The row of heat, and how the water warms in the next hour; none where nothing moves the temperature.
+    /// Where the temperature comes to in so many days, and the row that moves it; none where nothing does.
     #[inline(always)]
-    pub fn warming(&self, water: &Water<R>) -> Option<(usize, Warming<R>)> {
+    pub fn warming(&self, water: &Water<R>, days: R) -> Option<(usize, Course<R>)> {
         let row = self.heat_row?;
-        Some((row, self.processes.heat.warming(water)))
+        Some((row, self.processes.heat.warming(water).course(days)))
     }
     /// The processes.
     pub fn processes(&self) -> &Processes<R> {

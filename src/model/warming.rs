@@ -15,6 +15,17 @@ use crate::base::real::Real;
 /// Finer steps in half a part.
 const IN_HALF_A_PART: usize = 2;
 
+/// The course of temperature over a part of a step.
+#[derive(Debug, Clone, Copy)]
+pub struct Course<R> {
+    /// In the middle, °C.
+    pub middle_c: R,
+    /// At the end, °C.
+    pub end_c: R,
+    /// How fast the water warms on the whole, K/day.
+    pub k_per_day: R,
+}
+
 /// How a tank warms from some temperature on: see the head of this file.
 #[derive(Debug, Clone, Copy)]
 pub struct Warming<R> {
@@ -35,13 +46,17 @@ impl<R: Real> Warming<R> {
         self.at(R::zero())
     }
 
-    /// The temperature after half of so many days, and after all of them, °C.
+    /// Where the temperature comes to in so many days.
     #[inline(always)]
-    pub fn course(&self, days: R) -> [R; 2] {
+    pub fn course(&self, days: R) -> Course<R> {
         let step = days * R::of(0.5 / IN_HALF_A_PART as f64);
         let middle = self.go_on(R::zero(), step);
         let end = self.go_on(middle, step);
-        [self.from_c + middle, self.from_c + end]
+        Course {
+            middle_c: self.from_c + middle,
+            end_c: self.from_c + end,
+            k_per_day: end / days,
+        }
     }
 
     /// K/day, so many degrees above T₀.
@@ -89,10 +104,10 @@ mod tests {
     #[test]
     fn without_a_heater_water_cools_exponentially() {
         let hour = 1.0 / 24.0;
-        let [middle, end] = CALM.course(hour);
+        let course = CALM.course(hour);
         // the error of the scheme, (2/96)^5/120 of three degrees, is 1e-10
-        assert!((middle - exactly(-6.0, 2.0, hour / 2.0)).abs() < 1e-9);
-        assert!((end - exactly(-6.0, 2.0, hour)).abs() < 1e-9);
+        assert!((course.middle_c - exactly(-6.0, 2.0, hour / 2.0)).abs() < 1e-9);
+        assert!((course.end_c - exactly(-6.0, 2.0, hour)).abs() < 1e-9);
     }
 
     #[test]
@@ -104,7 +119,7 @@ mod tests {
         };
         let hour = 1.0 / 24.0;
         // 4 K/day, less 22 per degree; (22/96)^5/120 of 0.2 K in each of four finer steps
-        assert!((inside.course(hour)[1] - exactly(4.0, 22.0, hour)).abs() < 5e-6);
+        assert!((inside.course(hour).end_c - exactly(4.0, 22.0, hour)).abs() < 5e-6);
     }
 
     #[test]
@@ -116,12 +131,14 @@ mod tests {
             ..CALM
         };
         let days = 0.25 / 19.0;
-        let [middle, end] = cold.course(days);
+        let Course {
+            middle_c, end_c, ..
+        } = cold.course(days);
         // 0.2 K below the band, 19 K/day: within it, in the last fifth of the part
-        assert!((middle - 25.125).abs() < 1e-12);
-        assert!(25.24 < end && end < 25.25, "{end}");
+        assert!((middle_c - 25.125).abs() < 1e-12);
+        assert!(25.24 < end_c && end_c < 25.25, "{end_c}");
         let settled = (0..200).fold(cold, |now, _| {
-            let above = now.course(1.0 / 24.0)[1] - now.from_c;
+            let above = now.course(1.0 / 24.0).end_c - now.from_c;
             Warming {
                 from_c: now.from_c + above,
                 call: [now.call[0] - above, -1.0],

@@ -137,7 +137,8 @@ fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
     Ok(tables)
 }
 
-fn of_table(table: Table) -> Entry {
+/// A table as a file.
+pub(super) fn of_table(table: Table) -> Entry {
     Entry {
         name: table.file.into(),
         bytes: table.bytes(),
@@ -155,7 +156,11 @@ fn charts(story: &Story, wanted: &Wanted, stop: &Stop) -> Result<Vec<Entry>, Fol
         story.forecast,
         &days,
     );
-    // side by side, one picture in memory per core; the order stays
+    drawn_all(&figures, stop)
+}
+
+/// Both files of every chart: side by side, one picture in memory per core; the order stays.
+pub(super) fn drawn_all(figures: &[Figure], stop: &Stop) -> Result<Vec<Entry>, FolderError> {
     let drawn: Result<Vec<[Entry; 2]>, FolderError> = figures
         .par_iter()
         .with_max_len(1)

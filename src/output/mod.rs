@@ -3,6 +3,7 @@
 pub mod chart;
 mod column_list;
 pub mod columns;
+pub mod compare;
 pub mod csv;
 pub mod doing;
 pub mod files;
@@ -15,6 +16,7 @@ pub mod number;
 pub mod place;
 mod rename;
 pub mod repeat;
+pub mod table;
 pub mod text;
 pub mod waiting;
 pub mod when;

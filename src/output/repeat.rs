@@ -11,6 +11,8 @@ pub struct Repeat {
     pub version: String,
     /// Name and text of every scenario file, the one asked for first.
     pub files: Vec<(PathBuf, String)>,
+    /// Name and text of the files of every plan of a comparison; none of a run.
+    pub plans: Vec<Vec<(PathBuf, String)>>,
     /// What was asked for on the command line: name and value.
     pub options: Vec<(String, String)>,
 }
@@ -33,7 +35,9 @@ pub enum NotAManifest {
 struct Manifest {
     program: String,
     version: String,
-    scenario: Scenario,
+    scenario: Option<Scenario>,
+    #[serde(default)]
+    scenarios: Vec<Scenario>,
     options: Vec<Named>,
 }
 
@@ -63,15 +67,20 @@ pub fn read(text: &str) -> Result<Repeat, NotAManifest> {
     if manifest.program != env!("CARGO_PKG_NAME") {
         return Err(NotAManifest::OfAnother(manifest.program));
     }
-    let files = manifest.scenario.files;
-    if files.is_empty() {
+    let named = |scenario: Scenario| -> Vec<(PathBuf, String)> {
+        let files = scenario.files.into_iter();
+        files.map(|file| (file.path, file.text)).collect()
+    };
+    let files = manifest.scenario.map(named).unwrap_or_default();
+    let plans: Vec<_> = manifest.scenarios.into_iter().map(named).collect();
+    let is_empty = |plan: &Vec<_>| plan.is_empty();
+    if plans.iter().any(is_empty) || (files.is_empty() && plans.is_empty()) {
         return Err(NotAManifest::Empty);
     }
     Ok(Repeat {
         version: manifest.version,
-        files: (files.into_iter())
-            .map(|file| (file.path, file.text))
-            .collect(),
+        files,
+        plans,
         options: (manifest.options.into_iter())
             .map(|option| (option.name, option.value))
             .collect(),

@@ -47,8 +47,8 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
     let kitchen = surroundings.kitchen(&waters, &filled, &refilled);
     let plan = Plan::read(&file, &mut draft, &limits);
     let bag_l = surroundings.soil_bag_l;
-    let parts = (filled.blend.parts, refilled.blend.parts);
-    let beside = Beside::read(&file, &waters, parts, limits, bag_l, kitchen);
+    let blends = (filled.blend, refilled.blend);
+    let beside = Beside::read(&file, &waters, blends, limits, bag_l, kitchen);
     file.close();
     let tank = surroundings.tank?;
     if desk.has_problems() {
@@ -203,9 +203,6 @@ struct Prepared {
     water: Composition,
 }
 
-/// Waters by share and name.
-type Parts = Vec<(f64, String)>;
-
 /// What a case holds beside what is run: how it is judged, tested and paid for.
 struct Beside {
     limits: Limits,
@@ -219,7 +216,7 @@ impl Beside {
     fn read(
         file: &Reader<'_>,
         waters: &Waters,
-        (fill, refill): (Parts, Parts),
+        (fill, refill): (Blend, Blend),
         limits: Limits,
         soil_bag_l: f64,
         kitchen: uncertain::waters::Waters,
@@ -228,8 +225,9 @@ impl Beside {
             limits,
             prices: Prices {
                 by_name: prices::read(file, waters),
-                fill,
-                refill,
+                treated: [fill.dechlorinated, refill.dechlorinated],
+                fill: fill.parts,
+                refill: refill.parts,
             },
             kit: test_kit::read(file),
             soil_bag_l,

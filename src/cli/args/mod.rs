@@ -1,5 +1,6 @@
 //! The flags, with help that teaches.
 
+mod compare;
 mod interval;
 mod latest_fill;
 mod levers;
@@ -11,6 +12,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::exit::CODES;
+pub use compare::Compare;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
 pub use levers::Levers;
@@ -64,6 +66,11 @@ const LEVERS: &str = "Try what you could do otherwise, each thing alone, on the 
         days each brings the ready day nearer, and what it takes. The table goes to output/levers-<name of the \
         file>/, or the next free name.";
 
+const COMPARE: &str = "Hold two to eight plans against each other, on the same plausible tanks.\n\n\
+        Ready days, who is ready before whom, peaks, hours over limits, the worst night, litres, visits, gas, cost: \
+        with the best and the worst, why, and what the files say otherwise. Tables and charts go to \
+        output/compare-<names of the files>/, or the next free name.";
+
 const LATEST_FILL: &str = "Find the latest date of filling by which so many of 100 plausible tanks are ready in time.\n\n\
         Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
         Nothing is written. Where no date does, the exit code is 3, and the nearest one is named.";
@@ -84,6 +91,9 @@ pub enum Command {
     /// Check a scenario and print what it means; nothing is run or written
     #[command(long_about = CHECK)]
     Check(Check),
+    /// Hold two to eight plans against each other, on the same plausible tanks
+    #[command(long_about = COMPARE)]
+    Compare(Compare),
     /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
     #[command(long_about = LEVERS)]
     Levers(Levers),

@@ -21,6 +21,7 @@ mod bands;
 mod capacity;
 mod capacity_steps;
 mod capacity_words;
+pub mod compare;
 mod day;
 mod day_bands;
 mod day_forecast_words;

@@ -10,6 +10,12 @@ pub fn change_mark((x, y): Point) -> Shape {
     Shape::Fill(corners, CHANGE, 1.0)
 }
 
+/// The same where a panel is small and days are narrow.
+pub fn small_change_mark((x, y): Point) -> Shape {
+    let corners = vec![(x - 3.0, y - 6.5), (x + 3.0, y - 6.5), (x, y - 1.0)];
+    Shape::Fill(corners, CHANGE, 1.0)
+}
+
 /// An ink diamond about a place: another step of the plan.
 pub fn step_mark((x, y): Point) -> Shape {
     let corners = vec![(x - 5.0, y), (x, y - 5.0), (x + 5.0, y), (x, y + 5.0)];

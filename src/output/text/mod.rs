@@ -2,6 +2,7 @@
 
 mod answer;
 mod assumed;
+pub mod compare;
 mod figures;
 mod forecast;
 pub mod latest_fill;

@@ -213,7 +213,7 @@ pub const KEYS: &[Key] = &[
     key("limits.shrimp_nitrate", "highest nitrate with shrimp", "\"20 mg NO3/L\"", "see explain limits", ""),
     key("test_kit.ammonia", "steps on the card of total ammonia, the unit after the last", "\"0, 0.25, 0.5, 1, 2, 4, 8 mg NH4/L\"", "0, 0.1, 0.2, 0.5, 1, 2, 5, 10 mg NH4/L", "common practice, no source"),
     key("test_kit.nitrite", "steps on the card of nitrite, the unit after the last", "\"0, 0.25, 0.5, 1, 2, 5 mg NO2/L\"", "0, 0.1, 0.2, 0.5, 1, 2, 5, 10 mg NO2/L", "common practice, no source"),
-    key("prices.NAME", "price of a water (per volume) or of gas (per mass), in your money", "\"0.004 /L\"", "", ""),
+    key("prices.NAME", "price of a water (per volume), of gas (per mass), or of dechlorinator (per volume of water it makes ready), in your money", "\"0.004 /L\"", "", ""),
     key("parameters.NAME.value", "a parameter of the model by its symbol, instead of its default", "\"0.7 /day\"", "required", ""),
     key("parameters.NAME.why", "why it differs", "\"cool room\"", "required", ""),
 ];

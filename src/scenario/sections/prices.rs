@@ -1,5 +1,6 @@
-//! `[prices]`: what water and gas cost, by name.
+//! `[prices]`: what water, gas and a dechlorinator cost, by name.
 
+use crate::analysis::cost::{DECHLORINATOR, GAS};
 use crate::base::units::everyday;
 use crate::scenario::problem::Problem;
 use crate::scenario::reader::{Reader, quantity_of};
@@ -7,18 +8,19 @@ use crate::scenario::words::closest;
 
 use super::water::Waters;
 
-/// Reads `[prices]`: money per litre of a water, or per gram of gas.
+/// Reads `[prices]`: money per litre of a water, per gram of gas, or per litre that is dechlorinated.
 pub fn read(file: &Reader<'_>, waters: &Waters) -> Vec<(String, f64)> {
     let section = file.section("prices");
     let mut prices = Vec::new();
     for entry in section.everything() {
         let path = section.path_of(&entry.key);
-        let is_gas = entry.key == "gas";
-        if !is_gas && waters.get(&entry.key).is_none() {
-            let names: Vec<&str> = waters.names().chain(["gas"]).collect();
+        let is_gas = entry.key == GAS;
+        let is_known = is_gas || entry.key == DECHLORINATOR;
+        if !is_known && waters.get(&entry.key).is_none() {
+            let names: Vec<&str> = waters.names().chain([GAS, DECHLORINATOR]).collect();
             let problem = Problem::at(
                 &entry.key_place,
-                format!("{path} is neither gas nor a water of this file"),
+                format!("{path} is neither gas, dechlorinator nor a water of this file"),
             )
             .label(format!("known: {}", names.join(", ")));
             section

@@ -1,0 +1,109 @@
+//! What the files of plans say otherwise, from what to what.
+//!
+//! Every value that a run uses is in the list of its case, what was written and what was assumed alike; so two
+//! files that do the same by other words differ in nothing, and a default that changes with another key shows.
+
+use crate::analysis::case::{Case, Resolved};
+
+use super::strategy::Strategy;
+
+/// The name of a scenario is no difference of the tank.
+const NAME: &str = "name";
+
+/// A value that is not the same in all files.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Difference {
+    /// Dotted path in the scenario.
+    pub path: String,
+    /// The value in each file; none where the file has no such thing.
+    pub values: Vec<Option<String>>,
+}
+
+/// The values that are not the same in all plans, in the order of the documentation.
+pub fn differences(strategies: &[Strategy<'_>]) -> Vec<Difference> {
+    let cases: Vec<&Case> = strategies.iter().map(|strategy| strategy.case).collect();
+    between(&cases)
+}
+
+/// The same for cases that have not been run.
+pub fn between(cases: &[&Case]) -> Vec<Difference> {
+    let different = paths(cases).into_iter().map(|path| Difference {
+        values: cases.iter().map(|case| value(case, path)).collect(),
+        path: path.to_string(),
+    });
+    different
+        .filter(|difference| difference.values.windows(2).any(|two| two[0] != two[1]))
+        .collect()
+}
+
+/// All paths of all cases, each once: those of a later case go where its neighbours stand.
+fn paths<'a>(cases: &[&'a Case]) -> Vec<&'a str> {
+    let mut paths: Vec<&str> = Vec::new();
+    for case in cases {
+        let mut at = 0;
+        for Resolved { path, .. } in case.resolved.iter().filter(|one| one.path != NAME) {
+            match paths.iter().position(|known| known == path) {
+                Some(place) => at = place + 1,
+                None => {
+                    paths.insert(at, path);
+                    at += 1;
+                }
+            }
+        }
+    }
+    paths
+}
+
+fn value(case: &Case, path: &str) -> Option<String> {
+    let of_path = case.resolved.iter().find(|one| one.path == path);
+    of_path.map(|one| one.value.clone())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::case::SetBy;
+    use crate::analysis::example::Example;
+
+    fn case(values: &[(&str, &str)]) -> Case {
+        let resolved = |&(path, value): &(&str, &str)| Resolved {
+            path: path.into(),
+            value: value.into(),
+            set_by: SetBy::Given,
+        };
+        Case {
+            resolved: values.iter().map(resolved).collect(),
+            ..Example::default().case()
+        }
+    }
+
+    #[test]
+    fn what_differs_is_told_from_what_to_what_and_in_order() {
+        let a = case(&[
+            ("name", "a"),
+            ("tank.x", "1"),
+            ("changes.a", "50 %"),
+            ("z", "1"),
+        ]);
+        let b = case(&[
+            ("name", "b"),
+            ("tank.x", "1"),
+            ("changes.b", "30 %"),
+            ("z", "2"),
+        ]);
+        let told: Vec<(String, Vec<Option<String>>)> = between(&[&a, &b])
+            .into_iter()
+            .map(|one| (one.path, one.values))
+            .collect();
+        let some = |value: &str| Some(value.to_string());
+        assert_eq!(
+            told,
+            [
+                ("changes.b".to_string(), vec![None, some("30 %")]),
+                ("changes.a".to_string(), vec![some("50 %"), None]),
+                ("z".to_string(), vec![some("1"), some("2")]),
+            ]
+        );
+        assert!(between(&[&a, &a]).is_empty());
+    }
+}

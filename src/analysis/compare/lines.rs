@@ -1,0 +1,194 @@
+//! One figure of all plans side by side, with who is best and who is worst in it.
+
+use crate::analysis::figure_list::{Better, FIGURES, FigureOf};
+
+use super::strategy::Strategy;
+use super::value::Value;
+
+/// One figure of all plans.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// Name with unit, as in the tables.
+    pub name: &'static str,
+    /// Unit.
+    pub unit: &'static str,
+    /// What it is.
+    pub what: &'static str,
+    /// What it is in a few words.
+    pub short: &'static str,
+    /// Which way it is better.
+    pub better: Better,
+    /// Differences smaller than this are not told.
+    pub told_from: f64,
+    /// What each plan has of it.
+    pub values: Vec<Value>,
+}
+
+/// Where a plan stands among the others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Standing {
+    /// None is better, and some are worse.
+    Best,
+    /// None is worse, and some are better.
+    Worst,
+    /// Neither.
+    Between,
+}
+
+/// Days are told by themselves for these shares, of 100.
+pub const OF_100: [usize; 3] = [10, 50, 90];
+const READY: [(&str, &str, &str); OF_100.len()] = [
+    (
+        "ready_10_of_100_day",
+        "day by which 10 of 100 tanks are ready; empty when later than the last day",
+        "ready day of 10 of 100",
+    ),
+    (
+        "ready_50_of_100_day",
+        "day by which 50 of 100 tanks are ready; empty when later than the last day",
+        "ready day of 50 of 100",
+    ),
+    (
+        "ready_90_of_100_day",
+        "day by which 90 of 100 tanks are ready; empty when later than the last day",
+        "ready day of 90 of 100",
+    ),
+];
+
+/// Every figure of all plans: ready days, the figures of the members, visits and cost.
+pub fn lines(strategies: &[Strategy<'_>]) -> Vec<Line> {
+    let ready = (0..OF_100.len()).map(|place| ready(strategies, place));
+    let figures = FIGURES.iter().map(|figure| of_figure(strategies, figure));
+    let others = [visits(strategies), cost(strategies)];
+    ready.chain(figures).chain(others).collect()
+}
+
+fn ready(strategies: &[Strategy<'_>], place: usize) -> Line {
+    let (name, what, short) = READY[place];
+    let day = |s: &Strategy<'_>| Value::of_day(s.curve.day_of(OF_100[place]));
+    Line {
+        name,
+        unit: "day",
+        what,
+        short,
+        better: Better::Less,
+        told_from: 1.0,
+        values: strategies.iter().map(day).collect(),
+    }
+}
+
+fn of_figure(strategies: &[Strategy<'_>], figure: &FigureOf) -> Line {
+    let value = |s: &Strategy<'_>| Value::of(s.told().map(|told| (figure.read)(&told.figures)));
+    Line {
+        name: figure.name,
+        unit: figure.unit,
+        what: figure.what,
+        short: figure.short,
+        better: figure.better,
+        told_from: figure.told_from,
+        values: strategies.iter().map(value).collect(),
+    }
+}
+
+fn visits(strategies: &[Strategy<'_>]) -> Line {
+    let visits = |s: &Strategy<'_>| Value::One(f64::from(s.outcome.milestones.visits));
+    Line {
+        name: "visits",
+        unit: "",
+        what: "days on which somebody has to be there",
+        short: "visits",
+        better: Better::Less,
+        told_from: 1.0,
+        values: strategies.iter().map(visits).collect(),
+    }
+}
+
+fn cost(strategies: &[Strategy<'_>]) -> Line {
+    let cost = |s: &Strategy<'_>| Value::of(s.told().map(|told| s.cost(&told.figures)));
+    Line {
+        name: "cost",
+        unit: "money",
+        what: "waters, gas and dechlorinator at the prices of the file; what has no price is left out",
+        short: "cost",
+        better: Better::Less,
+        told_from: 0.01,
+        values: strategies.iter().map(cost).collect(),
+    }
+}
+
+impl Line {
+    /// Where a plan stands in it, by the middles; between where there is nothing to tell.
+    pub fn standing(&self, strategy: usize) -> Standing {
+        let known: Vec<f64> = self.values.iter().filter_map(Value::middle).collect();
+        let own = self.values[strategy].middle();
+        let Some(own) = own.filter(|_| self.better != Better::Neither) else {
+            return Standing::Between;
+        };
+        let beats = |a: f64, b: f64| match self.better {
+            Better::More => a - b >= self.told_from,
+            _ => b - a >= self.told_from,
+        };
+        let beaten = known.iter().any(|&other| beats(other, own));
+        let winning = known.iter().any(|&other| beats(own, other));
+        match (beaten, winning) {
+            (false, true) => Standing::Best,
+            (true, false) => Standing::Worst,
+            _ => Standing::Between,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn line(better: Better, middles: &[Value]) -> Line {
+        Line {
+            name: "made_up",
+            unit: "",
+            what: "",
+            short: "made up",
+            better,
+            told_from: 0.1,
+            values: middles.to_vec(),
+        }
+    }
+
+    fn standings(line: &Line) -> Vec<Standing> {
+        (0..line.values.len()).map(|n| line.standing(n)).collect()
+    }
+
+    #[test]
+    fn the_best_is_beaten_by_none_and_small_differences_are_not_told() {
+        use Standing::{Best, Between, Worst};
+        let values = [
+            Value::One(1.0),
+            Value::One(1.05),
+            Value::One(2.0),
+            Value::Nothing,
+        ];
+        assert_eq!(
+            standings(&line(Better::Less, &values)),
+            [Best, Best, Worst, Between]
+        );
+        assert_eq!(
+            standings(&line(Better::More, &values)),
+            [Worst, Worst, Best, Between]
+        );
+        assert_eq!(standings(&line(Better::Neither, &values)), [Between; 4]);
+        let alike = line(Better::Less, &[Value::One(1.0), Value::One(1.05)]);
+        assert_eq!(standings(&alike), [Between, Between]);
+    }
+
+    #[test]
+    fn later_than_the_run_is_worse_than_any_day_and_as_bad_as_itself() {
+        use Standing::{Best, Between, Worst};
+        let values = [Value::Later, Value::One(56.0), Value::Later];
+        assert_eq!(
+            standings(&line(Better::Less, &values)),
+            [Worst, Best, Worst]
+        );
+        let never = line(Better::Less, &[Value::Later, Value::Later]);
+        assert_eq!(standings(&never), [Between, Between]);
+    }
+}

@@ -1,0 +1,69 @@
+//! What `compare` is asked for: scenarios, or the manifest of an earlier comparison, which repeats it.
+
+use std::path::{Path, PathBuf};
+use std::str::FromStr;
+
+use super::args::Compare;
+use super::exit::Failure;
+use super::{asked, load_many, say};
+use crate::output::repeat::Repeat;
+use crate::scenario::{self, Loaded};
+
+/// Scenarios that have been read, and the options to compare them with.
+pub struct Asked {
+    /// The scenarios.
+    pub loaded: Vec<Loaded>,
+    /// The options; `files` are the scenarios', also where a manifest was given.
+    pub options: Compare,
+}
+
+/// Reads what is asked for. From a manifest come the texts of the scenarios and the options, unless others are
+/// given beside it.
+pub fn read(options: &Compare) -> Result<Asked, Failure> {
+    match options.files.as_slice() {
+        [only] if only.extension().is_some_and(|end| end == "json") => again(only, options),
+        files => Ok(Asked {
+            loaded: load_many::scenarios(files)?,
+            options: options.clone(),
+        }),
+    }
+}
+
+fn again(path: &Path, now: &Compare) -> Result<Asked, Failure> {
+    let repeat = asked::manifest(path)?;
+    if repeat.plans.is_empty() {
+        let name = path.display();
+        return Err(Failure::bad_input(format!(
+            "error: {name} is not of a comparison\n  = help: give the manifest.json of an earlier comparison, or two to eight scenarios, whose names end in .toml"
+        )));
+    }
+    let mut options = now.clone();
+    let first = |plan: &Vec<(PathBuf, String)>| plan[0].0.clone();
+    options.files = repeat.plans.iter().map(first).collect();
+    options.no_charts |= then::<bool>(path, &repeat, "no-charts")?.unwrap_or(false);
+    options.members = now
+        .members
+        .map_or_else(|| then(path, &repeat, "members"), |n| Ok(Some(n)))?;
+    options.seed = now
+        .seed
+        .map_or_else(|| then(path, &repeat, "seed"), |n| Ok(Some(n)))?;
+    let plans = repeat.plans.into_iter().map(scenario::load_kept);
+    let loaded: Result<Vec<Loaded>, _> = plans.collect();
+    let refused = |problems: scenario::Problems| problems.render(say::err_has_colour());
+    Ok(Asked {
+        loaded: loaded.map_err(|problems| Failure::bad_input(refused(problems)))?,
+        options,
+    })
+}
+
+/// An option of the earlier comparison.
+fn then<T: FromStr>(path: &Path, repeat: &Repeat, name: &str) -> Result<Option<T>, Failure> {
+    let mut options = repeat.options.iter();
+    let Some((_, value)) = options.find(|(known, _)| known == name) else {
+        return Ok(None);
+    };
+    value
+        .parse()
+        .map(Some)
+        .map_err(|_| Failure::bad_input(format!("error: {}: {name} is {value}", path.display())))
+}

@@ -1,0 +1,112 @@
+//! Plans side by side: one screen.
+
+mod pairs;
+mod table;
+
+use crate::analysis::case::Case;
+use crate::analysis::compare::Comparison;
+use crate::output::compare::paragraph::paragraph;
+
+use super::words::list;
+use super::{Page, Tone};
+use pairs::pairs;
+use table::table;
+
+/// Differences of the files that are told one by one.
+const DIFFERENCES: usize = 12;
+/// Width of the first column of a table.
+const NAMES: usize = 24;
+/// Width of a plan's column where there are many.
+const BARE: usize = 6;
+
+/// The whole page, but for where the files are.
+pub fn page(comparison: &Comparison<'_>) -> Page {
+    let mut page = Page::default();
+    plans(&mut page, comparison);
+    page.gap();
+    table(&mut page, comparison);
+    page.gap();
+    pairs(&mut page, comparison);
+    page.gap();
+    for (place, strategy) in comparison.strategies.iter().enumerate() {
+        if let Some(words) = paragraph(comparison, place) {
+            let label = if place == 0 { "Why" } else { "" };
+            let words = format!("{} {}: {words}", letter(place), strategy.key);
+            page.block(label, Tone::Plain, words);
+        }
+    }
+    page.gap();
+    differences(&mut page, comparison);
+    without_prices(&mut page, comparison);
+    page.gap();
+    page
+}
+
+/// The letter a plan has on the screen.
+fn letter(place: usize) -> char {
+    char::from(b'A' + place as u8)
+}
+
+fn plans(page: &mut Page, comparison: &Comparison<'_>) {
+    page.block(
+        "firstfill",
+        Tone::Strong,
+        format!(
+            "{} plans on the same {} plausible tanks, to day {}",
+            comparison.strategies.len(),
+            comparison.common.members,
+            comparison.last_day
+        ),
+    );
+    for (place, strategy) in comparison.strategies.iter().enumerate() {
+        let Case { name, .. } = strategy.case;
+        let words = match *name == strategy.key {
+            true => strategy.key.clone(),
+            false => format!("{}: {name}", strategy.key),
+        };
+        page.line(Tone::Plain, format!("{} {words}", letter(place)));
+    }
+}
+
+fn differences(page: &mut Page, comparison: &Comparison<'_>) {
+    let all = &comparison.differences;
+    if all.is_empty() {
+        page.block("Differ", Tone::Plain, "in nothing but their names");
+        return;
+    }
+    for (place, one) in all.iter().take(DIFFERENCES).enumerate() {
+        let label = if place == 0 { "Differ" } else { "" };
+        let values = one
+            .values
+            .iter()
+            .map(|value| value.as_deref().unwrap_or("–"));
+        let values = values.collect::<Vec<_>>().join(" | ");
+        page.block(label, Tone::Plain, format!("{}: {values}", one.path));
+    }
+    if all.len() > DIFFERENCES {
+        let more = all.len() - DIFFERENCES;
+        page.line(Tone::Faint, format!("and {more} more in differences.csv"));
+    }
+}
+
+/// What a cost leaves out, where there is one.
+fn without_prices(page: &mut Page, comparison: &Comparison<'_>) {
+    let priced = comparison.strategies.iter().enumerate();
+    for (place, strategy) in priced {
+        let Some(told) = strategy.told().next() else {
+            continue;
+        };
+        let missing = strategy
+            .case
+            .prices
+            .without_price(&strategy.taken(&told.figures));
+        if !missing.is_empty() {
+            let words = format!(
+                "the cost of {} leaves out {}: no price in its file",
+                letter(place),
+                list(&missing)
+            );
+            page.block("Cost", Tone::Warn, words);
+        }
+    }
+}

@@ -1,0 +1,105 @@
+//! The figures of all plans, a line each, with the best and the worst in words.
+
+use crate::analysis::compare::Comparison;
+use crate::analysis::compare::lines::{Line, Standing};
+use crate::analysis::compare::value::Value;
+use crate::output::chart::words::short as two_digits;
+use crate::output::text::words::short;
+use crate::output::text::{Page, Tone};
+
+use super::{BARE, NAMES, letter};
+
+/// Up to so many plans have their bands beside the middles.
+const MOST_WITH_BANDS: usize = 2;
+/// Most plans with roomy columns.
+const MOST_ROOMY: usize = 5;
+/// Widths of a plan's column with bands, and of a roomy one.
+const BANDED: usize = 20;
+const ROOMY: usize = 8;
+/// Figures that stand in the tables only.
+const UNTOLD: [&str; 3] = [
+    "nitrate_peak_mg_n_per_l",
+    "tan_peak_day",
+    "nitrite_peak_day",
+];
+
+/// One line per figure.
+pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
+    let count = comparison.strategies.len();
+    let width = width(count);
+    let heads: String = (0..count)
+        .map(|place| format!("{:>width$}", letter(place)))
+        .collect();
+    page.block("Figures", Tone::Strong, format!("{:NAMES$}{heads}", ""));
+    let lines = comparison.lines.iter();
+    for line in lines.filter(|line| !UNTOLD.contains(&line.name) && has_something(line)) {
+        page.line(Tone::Plain, row(line, width));
+    }
+    let bands = match count <= MOST_WITH_BANDS {
+        true => "middle of the tanks, in brackets 5 to 95 of 100",
+        false => "middle of the tanks; their bands are in table.csv",
+    };
+    page.line(Tone::Faint, format!("{bands}; > later than the last day"));
+}
+
+fn width(plans: usize) -> usize {
+    match plans {
+        few if few <= MOST_WITH_BANDS => BANDED,
+        some if some <= MOST_ROOMY => ROOMY,
+        _ => BARE,
+    }
+}
+
+/// Whether there is something to tell: a cost without prices is nothing, hours that are nowhere neither.
+fn has_something(line: &Line) -> bool {
+    let is_some = |value: &Value| value.middle().is_some();
+    line.values.iter().any(is_some)
+}
+
+fn row(line: &Line, width: usize) -> String {
+    let unit = match line.unit {
+        "" | "1" | "money" | "day" => String::new(),
+        unit => format!(", {}", unit.replace(" dry weight", "")),
+    };
+    let name = format!("{}{unit}", line.short);
+    let cells = line
+        .values
+        .iter()
+        .map(|value| format!("{:>width$}", cell(line, value, width)));
+    let cells: String = cells.collect();
+    format!("{name:NAMES$}{cells}  {}", standing(line))
+}
+
+fn cell(line: &Line, value: &Value, width: usize) -> String {
+    let is_whole = line.unit == "day" || line.name == "visits";
+    let words = |value: f64| match width {
+        _ if is_whole => format!("{value:.0}"),
+        ROOMY => short(value),
+        _ => two_digits(value),
+    };
+    match value {
+        Value::Nothing => "–".into(),
+        Value::Later => ">".into(),
+        Value::Band([low, middle, high]) if width == BANDED && low != high => {
+            format!("{} ({}–{})", words(*middle), words(*low), words(*high))
+        }
+        Value::One(middle) | Value::Band([_, middle, _]) => words(*middle),
+    }
+}
+
+/// `best A worst C`; of a best or worst that most plans share only the other is told, nothing where all are
+/// alike.
+fn standing(line: &Line) -> String {
+    let count = line.values.len();
+    let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
+    let words = told.into_iter().filter_map(|(wanted, word)| {
+        let all = 0..count;
+        let places: Vec<usize> = all
+            .filter(|&place| line.standing(place) == wanted)
+            .collect();
+        let is_told = !places.is_empty() && (count == 2 || 2 * places.len() <= count);
+        let letters: String = places.into_iter().map(letter).collect();
+        is_told.then(|| format!("{word} {letters}"))
+    });
+    words.collect::<Vec<_>>().join(" ")
+}
