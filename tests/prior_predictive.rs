@@ -161,6 +161,7 @@ fn case(name: &str) -> Case {
         notices: Vec::new(),
         prices: Prices::default(),
         kit: Default::default(),
+        calendar: None,
         soil_bag_l: 3.0,
         unsure,
         waters: Default::default(),

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use crate::engine::input::ModelInput;
 
+use super::calendar::wish::CalendarWish;
 use super::cost::Prices;
 use super::kit::TestKit;
 use super::limits::Limits;
@@ -37,6 +38,8 @@ pub struct Case {
     pub prices: Prices,
     /// Cards of the test kit.
     pub kit: TestKit,
+    /// What a calendar that is looked for may be and must keep, if the scenario says so.
+    pub calendar: Option<CalendarWish>,
     /// Size of a bag of soil, L.
     pub soil_bag_l: f64,
     /// What the scenario is not sure of: ranges, and words that stand for numbers.

@@ -94,6 +94,7 @@ impl Example {
             notices: vec!["no water changes planned".into()],
             prices: Prices::default(),
             kit: TestKit::default(),
+            calendar: None,
             soil_bag_l: 3.0,
             unsure: Vec::new(),
             waters: Default::default(),

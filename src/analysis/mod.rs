@@ -5,6 +5,7 @@ pub mod arrivals;
 pub mod beyond;
 pub mod branch;
 pub mod broken;
+pub mod calendar;
 pub mod case;
 pub mod charted;
 pub mod compare;

@@ -8,6 +8,7 @@ mod compare_asked;
 mod completions;
 pub mod exit;
 mod explain;
+mod find_calendar;
 mod latest_fill;
 mod levers;
 mod load;
@@ -37,6 +38,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
         Command::Check(options) => check::check(options),
         Command::Compare(options) => compare::run(options),
         Command::Levers(options) => levers::levers(options),
+        Command::FindCalendar(options) => find_calendar::run(options),
         Command::LatestFill(options) => latest_fill::run(options),
         Command::Explain(options) => explain::explain(options),
         Command::Completions(options) => completions::completions(options.shell),

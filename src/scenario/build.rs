@@ -21,8 +21,8 @@ use super::reader::{Read, Reader};
 use super::sections::blend::Blend;
 use super::sections::water::Waters;
 use super::sections::{
-    air, animals, care, changes, doses, filter, gas, light, limits, parameters, plants, power,
-    prices, room, seed, soil, start, surface, tank, test_kit, water,
+    air, animals, calendar, care, changes, doses, filter, gas, light, limits, parameters, plants,
+    power, prices, room, seed, soil, start, surface, tank, test_kit, water,
 };
 use super::tree::Table;
 
@@ -48,6 +48,8 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
     let plan = Plan::read(&file, &mut draft, &limits);
     let bag_l = surroundings.soil_bag_l;
     let blends = (filled.blend, refilled.blend);
+    let volume_l = surroundings.tank.as_ref().map_or(1.0, |tank| tank.volume_l);
+    let wish = calendar::read(&file, &draft, volume_l);
     let beside = Beside::read(&file, &waters, blends, limits, bag_l, kitchen);
     file.close();
     let tank = surroundings.tank?;
@@ -78,7 +80,10 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
         events: std::mem::take(&mut draft.events),
     };
     say_what_harms(desk, &input);
-    Some(finish(draft, name, input, beside))
+    Some(Case {
+        calendar: wish,
+        ..finish(draft, name, input, beside)
+    })
 }
 
 /// What happens in the tank, and when; events go into the draft.
@@ -258,6 +263,7 @@ fn finish(mut draft: Draft<'_>, name: String, mut input: ModelInput, beside: Bes
         notices: draft.desk.take_notices(),
         prices: beside.prices,
         kit: beside.kit,
+        calendar: None,
         soil_bag_l: beside.soil_bag_l,
         unsure: draft.desk.take_unsure(),
         waters: beside.waters,

@@ -163,6 +163,7 @@ impl Knobs {
             notices: Vec::new(),
             prices: firstfill::analysis::cost::Prices::default(),
             kit: firstfill::analysis::kit::TestKit::default(),
+            calendar: None,
             soil_bag_l: 3.0,
             unsure: Vec::new(),
             waters: Default::default(),

@@ -1,5 +1,7 @@
 //! The same plausible tanks, again and again, with one lever pulled or another.
 
+use std::ops::Range;
+
 use crate::analysis::case::Case;
 use crate::analysis::ensemble::member::Member;
 use crate::analysis::ensemble::{self, Ask, EnsembleError};
@@ -57,18 +59,31 @@ impl<'a> Trials<'a> {
         self.run(members, |input| lever.pulled(input), done)
     }
 
+    /// Some members with something changed in each.
+    ///
+    /// # Errors
+    /// When somebody wishes to stop, or too many members fail.
+    pub fn some(
+        &self,
+        members: Range<usize>,
+        change: impl Fn(ModelInput) -> ModelInput + Sync,
+        done: Progress<'_>,
+    ) -> Result<Vec<Member>, EnsembleError> {
+        let ask = Ask {
+            case: self.case,
+            members: members.len(),
+            drawn_days: &[],
+        };
+        let input = |number| change(self.input(members.start + number));
+        Ok(ensemble::run(ask, input, self.stop, |_, _| done())?.members)
+    }
+
     fn run(
         &self,
         members: usize,
         change: impl Fn(ModelInput) -> ModelInput + Sync,
         done: Progress<'_>,
     ) -> Result<Vec<Member>, EnsembleError> {
-        let ask = Ask {
-            case: self.case,
-            members,
-            drawn_days: &[],
-        };
-        let input = |member| change(self.input(member));
-        Ok(ensemble::run(ask, input, self.stop, |_, _| done())?.members)
+        self.some(0..members, change, done)
     }
 }

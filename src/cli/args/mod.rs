@@ -1,6 +1,7 @@
 //! The flags, with help that teaches.
 
 mod compare;
+mod find_calendar;
 mod interval;
 mod latest_fill;
 mod levers;
@@ -13,6 +14,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::exit::CODES;
 pub use compare::Compare;
+pub use find_calendar::FindCalendar;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
 pub use levers::Levers;
@@ -75,6 +77,12 @@ const LATEST_FILL: &str = "Find the latest date of filling by which so many of 1
         Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
         Nothing is written. Where no date does, the exit code is 3, and the nearest one is named.";
 
+const FIND_CALENDAR: &str = "Find the changes of water that keep what you ask for with least litres or visits, or that are ready first.\n\n\
+        [calendar] in the file says on which weekdays somebody is there, how much may be changed at once, by when \
+        tanks must be ready and which peaks are borne. A few choices along the trade-off come back as scenario \
+        files in output/find-calendar-<name of the file>/, scored on plausible tanks that the search has not seen. \
+        Ctrl-C ends the search and keeps the best so far. Where no calendar does, the exit code is 3.";
+
 const EXPLAIN: &str = "Print what the program knows, as tables made from the code itself.\n\n\
         Without a topic the topics are listed.";
 
@@ -97,6 +105,9 @@ pub enum Command {
     /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
     #[command(long_about = LEVERS)]
     Levers(Levers),
+    /// Find the changes of water that keep what you ask for with least
+    #[command(long_about = FIND_CALENDAR)]
+    FindCalendar(FindCalendar),
     /// Find the latest date of filling to be ready by a date
     #[command(long_about = LATEST_FILL)]
     LatestFill(LatestFill),

@@ -4,6 +4,7 @@ mod answer;
 mod assumed;
 pub mod compare;
 mod figures;
+pub mod find_calendar;
 mod forecast;
 pub mod latest_fill;
 pub mod levers;

@@ -3,6 +3,7 @@
 pub mod air;
 pub mod animals;
 pub mod blend;
+pub mod calendar;
 pub mod care;
 pub mod changes;
 pub mod doses;

@@ -1,0 +1,73 @@
+//! A few calendars along the trade-off between little water and an early ready day.
+
+use std::cmp::Ordering;
+
+use super::days::Days;
+use super::score::Score;
+use super::wish::{CalendarWish, Least};
+
+/// Most calendars that are offered.
+pub const MOST: usize = 4;
+
+/// A calendar that is offered.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Choice {
+    /// Day and share of every change.
+    pub changes: Vec<(u32, f64)>,
+    /// What it does on members that no search has seen.
+    pub score: Score,
+}
+
+impl Choice {
+    /// A calendar with its fresh score.
+    pub fn of(score: Score, days: Days, wish: &CalendarWish) -> Choice {
+        Choice {
+            changes: days.changes(wish),
+            score,
+        }
+    }
+}
+
+/// Calendars that keep what must hold, the best first.
+pub fn ranked<'a>(
+    scores: impl Iterator<Item = (&'a Days, &'a Score)>,
+    least: Least,
+) -> Vec<(Days, Score)> {
+    let mut kept: Vec<(Days, Score)> = scores
+        .filter(|(_, score)| score.is_kept)
+        .map(|(days, score)| (days.clone(), score.clone()))
+        .collect();
+    kept.sort_by(|a, b| a.1.order(&b.1, least).then(a.0.cmp(&b.0)));
+    kept
+}
+
+/// Some that no other beats in water and in the ready day, evenly along them, the ends among them.
+pub fn along(kept: &[(Days, Score)]) -> Vec<Days> {
+    let beaten = |one: &Score| kept.iter().any(|(_, other)| beats(other, one));
+    let mut front: Vec<&(Days, Score)> = kept.iter().filter(|(_, one)| !beaten(one)).collect();
+    front.sort_by(|a, b| by_water(&a.1, &b.1).then(a.0.cmp(&b.0)));
+    front.dedup_by(|a, b| by_water(&a.1, &b.1).is_eq());
+    let mut chosen: Vec<Days> = Vec::new();
+    for step in 0..MOST.min(front.len()) {
+        let days = &front[step * (front.len() - 1) / (MOST - 1)].0;
+        if !chosen.contains(days) {
+            chosen.push(days.clone());
+        }
+    }
+    chosen
+}
+
+/// Less water first; of the same, the earlier ready.
+fn by_water(a: &Score, b: &Score) -> Ordering {
+    let days = a.mean_ready_day.total_cmp(&b.mean_ready_day);
+    a.tankfuls.total_cmp(&b.tankfuls).then(days)
+}
+
+/// Whether one calendar is as good as another in both, and better in one.
+fn beats(one: &Score, other: &Score) -> bool {
+    let (water, days) = (
+        one.tankfuls.total_cmp(&other.tankfuls),
+        one.mean_ready_day.total_cmp(&other.mean_ready_day),
+    );
+    water.is_le() && days.is_le() && (water.is_lt() || days.is_lt())
+}

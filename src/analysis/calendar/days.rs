@@ -1,0 +1,77 @@
+//! A calendar: how much water is changed on each day that is free.
+
+use crate::base::clock::DAY;
+use crate::engine::event::{Event, EventKind};
+use crate::engine::input::ModelInput;
+
+use super::wish::CalendarWish;
+
+/// For each free day the size of its change: 0 for none, else the place of its share, counted from 1.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Days(pub Vec<u8>);
+
+/// Name of the changes of a found calendar.
+const NAME: &str = "changes.found";
+
+impl Days {
+    /// The same on every free day.
+    pub fn all(wish: &CalendarWish, size: u8) -> Days {
+        Days(vec![size; wish.free_days.len()])
+    }
+
+    /// What comes next to the changes of a plan: each on the nearest free day, with the nearest share.
+    pub fn planned(input: &ModelInput, wish: &CalendarWish) -> Days {
+        let mut days = Days::all(wish, 0);
+        for event in input.events.iter().filter(|event| is_change(event)) {
+            let EventKind::Change { share } = event.kind else {
+                continue;
+            };
+            let apart = |&(_, &day): &(usize, &u32)| day.abs_diff(event.minute / DAY);
+            let nearest = wish.free_days.iter().enumerate().min_by_key(apart);
+            let Some((place, _)) = nearest.filter(|_| event.minute < input.end_minute()) else {
+                continue;
+            };
+            let off = |(_, own): &(usize, &f64)| (*own - share).abs();
+            let like = (wish.shares.iter().enumerate()).min_by(|a, b| off(a).total_cmp(&off(b)));
+            let size = like.map_or(0, |(at, _)| at as u8 + 1);
+            days.0[place] = days.0[place].max(size);
+        }
+        days
+    }
+
+    /// How many changes.
+    pub fn visits(&self) -> usize {
+        self.0.iter().filter(|&&size| size > 0).count()
+    }
+
+    /// The changes: day and share.
+    pub fn changes(&self, wish: &CalendarWish) -> Vec<(u32, f64)> {
+        let all = wish.free_days.iter().zip(&self.0);
+        all.filter(|&(_, &size)| size > 0)
+            .map(|(&day, &size)| (day, wish.shares[usize::from(size) - 1]))
+            .collect()
+    }
+
+    /// Shares added up: tankfuls of water.
+    pub fn tankfuls(&self, wish: &CalendarWish) -> f64 {
+        self.changes(wish).iter().map(|(_, share)| share).sum()
+    }
+
+    /// A plan with these changes in place of its own.
+    #[must_use]
+    pub fn put_into(&self, mut input: ModelInput, wish: &CalendarWish) -> ModelInput {
+        input.events.retain(|event| !is_change(event));
+        let changes = self.changes(wish).into_iter();
+        input.events.extend(changes.map(|(day, share)| Event {
+            minute: day * DAY + wish.minute,
+            name: NAME.into(),
+            kind: EventKind::Change { share },
+        }));
+        input
+    }
+}
+
+/// Whether an event is a change of water.
+pub fn is_change(event: &Event) -> bool {
+    matches!(event.kind, EventKind::Change { .. })
+}

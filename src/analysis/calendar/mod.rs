@@ -1,0 +1,136 @@
+//! The calendar of water changes that does with least: found by search, on many plausible tanks.
+//!
+//! Start at [`Found::of`]. What is allowed is a [`CalendarWish`]; what a calendar does is its [`Score`],
+//! judged on common members ([`Judge`](judge::Judge)); the search knows nothing of tanks (`search`). Choices
+//! are scored anew on members that no search has seen, and only that is shown.
+
+pub mod choice;
+pub mod conflict;
+pub mod days;
+pub mod judge;
+pub mod score;
+pub mod search;
+pub mod wish;
+
+use crate::base::stop::Stop;
+
+use super::case::Case;
+use super::ensemble::EnsembleError;
+use super::levers::trials::Trials;
+use choice::Choice;
+use conflict::Conflict;
+use days::Days;
+use judge::Judge;
+use score::Score;
+use search::Halt;
+use wish::{CalendarWish, Terms, Trying};
+
+/// What a search has found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Found {
+    /// How it was asked.
+    pub trying: Trying,
+    /// What had to hold.
+    pub terms: Terms,
+    /// The changes of the file on the same fresh members: what the choices are held against.
+    pub planned: Score,
+    /// The choices, the one that does with least first; none where nothing holds.
+    pub choices: Vec<Choice>,
+    /// Why nothing holds, if so.
+    pub conflict: Option<Conflict>,
+    /// Calendars that were tried.
+    pub tried: usize,
+    /// Whether somebody stopped the search before its end.
+    pub stopped: bool,
+}
+
+impl Found {
+    /// Looks for calendars. A wish to stop ends the search and keeps what it has found; `progress` hears how
+    /// many runs are done, of how many at most.
+    ///
+    /// # Errors
+    /// When somebody wishes to stop before anything is found, or too many members fail.
+    pub fn of(
+        case: &Case,
+        wish: &CalendarWish,
+        trying: Trying,
+        stop: &Stop,
+        mut progress: impl FnMut(usize, usize),
+    ) -> Result<Found, EnsembleError> {
+        let trials = Trials::of(case, trying.seed, stop);
+        let most = trying.most_runs + trying.fresh * (choice::MOST + BEST_TRIED + 1);
+        let mut done = 0;
+        let mut count = || {
+            done += 1;
+            progress(done.min(most), most);
+        };
+        let terms = Terms::of(&trials, wish, trying, &mut count)?;
+        let mut judge = Judge::new(&trials, wish, terms, trying, &mut count);
+        let first = Days::planned(&case.input, wish);
+        let halted = match search::search(&mut judge, wish, &first, trying.seed) {
+            Ok(()) | Err(Halt::Spent) => false,
+            Err(Halt::Ended(EnsembleError::Stopped(_))) => true,
+            Err(Halt::Ended(other)) => return Err(other),
+        };
+        let tried = judge.tried();
+        let kept = choice::ranked(judge.scores(), trying.least);
+        let nearest = judge.best();
+        // once stopped, what is found is scored all the same
+        let never = Stop::default();
+        let anew = match halted {
+            true => Trials::of(case, trying.seed, &never),
+            false => trials,
+        };
+        let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
+        let planned = fresh.as_planned()?;
+        let terms = terms.as_kept_by(&planned);
+        fresh.ask(terms);
+        let choices = chosen(&mut fresh, wish, &kept)?;
+        let conflict = match (choices.is_empty(), nearest) {
+            (true, Some((days, score))) => {
+                Some(Conflict::of(&anew, wish, terms, trying, (days, score))?)
+            }
+            _ => None,
+        };
+        Ok(Found {
+            trying,
+            terms,
+            planned,
+            choices,
+            conflict,
+            tried,
+            stopped: halted,
+        })
+    }
+}
+
+/// The best calendar that holds on fresh members too, of the first few; then some along the trade-off that do.
+/// Where none of them does, the best all the same: its fresh score says how far it falls short.
+fn chosen(
+    fresh: &mut Judge<'_, '_>,
+    wish: &CalendarWish,
+    kept: &[(Days, Score)],
+) -> Result<Vec<Choice>, EnsembleError> {
+    let mut choices: Vec<Choice> = Vec::new();
+    for (days, _) in kept.iter().take(BEST_TRIED) {
+        let choice = Choice::of(fresh.score_of(days)?, days.clone(), wish);
+        let holds = choice.score.is_kept;
+        if choices.is_empty() || holds {
+            choices = vec![choice];
+        }
+        if holds {
+            break;
+        }
+    }
+    for days in choice::along(kept) {
+        let choice = Choice::of(fresh.score_of(&days)?, days, wish);
+        let is_new = !choices.iter().any(|other| other.changes == choice.changes);
+        if choice.score.is_kept && is_new && choices.len() < choice::MOST {
+            choices.push(choice);
+        }
+    }
+    Ok(choices)
+}
+
+/// So many of the best are scored anew until one holds.
+const BEST_TRIED: usize = 6;

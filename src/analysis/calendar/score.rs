@@ -1,0 +1,112 @@
+//! What a calendar does, and which of two does better.
+
+use std::cmp::Ordering;
+
+use crate::analysis::ensemble::curve::ReadyCurve;
+use crate::analysis::ensemble::member::{Member, Told};
+use crate::base::quantiles::quantiles;
+
+use super::wish::{Least, Terms};
+
+/// What comes of a calendar on some members.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Score {
+    /// Members that were run; fewer than asked for where a calendar was hopeless after some.
+    pub members: usize,
+    /// Members in which everything that must hold does.
+    pub hold: usize,
+    /// Members that are ready too late, and in which a peak is passed.
+    pub late: usize,
+    /// Members with too much total ammonia.
+    pub tan: usize,
+    /// Members with too much nitrite.
+    pub nitrite: usize,
+    /// When members are ready.
+    pub curve: ReadyCurve,
+    /// Mean of the ready days, those that are later than the last day counted as the day after it.
+    pub mean_ready_day: f64,
+    /// Highest total ammonia and nitrite, mg N/L: 5, 50 and 95 of 100 members stay below.
+    pub peaks: [[f64; 3]; 2],
+    /// Tankfuls of water changed.
+    pub tankfuls: f64,
+    /// Litres changed, mean of the members.
+    pub litres: f64,
+    /// Changes.
+    pub visits: usize,
+    /// Whether so many of 100 hold as must.
+    pub is_kept: bool,
+}
+
+/// Shares of the members between which peaks are told.
+const TOLD: [f64; 3] = [0.05, 0.5, 0.95];
+
+impl Score {
+    /// Scores the members of a calendar.
+    pub fn of(
+        members: &[Member],
+        terms: &Terms,
+        last_day: u32,
+        (tankfuls, visits): (f64, usize),
+    ) -> Score {
+        let told: Vec<&Told> = (members.iter())
+            .filter_map(|member| member.told.as_ref().ok())
+            .collect();
+        let count = |is: &dyn Fn(&Told) -> bool| told.iter().filter(|told| is(told)).count();
+        let late = |told: &Told| told.ready.day.is_none_or(|day| day > terms.ready_by);
+        let tan = |told: &Told| told.figures.tan_peak.value > terms.peak_tan_mg_n_per_l;
+        let nitrite = |told: &Told| told.figures.nitrite_peak.value > terms.peak_nitrite_mg_n_per_l;
+        let day = |told: &&Told| f64::from(told.ready.day.unwrap_or(last_day + 1));
+        let mean = |number: &dyn Fn(&&Told) -> f64| {
+            told.iter().map(number).sum::<f64>() / told.len().max(1) as f64
+        };
+        let peaks = |peak: &dyn Fn(&&Told) -> f64| {
+            let mut all: Vec<f64> = told.iter().map(peak).collect();
+            quantiles(&mut all, &TOLD)
+        };
+        let hold = count(&|told| !late(told) && !tan(told) && !nitrite(told));
+        Score {
+            members: told.len(),
+            hold,
+            late: count(&late),
+            tan: count(&tan),
+            nitrite: count(&nitrite),
+            curve: ReadyCurve::of(members, last_day),
+            mean_ready_day: mean(&day),
+            peaks: [
+                peaks(&|told| told.figures.tan_peak.value),
+                peaks(&|told| told.figures.nitrite_peak.value),
+            ],
+            tankfuls,
+            litres: mean(&|told| told.figures.litres_changed),
+            visits,
+            is_kept: 100 * hold >= terms.keep_of_100 * told.len(),
+        }
+    }
+
+    /// So many of 100 members hold.
+    pub fn of_100(&self) -> f64 {
+        100.0 * self.hold as f64 / self.members.max(1) as f64
+    }
+
+    /// Whether this calendar comes before another: one that keeps what must hold before one that does not;
+    /// of two that do, the one with less; of two that do not, the one in which more tanks hold.
+    pub fn order(&self, other: &Score, least: Least) -> Ordering {
+        let kept = other.is_kept.cmp(&self.is_kept);
+        kept.then_with(|| match self.is_kept {
+            true => self.less(other, least),
+            false => (other.of_100().total_cmp(&self.of_100()))
+                .then(self.mean_ready_day.total_cmp(&other.mean_ready_day)),
+        })
+    }
+
+    fn less(&self, other: &Score, least: Least) -> Ordering {
+        let litres = self.tankfuls.total_cmp(&other.tankfuls);
+        let visits = self.visits.cmp(&other.visits);
+        let days = self.mean_ready_day.total_cmp(&other.mean_ready_day);
+        match least {
+            Least::Litres => litres.then(visits).then(days),
+            Least::Visits => visits.then(litres).then(days),
+            Least::ReadyDay => days.then(litres).then(visits),
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! What a calendar may be, and what it must keep.
+
+use crate::analysis::ensemble::EnsembleError;
+use crate::analysis::ensemble::curve::ReadyCurve;
+use crate::analysis::levers::trials::{Progress, Trials};
+
+use super::score::Score;
+
+/// What `[calendar]` allows and asks for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CalendarWish {
+    /// Days of the run on which water may be changed, in order.
+    pub free_days: Vec<u32>,
+    /// Time of day of a change, minutes.
+    pub minute: u32,
+    /// Shares of the water that may be changed at once, the least first.
+    pub shares: Vec<f64>,
+    /// So many of 100 plausible tanks must keep the limits; none where the file's own changes say.
+    pub keep_of_100: Option<usize>,
+    /// Last day by which a tank must be ready; none where the file's own changes say.
+    pub ready_by: Option<u32>,
+    /// Highest total ammonia, mg N/L, if it matters.
+    pub peak_tan_mg_n_per_l: Option<f64>,
+    /// Highest nitrite, mg N/L, if it matters.
+    pub peak_nitrite_mg_n_per_l: Option<f64>,
+}
+
+/// What a calendar should have least of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Least {
+    /// Litres changed.
+    Litres,
+    /// Changes.
+    Visits,
+    /// Days until ready, on the mean of all tanks.
+    ReadyDay,
+}
+
+/// How calendars are to be tried.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Trying {
+    /// What there should be least of.
+    pub least: Least,
+    /// Members that the search looks at.
+    pub members: usize,
+    /// Members that no search has seen, on which choices are scored.
+    pub fresh: usize,
+    /// Where chance begins.
+    pub seed: u64,
+    /// The search ends after so many runs of members.
+    pub most_runs: usize,
+}
+
+/// Members that a search looks at when nothing else is said.
+pub const USUAL_MEMBERS: usize = 64;
+/// Members on which choices are scored.
+pub const FRESH_MEMBERS: usize = 256;
+/// Runs after which a search ends: about a minute on two cores.
+pub const MOST_RUNS: usize = 32_000;
+
+impl Default for Trying {
+    fn default() -> Self {
+        Trying {
+            least: Least::Litres,
+            members: USUAL_MEMBERS,
+            fresh: FRESH_MEMBERS,
+            seed: crate::analysis::forecast::USUAL_SEED,
+            most_runs: MOST_RUNS,
+        }
+    }
+}
+
+/// What must hold for a tank to count.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Terms {
+    /// So many of 100 tanks must count.
+    pub keep_of_100: usize,
+    /// Whether that is what the file's own changes keep, fewer than usual.
+    pub keep_is_own: bool,
+    /// Ready by this day.
+    pub ready_by: u32,
+    /// Whether that day is the file's own, and not asked for.
+    pub ready_by_is_own: bool,
+    /// Total ammonia never above this, mg N/L.
+    pub peak_tan_mg_n_per_l: f64,
+    /// Nitrite never above this, mg N/L.
+    pub peak_nitrite_mg_n_per_l: f64,
+}
+
+/// So many of 100 must count when nothing else is said.
+pub const USUAL_KEEP: usize = 90;
+
+impl Terms {
+    /// What a wish means for a tank. Without a day of its own, tanks must be ready by the day on which so many
+    /// of 100 are with the changes of the file, or by the last day if they never are. Without a number of its
+    /// own, [`USUAL_KEEP`] of 100 must count, or as many as with the changes of the file where those are fewer.
+    ///
+    /// # Errors
+    /// When somebody wishes to stop, or too many members fail.
+    pub fn of(
+        trials: &Trials<'_>,
+        wish: &CalendarWish,
+        trying: Trying,
+        done: Progress<'_>,
+    ) -> Result<Terms, EnsembleError> {
+        let last_day = trials.case.input.last_day;
+        let planned = trials.plan(trying.members, done)?;
+        let keep_of_100 = wish.keep_of_100.unwrap_or(USUAL_KEEP);
+        let own = ReadyCurve::of(&planned, last_day).day_of(keep_of_100);
+        let mut terms = Terms {
+            keep_of_100,
+            keep_is_own: false,
+            ready_by: wish.ready_by.or(own).unwrap_or(last_day),
+            ready_by_is_own: wish.ready_by.is_none(),
+            peak_tan_mg_n_per_l: wish.peak_tan_mg_n_per_l.unwrap_or(f64::INFINITY),
+            peak_nitrite_mg_n_per_l: wish.peak_nitrite_mg_n_per_l.unwrap_or(f64::INFINITY),
+        };
+        let kept = Score::of(&planned, &terms, last_day, (0.0, 0)).of_100() as usize;
+        if wish.keep_of_100.is_none() && kept < keep_of_100 {
+            (terms.keep_of_100, terms.keep_is_own) = (kept, true);
+        }
+        Ok(terms)
+    }
+
+    /// The same on other members: where the file's own changes say how many must count, as many as they keep
+    /// there.
+    #[must_use]
+    pub fn as_kept_by(self, planned: &Score) -> Terms {
+        let keep_of_100 = match self.keep_is_own {
+            true => planned.of_100() as usize,
+            false => self.keep_of_100,
+        };
+        Terms {
+            keep_of_100,
+            ..self
+        }
+    }
+}

@@ -1,0 +1,211 @@
+//! The calendars that were found, on the terminal.
+
+use crate::analysis::calendar::Found;
+use crate::analysis::calendar::choice::Choice;
+use crate::analysis::calendar::conflict::{Broken, Conflict, NEARLY_ALL};
+use crate::analysis::calendar::score::Score;
+use crate::analysis::calendar::wish::{Least, Terms};
+use crate::analysis::case::Case;
+use crate::base::units::digits;
+use crate::output::when::{day_in_words, weekday};
+
+use super::words::{counted, short};
+use super::{Page, Tone};
+
+/// The page of what was found.
+pub fn page(case: &Case, found: &Found) -> Page {
+    let mut page = Page::default();
+    page.block("firstfill", Tone::Strong, case.name.as_str());
+    page.line(Tone::Plain, asked(case, found));
+    page.gap();
+    page.block("As written", Tone::Plain, did(case, &found.planned));
+    for (place, choice) in found.choices.iter().enumerate() {
+        let tone = if choice.score.is_kept {
+            Tone::Strong
+        } else {
+            Tone::Warn
+        };
+        page.gap();
+        page.block(
+            &format!("Choice {}", place + 1),
+            tone,
+            against(&choice.score, &found.planned),
+        );
+        page.line(Tone::Plain, did(case, &choice.score));
+        page.line(Tone::Plain, days(case, choice));
+    }
+    if let Some(best) = found.choices.first() {
+        page.gap();
+        page.block("Mind", Tone::Plain, mind(found, best));
+    } else {
+        page.block("Found", Tone::Warn, "no calendar keeps that");
+    }
+    page.block("Searched", Tone::Faint, searched(found));
+    page
+}
+
+fn asked(case: &Case, found: &Found) -> String {
+    let least = match found.trying.least {
+        Least::Litres => "least litres",
+        Least::Visits => "fewest visits",
+        Least::ReadyDay => "earliest ready day",
+    };
+    format!("{least}; {}", terms(case, &found.terms))
+}
+
+/// What must hold, in words.
+fn terms(case: &Case, terms: &Terms) -> String {
+    let mut parts = vec![format!(
+        "ready by {}",
+        day_in_words(case.filled_on, terms.ready_by)
+    )];
+    if terms.peak_tan_mg_n_per_l.is_finite() {
+        let peak = digits(terms.peak_tan_mg_n_per_l);
+        parts.push(format!("total ammonia never over {peak} mg N/L"));
+    }
+    if terms.peak_nitrite_mg_n_per_l.is_finite() {
+        let peak = digits(terms.peak_nitrite_mg_n_per_l);
+        parts.push(format!("nitrite never over {peak} mg N/L"));
+    }
+    let whose = match (terms.keep_is_own, terms.ready_by_is_own) {
+        (true, _) => ", as many as with the changes as written",
+        (false, true) => ", the day of the changes as written",
+        (false, false) => "",
+    };
+    format!(
+        "{} in {} of 100 plausible tanks like yours{whose}",
+        parts.join(", "),
+        terms.keep_of_100
+    )
+}
+
+/// What a calendar takes, and what comes of it.
+fn did(case: &Case, score: &Score) -> String {
+    let day = |of_100: usize| match score.curve.day_of(of_100) {
+        Some(day) => format!("day {day}"),
+        None => format!("later than day {}", case.input.last_day),
+    };
+    let [tan, nitrite] = score.peaks.map(|[low, middle, high]| {
+        format!("{} ({} to {})", short(middle), short(low), short(high))
+    });
+    format!(
+        "{}, {:.0} L; it holds in {:.0} of 100; ready by {} in 10, {} in 50, {} in 90 of 100; peaks, 90 of 100 between: total ammonia {tan} mg N/L, nitrite {nitrite} mg N/L",
+        counted(score.visits, "change"),
+        score.litres,
+        score.of_100().floor(),
+        day(10),
+        day(50),
+        day(90)
+    )
+}
+
+/// A choice against the changes as written.
+fn against(score: &Score, planned: &Score) -> String {
+    let litres = (score.litres - planned.litres).round();
+    let visits = score.visits as i64 - planned.visits as i64;
+    let days = score.mean_ready_day - planned.mean_ready_day;
+    let way = |more: f64, unit: &str| match more {
+        0.0 => format!("as many {unit}"),
+        more if more < 0.0 => format!("{} {unit} less", digits(-more)),
+        more => format!("{} {unit} more", digits(more)),
+    };
+    let when = match (days * 10.0).round() / 10.0 {
+        0.0 => "ready on the same day".to_string(),
+        days if days < 0.0 => format!("ready {} days earlier", digits(-days)),
+        days => format!("ready {} days later", digits(days)),
+    };
+    let short = if score.is_kept {
+        ""
+    } else {
+        "; it falls short of what was asked for in fresh tanks"
+    };
+    format!(
+        "{}, {}, {when} on the mean{short}",
+        way(litres, "L"),
+        way(visits as f64, "changes")
+    )
+}
+
+/// The days of a choice, with weekdays where there are dates.
+fn days(case: &Case, choice: &Choice) -> String {
+    let mut runs: Vec<(f64, Vec<String>)> = Vec::new();
+    for &(day, share) in &choice.changes {
+        let word = match weekday(case.filled_on, day).as_str() {
+            "" => day.to_string(),
+            weekday => format!("{day} {weekday}"),
+        };
+        match runs.last_mut() {
+            Some((own, days)) if *own == share => days.push(word),
+            _ => runs.push((share, vec![word])),
+        }
+    }
+    if runs.is_empty() {
+        return "no change at all".into();
+    }
+    let runs: Vec<String> = (runs.iter())
+        .map(|(share, days)| {
+            let percent = digits((1000.0 * share).round() / 10.0);
+            format!("{percent} % on day {}", days.join(", "))
+        })
+        .collect();
+    runs.join("; ")
+}
+
+fn mind(found: &Found, best: &Choice) -> String {
+    let planned = &found.planned;
+    let (less, what) = match found.trying.least {
+        Least::Litres => (planned.litres < best.score.litres, "less water"),
+        Least::Visits => (planned.visits < best.score.visits, "fewer changes"),
+        Least::ReadyDay => (
+            planned.mean_ready_day < best.score.mean_ready_day,
+            "an earlier ready day",
+        ),
+    };
+    let beaten = match less && planned.is_kept {
+        true => format!("the changes as written keep the same with {what}: no choice beats them; "),
+        false => String::new(),
+    };
+    format!(
+        "{beaten}a calendar that is just enough on paper leaves little for a mistake; peaks, light with ammonia and KH are kept only where they were asked for (calendar.peak_tan, calendar.peak_nitrite)"
+    )
+}
+
+fn searched(found: &Found) -> String {
+    let (tried, trying) = (counted(found.tried, "calendar"), found.trying);
+    let stopped = if found.stopped {
+        "; stopped before its end, the best so far"
+    } else {
+        ""
+    };
+    format!(
+        "{tried} on {} plausible tanks each, hopeless ones on fewer; numbers above from {} others that the search had not seen{stopped}",
+        trying.members, trying.fresh
+    )
+}
+
+/// What is said where nothing keeps what was asked for.
+pub fn none(case: &Case, found: &Found, conflict: &Conflict) -> String {
+    let score = &conflict.score;
+    let limit = match conflict.limit {
+        Broken::Late => "the day by which tanks must be ready",
+        Broken::Tan => "the peak of total ammonia",
+        Broken::Nitrite => "the peak of nitrite",
+    };
+    let nearest = match conflict.ready_by {
+        Some(day) => day_in_words(case.filled_on, day),
+        None => format!("later than day {}", case.input.last_day),
+    };
+    let quantile = |peaks: [f64; 3]| short(peaks[2]);
+    let [tan, nitrite] = score.peaks.map(quantile);
+    format!(
+        "no calendar keeps this: {}. What stands against it most is {limit}. The nearest has {}, {:.0} L, and holds in {:.0} of 100; {} of 100 are then ready by {nearest}, and 95 of 100 stay under {tan} mg N/L of total ammonia and {nitrite} of nitrite. With every day free, at the largest share, {:.0} of 100 would hold; with {} % at once on the free days, {:.0}. Try a later ready_by, a smaller keep, or `firstfill levers` for what else would help",
+        terms(case, &found.terms),
+        counted(score.visits, "change"),
+        score.litres,
+        score.of_100().floor(),
+        found.terms.keep_of_100,
+        conflict.every_day_of_100.floor(),
+        digits(100.0 * NEARLY_ALL),
+        conflict.larger_of_100.floor(),
+    )
+}

@@ -1,0 +1,425 @@
+//! The search for calendars: against every calendar where they are few, within its constraints, and what it
+//! writes.
+
+use std::cmp::Ordering;
+use std::convert::Infallible;
+
+use assert_cmd::Command;
+use firstfill::analysis::calendar::Found;
+use firstfill::analysis::calendar::days::Days;
+use firstfill::analysis::calendar::judge::Judge;
+use firstfill::analysis::calendar::score::Score;
+use firstfill::analysis::calendar::search::{Halt, Judging, search};
+use firstfill::analysis::calendar::wish::{CalendarWish, Least, Terms, Trying};
+use firstfill::analysis::case::Case;
+use firstfill::analysis::ensemble::curve::ReadyCurve;
+use firstfill::analysis::levers::trials::Trials;
+use firstfill::base::clock::DAY;
+use firstfill::base::stop::Stop;
+use firstfill::engine::event::EventKind;
+use firstfill::scenario;
+use tempfile::TempDir;
+
+/// A small tank of our own, run for some days, with a calendar to be found.
+fn text(length: u32, calendar: &str) -> String {
+    format!(
+        "start = \"2027-03-06\"\nlength = {length}\n\
+         [tank]\ninside = \"60 x 30 x 35 cm\"\nwater_line = \"32 cm\"\ntemperature = \"25 °C\"\n\
+         [soil]\namount = \"6 L\"\n\
+         [water.tap]\nalkalinity = \"6 dKH\"\n\
+         [seed]\nsponge = {{ day = 0, amount = \"100 mL\" }}\n\
+         [changes]\nearly = {{ days = \"1..6\", every = 1, share = \"50 %\" }}\n\
+         [calendar]\n{calendar}\n"
+    )
+}
+
+fn tank(length: u32, calendar: &str) -> Case {
+    match scenario::read_text("tank.toml", &text(length, calendar)) {
+        Ok(loaded) => loaded.case,
+        Err(problems) => panic!("{}", problems.render(false)),
+    }
+}
+
+fn wish(case: &Case) -> &CalendarWish {
+    case.calendar.as_ref().expect("it has a calendar")
+}
+
+/// On few members, so that a search is quick.
+fn quick(least: Least) -> Trying {
+    Trying {
+        least,
+        members: 8,
+        fresh: 16,
+        most_runs: 100_000,
+        ..Trying::default()
+    }
+}
+
+/// Every calendar of a wish.
+fn every(wish: &CalendarWish) -> Vec<Days> {
+    let sizes = wish.shares.len() as u8;
+    let mut all = vec![Days(Vec::new())];
+    for _ in &wish.free_days {
+        all = (all.iter())
+            .flat_map(|days| (0..=sizes).map(|size| Days([&days.0[..], &[size]].concat())))
+            .collect();
+    }
+    all
+}
+
+/// The search ends where a look at every calendar does.
+fn equals_enumeration(case: &Case, count: usize, least: Least) {
+    let (wish, stop, trying) = (wish(case), Stop::default(), quick(least));
+    let trials = Trials::of(case, trying.seed, &stop);
+    let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
+    let mut none = || {};
+    let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
+    search(
+        &mut judge,
+        wish,
+        &Days::planned(&case.input, wish),
+        trying.seed,
+    )
+    .unwrap();
+    let (days, found) = judge.best().unwrap();
+    let tried = judge.tried();
+    let all = every(wish);
+    assert_eq!(all.len(), count);
+    assert!(tried < count, "{tried} of {count}");
+    for other in &all {
+        judge.score(other).unwrap();
+    }
+    let (best_days, best) = judge.best().unwrap();
+    assert!(
+        best.is_kept,
+        "{terms:?}: a case in which nothing holds shows little"
+    );
+    assert!(
+        best_days.visits() > 0,
+        "a case in which no change is best shows little"
+    );
+    assert_eq!(
+        found.order(&best, least),
+        Ordering::Equal,
+        "{days:?} and {best_days:?}"
+    );
+}
+
+#[test]
+fn of_256_calendars_the_search_finds_the_best() {
+    let case = tank(
+        28,
+        "free = [\"Tue\", \"Sat\"]\nsizes = 1\npeak_tan = \"3 mg N/L\"\nkeep = 60",
+    );
+    equals_enumeration(&case, 256, Least::Litres);
+    equals_enumeration(&case, 256, Least::ReadyDay);
+}
+
+#[test]
+fn of_1024_calendars_the_search_finds_the_best() {
+    let case = tank(
+        35,
+        "free = [\"Tue\", \"Sat\"]\nsizes = 1\npeak_tan = \"3 mg N/L\"\nkeep = 60",
+    );
+    equals_enumeration(&case, 1024, Least::Visits);
+}
+
+/// A judge of its own making: a calendar holds when its changes come to so many sizes; best at the end.
+struct Toy {
+    needed: u32,
+    seen: usize,
+    most: usize,
+}
+
+impl Judging for Toy {
+    type Error = Infallible;
+
+    fn score(&mut self, days: &Days) -> Result<Score, Halt<Infallible>> {
+        self.seen += 1;
+        if self.seen > self.most {
+            return Err(Halt::Spent);
+        }
+        let sum: u32 = days.0.iter().map(|&size| u32::from(size)).sum();
+        let places = (0..).zip(&days.0);
+        let early: u32 = places
+            .map(|(place, &size)| (100 - place) * u32::from(size))
+            .sum();
+        Ok(Score {
+            members: 100,
+            hold: sum as usize,
+            late: 0,
+            tan: 0,
+            nitrite: 0,
+            curve: ReadyCurve::of(&[], 1),
+            mean_ready_day: f64::from(early),
+            peaks: [[0.0; 3]; 2],
+            tankfuls: f64::from(sum),
+            litres: f64::from(sum),
+            visits: days.visits(),
+            is_kept: sum >= self.needed,
+        })
+    }
+
+    fn order(&self, a: &Score, b: &Score) -> Ordering {
+        a.order(b, Least::Litres)
+    }
+}
+
+/// A wish of so many days.
+fn days_of(count: u32, sizes: u32) -> CalendarWish {
+    CalendarWish {
+        free_days: (1..=count).collect(),
+        minute: 600,
+        shares: (1..=sizes).map(|size| f64::from(size) / 10.0).collect(),
+        keep_of_100: None,
+        ready_by: None,
+        peak_tan_mg_n_per_l: None,
+        peak_nitrite_mg_n_per_l: None,
+    }
+}
+
+#[test]
+fn a_search_takes_away_what_is_not_needed_and_moves_the_rest_to_where_it_does_best() {
+    // least sizes, then fewest changes, then as late as may be: the last days at the largest size
+    struct Best(Toy, Option<(Days, Score)>);
+    impl Judging for Best {
+        type Error = Infallible;
+        fn score(&mut self, days: &Days) -> Result<Score, Halt<Infallible>> {
+            let score = self.0.score(days)?;
+            let is_best = self
+                .1
+                .as_ref()
+                .is_none_or(|(_, best)| self.0.order(&score, best).is_lt());
+            if is_best {
+                self.1 = Some((days.clone(), score.clone()));
+            }
+            Ok(score)
+        }
+        fn order(&self, a: &Score, b: &Score) -> Ordering {
+            self.0.order(a, b)
+        }
+    }
+    let toy = Toy {
+        needed: 6,
+        seen: 0,
+        most: usize::MAX,
+    };
+    let (wish, mut judge) = (days_of(10, 2), Best(toy, None));
+    search(&mut judge, &wish, &Days::all(&wish, 1), 1).unwrap();
+    let (days, _) = judge.1.unwrap();
+    assert_eq!(days.0, [0, 0, 0, 0, 0, 0, 0, 2, 2, 2]);
+}
+
+#[test]
+fn a_search_ends_when_its_runs_are_spent() {
+    let wish = days_of(10, 2);
+    let mut toy = Toy {
+        needed: 6,
+        seen: 0,
+        most: 5,
+    };
+    let ended = search(&mut toy, &wish, &Days::all(&wish, 1), 1);
+    assert!(matches!(ended, Err(Halt::Spent)));
+    assert_eq!(toy.seen, 6);
+}
+
+#[test]
+fn days_are_free_on_the_named_weekdays_while_somebody_is_there() {
+    let case = tank(
+        20,
+        "free = [\"Tue\", \"Sat\"]\nmost_litres = \"10 L\"\nsizes = 2",
+    );
+    // day 0 is a Saturday; tuesdays are 3, 10, 17, saturdays 7 and 14
+    assert_eq!(wish(&case).free_days, [3, 7, 10, 14, 17]);
+    let full = case.input.tank.volume_l;
+    let [half, whole] = wish(&case).shares[..] else {
+        panic!("two sizes");
+    };
+    assert!((whole * full - 10.0).abs() < 1e-9 && (2.0 * half - whole).abs() < 1e-12);
+}
+
+fn found(case: &Case, least: Least) -> Found {
+    Found::of(case, wish(case), quick(least), &Stop::default(), |_, _| {}).unwrap()
+}
+
+#[test]
+fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
+    let asked = "free = [\"Mon\", \"Thu\"]\nmost_share = \"40 %\"\npeak_tan = \"4 mg N/L\"\nkeep = 50\ntime = \"18:30\"";
+    let case = tank(28, asked);
+    let (wish, stop) = (wish(&case), Stop::default());
+    let found = found(&case, Least::Litres);
+    assert!(!found.choices.is_empty());
+    for choice in &found.choices {
+        let days = Days(
+            (wish.free_days.iter())
+                .map(|free| {
+                    let own = choice.changes.iter().find(|(day, _)| day == free);
+                    own.map_or(0, |(_, share)| {
+                        wish.shares.iter().position(|one| one == share).unwrap() as u8 + 1
+                    })
+                })
+                .collect(),
+        );
+        assert_eq!(
+            days.changes(wish),
+            choice.changes,
+            "only on free days, in sizes allowed"
+        );
+        let input = days.put_into(case.input.clone(), wish);
+        for event in &input.events {
+            if let EventKind::Change { share } = event.kind {
+                assert_eq!(event.minute % DAY, 18 * 60 + 30);
+                assert!(share <= 0.4);
+            }
+        }
+        // the members behind those of the search, by themselves
+        let trials = Trials::of(&case, found.trying.seed, &stop);
+        let members = trials
+            .some(8..24, |input| days.put_into(input, wish), &mut || {})
+            .unwrap();
+        let amount = (days.tankfuls(wish), days.visits());
+        let alone = Score::of(&members, &found.terms, case.input.last_day, amount);
+        assert_eq!(alone, choice.score);
+        assert_eq!(alone.is_kept, 100 * alone.hold >= 50 * alone.members);
+    }
+}
+
+#[test]
+fn what_nothing_can_keep_is_said_with_what_stands_against_it() {
+    let case = tank(
+        21,
+        "free = [\"Tue\"]\nready_by = 1\nkeep = 100\nmost_share = \"20 %\"",
+    );
+    let found = found(&case, Least::Litres);
+    assert!(found.choices.is_empty());
+    let conflict = found.conflict.expect("nothing holds");
+    assert_eq!(
+        conflict.limit,
+        firstfill::analysis::calendar::conflict::Broken::Late
+    );
+    assert!(conflict.score.of_100() < 100.0);
+}
+
+#[test]
+fn a_wish_to_stop_keeps_the_best_so_far() {
+    let case = tank(21, "free = [\"Tue\", \"Sat\"]\nkeep = 1");
+    let stop = Stop::default();
+    let mut runs = 0;
+    let found = Found::of(&case, wish(&case), quick(Least::Litres), &stop, |_, _| {
+        runs += 1;
+        if runs == 60 {
+            stop.ask();
+        }
+    });
+    let found = found.unwrap();
+    assert!(found.stopped && !found.choices.is_empty());
+}
+
+#[test]
+fn the_number_of_threads_changes_nothing() {
+    let case = tank(21, "free = [\"Tue\", \"Sat\"]\nkeep = 50");
+    let on = |threads: usize| {
+        let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build();
+        pool.unwrap().install(|| found(&case, Least::ReadyDay))
+    };
+    assert_eq!(on(1), on(3));
+}
+
+/// The command in a folder of its own, in which `tank.toml` stands.
+fn command(room: &TempDir, tank: &str, words: &[&str]) -> assert_cmd::assert::Assert {
+    std::fs::write(room.path().join("tank.toml"), tank).unwrap();
+    let mut command = Command::cargo_bin("firstfill").unwrap();
+    command.current_dir(room.path()).args(words).assert()
+}
+
+const FIND: [&str; 6] = [
+    "find-calendar",
+    "tank.toml",
+    "--least",
+    "visits",
+    "--members",
+    "20",
+];
+
+#[test]
+fn a_choice_is_a_scenario_file_with_the_changes_that_were_found() {
+    let room = tempfile::tempdir().unwrap();
+    let asked = "free = [\"Tue\", \"Sat\"]\nkeep = 20\nready_by = 20\nsizes = 1";
+    let tank = text(21, asked);
+    let said = command(&room, &tank, &FIND)
+        .success()
+        .get_output()
+        .stdout
+        .clone();
+    let said = String::from_utf8(said).unwrap();
+    let folder = room.path().join("output/find-calendar-tank");
+    let table = std::fs::read_to_string(folder.join("choices.csv")).unwrap();
+    let loaded = scenario::load(&folder.join("choice-1.toml"))
+        .map_err(|p| p.render(false))
+        .unwrap();
+    let mut own: Vec<String> = (loaded.case.input.events.iter())
+        .filter_map(|event| match event.kind {
+            EventKind::Change { share } => {
+                Some(format!("{} ({} %)", event.minute / DAY, 100.0 * share))
+            }
+            _ => None,
+        })
+        .collect();
+    own.sort_by_key(|change| {
+        change
+            .split(' ')
+            .next()
+            .map(|day| day.parse::<u32>().unwrap())
+    });
+    let row = table
+        .lines()
+        .find(|line| line.starts_with("choice-1,"))
+        .unwrap();
+    assert!(
+        row.ends_with(&own.join("; ")) || row.contains(&own.join("; ")),
+        "{row}\n{own:?}"
+    );
+    assert!(
+        said.contains("Choice 1") && said.contains("had not seen"),
+        "{said}"
+    );
+}
+
+#[test]
+fn without_a_calendar_there_is_help_and_without_a_solution_the_nearest() {
+    let room = tempfile::tempdir().unwrap();
+    let tank = text(21, "");
+    let without = tank.replace("[calendar]", "");
+    let refused = command(&room, &without, &FIND)
+        .code(2)
+        .get_output()
+        .stderr
+        .clone();
+    let refused = String::from_utf8(refused).unwrap();
+    assert!(
+        refused.contains("[calendar]") && refused.contains("free = "),
+        "{refused}"
+    );
+    let never = text(
+        21,
+        "ready_by = 1\nkeep = 100\nfree = [\"Tue\"]\nmost_share = \"20 %\"",
+    );
+    let refused = command(&room, &never, &FIND)
+        .code(3)
+        .get_output()
+        .stderr
+        .clone();
+    let refused = String::from_utf8(refused).unwrap();
+    for word in [
+        "no calendar keeps this",
+        "stands against it most",
+        "The nearest has",
+        "ready_by",
+    ] {
+        assert!(refused.contains(word), "{word}: {refused}");
+    }
+    assert!(
+        !room.path().join("output/find-calendar-tank").exists(),
+        "nothing is written"
+    );
+}
