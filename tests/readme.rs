@@ -29,11 +29,11 @@ fn loaded(path: &Path) -> Loaded {
     load(path).unwrap_or_else(|problems| panic!("{}", problems.render(false)))
 }
 
-/// The two files of "Your own tank in five minutes", as a newcomer would save them.
+/// The two files of "Your own tank in five minutes", as a newcomer would save them, and lines to be added.
 fn five_minutes(room: &Path) -> [PathBuf; 2] {
     let files = ["my-tank.toml", "my-tank-weekly.toml"].map(|name| room.join(name));
     let texts = blocks(&text_of("README.md"), "toml");
-    assert_eq!(texts.len(), files.len());
+    assert_eq!(texts.len(), files.len() + 1);
     for (file, text) in files.iter().zip(texts) {
         fs::write(file, text).unwrap();
     }
@@ -50,6 +50,22 @@ fn the_tank_of_five_minutes_runs_and_so_does_its_variant() {
     });
     assert!(first.verdict.day().is_some());
     assert!(second.milestones.litres_changed < first.milestones.litres_changed);
+}
+
+#[test]
+fn the_tank_of_five_minutes_takes_the_calendar_that_is_to_be_found() {
+    let room = tempfile::tempdir().unwrap();
+    let [first, _] = five_minutes(room.path());
+    let [_, _, calendar] = &blocks(&text_of("README.md"), "toml")[..] else {
+        panic!("three pieces of a scenario");
+    };
+    let file = first.with_file_name("found.toml");
+    let head = "start = \"2027-03-06\"\nbased_on = \"my-tank.toml\"\n";
+    fs::write(&file, format!("{head}{calendar}")).unwrap();
+    let wish = loaded(&file).case.calendar.unwrap();
+    // three weekdays in eight weeks from a Saturday; half of half a tank, and half of it
+    assert_eq!((wish.free_days.len(), wish.shares), (24, vec![0.25, 0.5]));
+    assert_eq!((wish.ready_by, wish.keep_of_100), (Some(45), Some(60)));
 }
 
 #[test]

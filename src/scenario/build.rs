@@ -1,5 +1,6 @@
 //! From the merged tree to a checked case: the sections in the order of the documentation.
 
+use crate::analysis::calendar::wish::CalendarWish;
 use crate::analysis::case::Case;
 use crate::analysis::cost::Prices;
 use crate::analysis::kit::TestKit;
@@ -48,8 +49,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
     let plan = Plan::read(&file, &mut draft, &limits);
     let bag_l = surroundings.soil_bag_l;
     let blends = (filled.blend, refilled.blend);
-    let volume_l = surroundings.tank.as_ref().map_or(1.0, |tank| tank.volume_l);
-    let wish = calendar::read(&file, &draft, volume_l);
+    let wish = surroundings.calendar(&file, &draft);
     let beside = Beside::read(&file, &waters, blends, limits, bag_l, kitchen);
     file.close();
     let tank = surroundings.tank?;
@@ -80,10 +80,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
         events: std::mem::take(&mut draft.events),
     };
     say_what_harms(desk, &input);
-    Some(Case {
-        calendar: wish,
-        ..finish(draft, name, input, beside)
-    })
+    Some(finish(draft, name, input, (beside, wish)))
 }
 
 /// What happens in the tank, and when; events go into the draft.
@@ -155,6 +152,11 @@ impl Surroundings {
             soil_bag_l: soil.bag_l,
             top_up: section.top_up,
         }
+    }
+    /// What a calendar may be, if the file says so.
+    fn calendar(&self, file: &Reader<'_>, draft: &Draft<'_>) -> Option<CalendarWish> {
+        let volume_l = self.tank.as_ref().map_or(1.0, |tank| tank.volume_l);
+        calendar::read(file, draft, volume_l)
     }
     /// The waters, and how those that go into the tank are made of them.
     fn kitchen(
@@ -241,7 +243,12 @@ impl Beside {
     }
 }
 
-fn finish(mut draft: Draft<'_>, name: String, mut input: ModelInput, beside: Beside) -> Case {
+fn finish(
+    mut draft: Draft<'_>,
+    name: String,
+    mut input: ModelInput,
+    (beside, calendar): (Beside, Option<CalendarWish>),
+) -> Case {
     input.events.sort_by(|a, b| {
         (a.minute, a.kind.rank(), &a.name).cmp(&(b.minute, b.kind.rank(), &b.name))
     });
@@ -263,7 +270,7 @@ fn finish(mut draft: Draft<'_>, name: String, mut input: ModelInput, beside: Bes
         notices: draft.desk.take_notices(),
         prices: beside.prices,
         kit: beside.kit,
-        calendar: None,
+        calendar,
         soil_bag_l: beside.soil_bag_l,
         unsure: draft.desk.take_unsure(),
         waters: beside.waters,

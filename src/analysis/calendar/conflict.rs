@@ -49,12 +49,12 @@ impl Conflict {
         wish: &CalendarWish,
         terms: Terms,
         trying: Trying,
-        (days, _): (Days, Score),
+        days: &Days,
     ) -> Result<Conflict, EnsembleError> {
         let score_of = |wish: &CalendarWish, days: &Days| {
             Judge::fresh(trials, wish, terms, trying, &mut || {}).score_of(days)
         };
-        let score = score_of(wish, &days)?;
+        let score = score_of(wish, days)?;
         let every_day = CalendarWish {
             free_days: (1..=trials.case.input.last_day).collect(),
             ..wish.clone()

@@ -67,17 +67,13 @@ impl Found {
         let terms = Terms::of(&trials, wish, trying, &mut count)?;
         let mut judge = Judge::new(&trials, wish, terms, trying, &mut count);
         let first = Days::planned(&case.input, wish);
-        let halted = match search::search(&mut judge, wish, &first, trying.seed) {
-            Ok(()) | Err(Halt::Spent) => false,
-            Err(Halt::Ended(EnsembleError::Stopped(_))) => true,
-            Err(Halt::Ended(other)) => return Err(other),
-        };
+        let stopped = was_stopped(search::search(&mut judge, wish, &first, trying.seed))?;
         let tried = judge.tried();
         let kept = choice::ranked(judge.scores(), trying.least);
         let nearest = judge.best();
         // once stopped, what is found is scored all the same
         let never = Stop::default();
-        let anew = match halted {
+        let anew = match stopped {
             true => Trials::of(case, trying.seed, &never),
             false => trials,
         };
@@ -86,21 +82,26 @@ impl Found {
         let terms = terms.as_kept_by(&planned);
         fresh.ask(terms);
         let choices = chosen(&mut fresh, wish, &kept)?;
-        let conflict = match (choices.is_empty(), nearest) {
-            (true, Some((days, score))) => {
-                Some(Conflict::of(&anew, wish, terms, trying, (days, score))?)
-            }
-            _ => None,
-        };
+        let nearest = nearest.filter(|_| choices.is_empty());
+        let conflict = nearest.map(|(days, _)| Conflict::of(&anew, wish, terms, trying, &days));
         Ok(Found {
             trying,
             terms,
             planned,
             choices,
-            conflict,
+            conflict: conflict.transpose()?,
             tried,
-            stopped: halted,
+            stopped,
         })
+    }
+}
+
+/// Whether somebody stopped a search, once it has ended.
+fn was_stopped(ended: Result<(), Halt<EnsembleError>>) -> Result<bool, EnsembleError> {
+    match ended {
+        Ok(()) | Err(Halt::Spent) => Ok(false),
+        Err(Halt::Ended(EnsembleError::Stopped(_))) => Ok(true),
+        Err(Halt::Ended(other)) => Err(other),
     }
 }
 

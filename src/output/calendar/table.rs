@@ -74,39 +74,12 @@ fn row(name: &str, changes: &[(u32, f64)], score: &Score) -> Vec<Cell> {
 }
 
 fn heads() -> Vec<Head> {
-    let fresh = "plausible tanks that the search has not seen";
-    let mut heads = vec![
-        Head::plain(
-            "calendar",
-            "the plan as written, or a choice",
-            "name of its scenario file",
-        ),
-        Head::plain("visits", "changes of water within the run", "count"),
-        Head::new(
-            "litres",
-            "L",
-            "water changed within the run",
-            "mean of the tanks",
-        ),
-        Head::plain("tanks", "plausible tanks", fresh),
-        Head::plain(
-            "hold_of_100",
-            "of 100, how many keep all that was asked for",
-            fresh,
-        ),
-        Head::plain(
-            "is_kept",
-            "whether that is as many as asked for",
-            "yes or no",
-        ),
-    ];
-    for of_100 in OF_100 {
-        heads.push(Head::plain(
-            &format!("ready_{of_100}_of_100_day"),
-            &format!("day by which {of_100} of 100 are ready"),
-            "empty when later than the last day",
-        ));
-    }
+    let mut heads = heads_of_amounts();
+    heads.extend(OF_100.map(|of_100| {
+        let name = format!("ready_{of_100}_of_100_day");
+        let meaning = format!("day by which {of_100} of 100 are ready");
+        Head::plain(&name, &meaning, "empty when later than the last day")
+    }));
     heads.push(Head::new(
         "mean_ready_day",
         "day",
@@ -119,7 +92,7 @@ fn heads() -> Vec<Head> {
     ] {
         for share in ["p05", "p50", "p95"] {
             let name = format!("{key}_mg_n_per_l_{share}");
-            heads.push(Head::new(&name, "mg N/L", what, fresh));
+            heads.push(Head::new(&name, "mg N/L", what, FRESH));
         }
     }
     heads.push(Head::plain(
@@ -128,4 +101,30 @@ fn heads() -> Vec<Head> {
         "in order",
     ));
     heads
+}
+
+/// On which tanks scores are made.
+const FRESH: &str = "plausible tanks that the search has not seen";
+
+fn heads_of_amounts() -> Vec<Head> {
+    let plain = Head::plain;
+    let name = "name of its scenario file";
+    let kept = "whether that is as many as asked for";
+    vec![
+        plain("calendar", "the plan as written, or a choice", name),
+        plain("visits", "changes of water within the run", "count"),
+        Head::new(
+            "litres",
+            "L",
+            "water changed within the run",
+            "mean of the tanks",
+        ),
+        plain("tanks", "plausible tanks", FRESH),
+        plain(
+            "hold_of_100",
+            "of 100, how many keep all that was asked for",
+            FRESH,
+        ),
+        plain("is_kept", kept, "yes or no"),
+    ]
 }
