@@ -66,51 +66,49 @@ impl<R: Real> Watcher<R> for Noons<R> {
     fn happened(&mut self, _: &Event, _: R, _: &Reading<R>, _: &Reading<R>) {}
 }
 
-/// What branches need to know.
-pub struct Branches<'a, R: Real = f64> {
+/// What a branch needs to know.
+pub struct Branch<'a, R: Real = f64> {
     /// The plan without animals.
     pub plan: &'a Plan<R>,
-    /// The run without animals at every noon.
-    pub noons: &'a Noons<R>,
     /// Limits to judge by.
     pub limits: &'a Limits,
-    /// The animals of each lane.
+    /// The animals of each lane; none where they stay out.
     pub animals: &'a [Vec<Animals>],
 }
 
 /// What is known of one lane: its search, or why its run failed.
 pub type Searched = Result<Search, RunError>;
 
-impl<R: Real> Branches<'_, R> {
-    /// Carries the searches of all lanes to their ends. Lanes that ask for the same day are stocked side
-    /// by side.
-    pub fn search(&self, searches: &mut [Searched]) {
-        let asks = |search: &Searched| search.as_ref().ok().and_then(Search::day);
-        while let Some(day) = searches.iter().filter_map(asks).min() {
-            let wanted: Vec<bool> = searches.iter().map(|s| asks(s) == Some(day)).collect();
-            let mut came = self.stock_on(day, &wanted);
-            for (lane, search) in searches.iter_mut().enumerate().rev() {
-                let came = came.pop().expect("one per lane");
-                if wanted[lane] {
-                    learn(search, came);
-                }
-            }
+impl Branch<'_> {
+    /// Carries the search of one tank to its end, from its run without animals at every noon.
+    ///
+    /// # Errors
+    /// Those of the runs with animals.
+    pub fn search(&self, noons: &Noons, mut search: Search) -> Searched {
+        while let Some(day) = search.day() {
+            let noon = noons.of_day(day).expect(EVERY_NOON);
+            let came = self.stock(noon).remove(0);
+            search.learn(came?);
         }
+        Ok(search)
     }
+}
 
-    /// Puts the animals of the wanted lanes in at noon of a day.
-    fn stock_on(&self, day: u32, wanted: &[bool]) -> Vec<Result<Stocked, RunError>> {
-        let noon = self.noons.of_day(day).expect("every whole day has a noon");
+/// What is kept of a run without animals.
+pub const EVERY_NOON: &str = "every whole day has a noon";
+
+impl<R: Real> Branch<'_, R> {
+    /// Puts the animals in at a noon, and sees what comes of it in each lane.
+    pub fn stock(&self, noon: &Moment<R>) -> Vec<Result<Stocked, RunError>> {
         let mut branch = noon.branch(self.plan);
-        let animals = &mut branch.tanks.keeping.animals;
-        for (lane, animals) in animals.iter_mut().enumerate().filter(|(at, _)| wanted[*at]) {
-            animals.extend(&self.animals[lane]);
+        for (own, planned) in branch.tanks.keeping.animals.iter_mut().zip(self.animals) {
+            own.extend(planned);
         }
         let mut watch = WithAnimals::new(self, noon.minute());
         let until = noon.minute() + DAYS_WITH_ANIMALS * DAY;
         let until = until.min(self.plan.input.final_minute());
         let mut ended = Ok(());
-        while ended.is_ok() && branch.tanks.minute < until && !watch.is_lost(wanted) {
+        while ended.is_ok() && branch.tanks.minute < until && !watch.is_lost() {
             let midnight = (branch.tanks.minute / DAY + 1) * DAY;
             ended = branch.take(midnight.min(until), &mut Eyes(&mut [&mut watch]));
         }
@@ -125,14 +123,6 @@ impl<R: Real> Branches<'_, R> {
     }
 }
 
-fn learn(search: &mut Searched, came: Result<Stocked, RunError>) {
-    match (search.as_mut(), came) {
-        (Ok(search), Ok(stocked)) => search.learn(stocked),
-        (_, Err(why)) => *search = Err(why),
-        (Err(_), Ok(_)) => {}
-    }
-}
-
 /// Watches the first days with animals.
 struct WithAnimals<R> {
     limits: Limits,
@@ -143,9 +133,9 @@ struct WithAnimals<R> {
 }
 
 impl<R: Real> WithAnimals<R> {
-    fn new(branches: &Branches<'_, R>, from: u32) -> Self {
+    fn new(branch: &Branch<'_, R>, from: u32) -> Self {
         let shrimp_from = R::gather(|lane| {
-            let shrimp = branches.animals[lane].iter().any(|group| group.shrimp);
+            let shrimp = branch.animals[lane].iter().any(|group| group.shrimp);
             if shrimp {
                 f64::from(from)
             } else {
@@ -153,15 +143,15 @@ impl<R: Real> WithAnimals<R> {
             }
         });
         WithAnimals {
-            limits: *branches.limits,
+            limits: *branch.limits,
             from,
             broke: R::zero(),
-            running: RunningWatch::new(branches.limits, shrimp_from),
+            running: RunningWatch::new(branch.limits, shrimp_from),
         }
     }
-    /// Whether every lane that matters has broken a limit.
-    fn is_lost(&self, wanted: &[bool]) -> bool {
-        (0..R::LANES).all(|lane| !wanted[lane] || self.broke.lane(lane) > 0.0)
+    /// Whether every lane has broken a limit.
+    fn is_lost(&self) -> bool {
+        (0..R::LANES).all(|lane| self.broke.lane(lane) > 0.0)
     }
     fn lane(&self, lane: usize) -> Stocked {
         let place = self.broke.lane(lane) as usize;

@@ -5,7 +5,7 @@ use crate::engine::error::RunError;
 use crate::engine::plan::Plan;
 use crate::engine::result::RunResult;
 
-use super::branch::{Branches, Noons, planned_animals};
+use super::branch::{Branch, Noons, planned_animals};
 use super::broken::Broken;
 use super::case::Case;
 use super::feed::{self, Feed};
@@ -101,15 +101,12 @@ pub fn judge_with_animals(
     let feed = feed::planned(&case.input);
     let held = held(quiet, case, &feed);
     let last_day = case.input.last_day;
-    let mut searches = [Ok(Search::new(held.candidate(last_day), last_day))];
-    let branches = Branches {
+    let branch = Branch {
         plan,
-        noons,
         limits: &case.limits,
         animals: &[animals],
     };
-    branches.search(&mut searches);
-    let [search] = searches;
+    let search = branch.search(noons, Search::new(held.candidate(last_day), last_day));
     Ok(verdict(quiet, case, &feed, &held, Some(&search?)))
 }
 

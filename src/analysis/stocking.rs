@@ -56,6 +56,10 @@ impl Search {
             }
         }
     }
+    /// The last day on which a tank may be stocked.
+    pub fn last_day(&self) -> u32 {
+        self.last_day
+    }
     /// The ready day and the running limits broken after it, if there is one.
     pub fn found(&self) -> Option<(u32, Broken)> {
         self.found

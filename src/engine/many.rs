@@ -76,6 +76,22 @@ pub fn in_groups<T: Send>(
     count: usize,
     run: impl Fn(&[usize]) -> Vec<T> + Sync,
     stop: &Stop,
+    take: impl FnMut(usize, T),
+) -> Result<(), Stopped> {
+    in_batches(count, (run, |_: &mut [T]| Ok(())), stop, take)
+}
+
+/// The same, and what came of many groups is settled together before it is handed over.
+///
+/// # Errors
+/// When somebody wishes to stop; what was taken by then stands.
+pub fn in_batches<T: Send>(
+    count: usize,
+    (run, settle): (
+        impl Fn(&[usize]) -> Vec<T> + Sync,
+        impl Fn(&mut [T]) -> Result<(), Stopped>,
+    ),
+    stop: &Stop,
     mut take: impl FnMut(usize, T),
 ) -> Result<(), Stopped> {
     let together = ABREAST * GROUPS_PER_THREAD * rayon::current_num_threads();
@@ -88,7 +104,9 @@ pub fn in_groups<T: Send>(
                 Ok(run(group))
             })
             .collect::<Result<_, Stopped>>()?;
-        for (member, kept) in members.into_iter().zip(groups.into_iter().flatten()) {
+        let mut batch: Vec<T> = groups.into_iter().flatten().collect();
+        settle(&mut batch)?;
+        for (member, kept) in members.into_iter().zip(batch) {
             take(member, kept);
         }
     }
@@ -97,7 +115,7 @@ pub fn in_groups<T: Send>(
 
 /// Runs up to four tanks: side by side if they share their times and switches, else one by one.
 fn run_group<S: Survey>(survey: &S, inputs: &[ModelInput]) -> Vec<Result<S::Kept, RunError>> {
-    fours(inputs)
+    fours(&inputs.iter().collect::<Vec<_>>())
         .iter()
         .flat_map(|(four, count)| {
             let plan = Plan::abreast(four).expect("they are alike");
@@ -108,12 +126,12 @@ fn run_group<S: Survey>(survey: &S, inputs: &[ModelInput]) -> Vec<Result<S::Kept
 
 /// Tanks to be run side by side, and how many of them count: up to four in their order if they share their
 /// times and switches, else one by one. Places that are left over hold the last tank again.
-pub fn fours(inputs: &[ModelInput]) -> Vec<([&ModelInput; ABREAST], usize)> {
+pub fn fours<'a>(inputs: &[&'a ModelInput]) -> Vec<([&'a ModelInput; ABREAST], usize)> {
     let last = inputs.len() - 1;
-    let four = std::array::from_fn(|lane| &inputs[lane.min(last)]);
+    let four = std::array::from_fn(|lane| inputs[lane.min(last)]);
     match alike(&four) {
         Ok(()) => vec![(four, inputs.len())],
-        Err(_) => inputs.iter().map(|input| ([input; ABREAST], 1)).collect(),
+        Err(_) => inputs.iter().map(|&input| ([input; ABREAST], 1)).collect(),
     }
 }
 

@@ -41,6 +41,32 @@ impl<R: Real> Moment<R> {
         }
     }
 
+    /// One lane of each of several moments, side by side; all must be of the same minute.
+    pub fn gathered(from: &[(&Moment<R>, usize)]) -> Moment<R> {
+        let keeping = || from.iter().map(|&(moment, lane)| (&moment.keeping, lane));
+        let all = |number: &dyn Fn(&Moment<R>, usize) -> f64| {
+            R::gather(|lane| number(from[lane].0, from[lane].1))
+        };
+        Moment {
+            minute: from[0].0.minute,
+            state: State(std::array::from_fn(|pool| {
+                all(&|moment, lane| moment.state.0[pool].lane(lane))
+            })),
+            memory: Memory {
+                hydrogen: all(&|moment, lane| moment.memory.hydrogen.lane(lane)),
+                drift: all(&|moment, lane| moment.memory.drift.lane(lane)),
+                closer: all(&|moment, lane| moment.memory.closer.lane(lane)),
+            },
+            keeping: Keeping {
+                gas: keeping().map(|(own, lane)| own.gas[lane]).collect(),
+                animals: keeping()
+                    .map(|(own, lane)| own.animals[lane].clone())
+                    .collect(),
+                valves: keeping().map(|(own, lane)| own.valves[lane]).collect(),
+            },
+        }
+    }
+
     /// Minutes since midnight of day 0.
     pub fn minute(&self) -> u32 {
         self.minute

@@ -1,13 +1,15 @@
-//! Runs members side by side: as planned, without animals, and stocked when ripe.
+//! Runs members side by side: as planned, and without animals. When ripe they are stocked, many groups
+//! together (see `stocked`).
 //!
 //! Up to the day on which the first animals go in, a tank as planned and its twin without animals are one;
 //! they part at the midnight before. What comes of a member hangs on its input alone.
 
-use crate::analysis::branch::{Branches, Noons, Searched, planned_animals};
+use std::sync::Arc;
+
+use crate::analysis::branch::{Noons, planned_animals};
 use crate::analysis::feed;
 use crate::analysis::figures::FigureWatch;
 use crate::analysis::limits::Limits;
-use crate::analysis::ready;
 use crate::analysis::running::first_shrimp;
 use crate::analysis::stocking::Search;
 use crate::base::clock::DAY;
@@ -25,6 +27,7 @@ use super::days::DayWatch;
 use super::member::{MemberReady, Told};
 use super::planned::PlannedWatch;
 use super::quiet::QuietWatch;
+use super::stocked::Waits;
 
 /// How members are judged, and which days are drawn.
 #[derive(Debug, Clone, Copy)]
@@ -36,46 +39,52 @@ pub(super) struct Group<'a> {
 /// What a member tells, and what bands are made of.
 pub(super) type Ran = Result<(Told, Vec<f32>), RunError>;
 
+/// A member that has run, and what is left to do: the search for its ready day, where animals are planned.
+pub(super) struct Underway {
+    pub(super) ran: Ran,
+    pub(super) waits: Option<Waits>,
+}
+
 type Four<'a> = [&'a ModelInput; ABREAST];
 
 impl Group<'_> {
     /// Runs up to four members.
-    pub(super) fn run(&self, inputs: &[ModelInput]) -> Vec<Ran> {
-        fours(inputs)
+    pub(super) fn run(&self, inputs: &[ModelInput]) -> Vec<Underway> {
+        fours(&inputs.iter().collect::<Vec<_>>())
             .iter()
             .flat_map(|(four, count)| {
                 let mut course = Course::new(self, four);
                 if four[0].has_animals() {
-                    course.run_with_twin(four, *count);
+                    course.run_with_twin(four);
                 } else {
                     course.run_alone(four);
                 }
                 let lanes = 0..*count;
-                lanes.map(move |lane| course.told(lane)).collect::<Vec<_>>()
+                lanes
+                    .map(move |lane| course.underway(lane))
+                    .collect::<Vec<_>>()
             })
             .collect()
     }
 }
 
 /// Four members on their way.
-struct Course<'a> {
-    limits: &'a Limits,
+struct Course {
     last_day: u32,
     planned: PlannedWatch<Abreast>,
     quiet: QuietWatch<Abreast>,
     failed: [Option<RunError>; ABREAST],
-    /// The search for the ready day of each lane, where animals are planned.
-    searches: Option<Vec<Searched>>,
+    /// The tanks without animals, where animals are planned.
+    twins: Option<Twins>,
 }
 
-impl<'a> Course<'a> {
-    fn new(group: &Group<'a>, four: &Four<'_>) -> Self {
+impl Course {
+    fn new(group: &Group<'_>, four: &Four<'_>) -> Self {
         let input = four[0];
         let all = |number: fn(&ModelInput) -> f64| Abreast::gather(|lane| number(four[lane]));
         let shrimp_from = all(|input| first_shrimp(input).map_or(f64::INFINITY, f64::from));
         let needed = all(|input| feed::planned(input).mg_n_per_day);
         Course {
-            limits: group.limits,
             last_day: input.last_day,
             planned: PlannedWatch {
                 figures: FigureWatch::new(input.end_minute(), group.limits, shrimp_from),
@@ -83,7 +92,7 @@ impl<'a> Course<'a> {
             },
             quiet: QuietWatch::new(group.limits, input.filled_at, needed),
             failed: [const { None }; ABREAST],
-            searches: None,
+            twins: None,
         }
     }
 
@@ -98,7 +107,7 @@ impl<'a> Course<'a> {
         self.note_failures(&tanks, ended);
     }
 
-    fn run_with_twin(&mut self, four: &Four<'_>, count: usize) {
+    fn run_with_twin(&mut self, four: &Four<'_>) {
         let as_planned = Plan::abreast(four).expect(ALIKE);
         let without = four.map(ModelInput::without_animals);
         let alone = Plan::abreast(&without.each_ref()).expect(ALIKE);
@@ -122,35 +131,13 @@ impl<'a> Course<'a> {
         let ended = valves.take(&mut twin, four[0].final_minute(), &mut eyes);
         twin.show(&mut eyes);
         self.note_failures(&twin, ended);
-        self.search(&alone, &noons, &four.map(planned_animals), count);
-    }
-
-    /// Stocks the tanks on the days that would do.
-    fn search(
-        &mut self,
-        plan: &Plan<Abreast>,
-        noons: &Noons<Abreast>,
-        animals: &[Vec<Animals>],
-        count: usize,
-    ) {
-        if animals[0].is_empty() {
-            return;
-        }
-        let mut searches: Vec<Searched> = (0..ABREAST)
-            .map(|lane| {
-                let counts = lane < count && self.failed[lane].is_none();
-                let candidate = self.quiet.held(lane).candidate(self.last_day);
-                Ok(Search::new(candidate.filter(|_| counts), self.last_day))
-            })
-            .collect();
-        let branches = Branches {
-            plan,
-            noons,
-            limits: self.limits,
+        let animals = four.map(planned_animals);
+        let stocked = !animals[0].is_empty();
+        self.twins = stocked.then(|| Twins {
+            inputs: without,
             animals,
-        };
-        branches.search(&mut searches);
-        self.searches = Some(searches);
+            noons: Arc::new(noons),
+        });
     }
 
     fn note_failures(&mut self, tanks: &Simulation<'_, Abreast>, ended: Result<(), RunError>) {
@@ -162,39 +149,49 @@ impl<'a> Course<'a> {
         }
     }
 
-    /// What one lane tells.
-    fn told(&self, lane: usize) -> Ran {
+    /// What came of one lane.
+    fn underway(&self, lane: usize) -> Underway {
         if let Some(why) = &self.failed[lane] {
-            return Err(why.clone());
+            let ran = Err(why.clone());
+            return Underway { ran, waits: None };
         }
-        let search = match self.searches.as_ref().map(|searches| &searches[lane]) {
-            Some(Err(why)) => return Err(why.clone()),
-            Some(Ok(search)) => Some(search),
-            None => None,
-        };
         let told = Told {
             figures: self.planned.figures.lane(lane),
-            ready: self.ready(lane, search),
+            ready: self.ready(lane),
             evenings: self.quiet.evenings(lane),
         };
-        Ok((told, self.planned.days.lane(lane)))
-    }
-
-    fn ready(&self, lane: usize, search: Option<&Search>) -> MemberReady {
-        let (held, last_day) = (self.quiet.held(lane), self.last_day);
-        let day = ready::ready_day(&held, search, last_day);
-        let broken_after = match search {
-            Some(search) => search.found().map(|(_, broken)| broken),
-            None => day.map(|day| self.quiet.broken_after(day, lane)),
-        };
-        MemberReady {
-            day,
-            candidate: held.candidate(last_day),
-            quiet_from: Some(held.quiet_from().0).filter(|&day| day <= last_day),
-            waited_for: ready::waited_for(&held, search, last_day),
-            broken_after,
+        Underway {
+            ran: Ok((told, self.planned.days.lane(lane))),
+            waits: self.twins.as_ref().map(|twins| self.waits(twins, lane)),
         }
     }
+
+    /// When a lane is ready without animals.
+    fn ready(&self, lane: usize) -> MemberReady {
+        let held = self.quiet.held(lane);
+        let mut ready = MemberReady::of(&held, None, self.last_day);
+        ready.broken_after = ready.day.map(|day| self.quiet.broken_after(day, lane));
+        ready
+    }
+
+    /// What a lane needs to be stocked.
+    fn waits(&self, twins: &Twins, lane: usize) -> Waits {
+        let held = self.quiet.held(lane);
+        Waits {
+            input: twins.inputs[lane].clone(),
+            animals: twins.animals[lane].clone(),
+            noons: (Arc::clone(&twins.noons), lane),
+            search: Ok(Search::new(held.candidate(self.last_day), self.last_day)),
+            held,
+        }
+    }
+}
+
+/// Four tanks without animals, to be stocked when ripe.
+struct Twins {
+    inputs: [ModelInput; ABREAST],
+    animals: [Vec<Animals>; ABREAST],
+    noons: Arc<Noons<Abreast>>,
 }
 
 const ALIKE: &str = "tanks of one group are alike";

@@ -13,6 +13,7 @@ pub mod next_test;
 mod planned;
 mod quiet;
 pub mod soil;
+mod stocked;
 
 use thiserror::Error;
 
@@ -20,11 +21,11 @@ use crate::base::clock::DAY;
 use crate::base::stop::{Stop, Stopped};
 use crate::engine::error::RunError;
 use crate::engine::input::ModelInput;
-use crate::engine::many::in_groups;
+use crate::engine::many::in_batches;
 
 use super::case::Case;
 use bands::{Bands, Gathered};
-use group::{Group, Ran};
+use group::{Group, Underway};
 use member::Member;
 pub use quiet::TEST_MINUTE;
 
@@ -93,8 +94,9 @@ pub fn run(
     };
     let mut members = Vec::with_capacity(count);
     let mut gathered = Gathered::new(plan.filled_at / DAY, plan.last_day, ask.drawn_days);
-    in_groups(count, run_group, stop, |number, ran: Ran| {
-        let told = ran.map(|(told, days)| {
+    let settle = |batch: &mut [Underway]| stocked::settle(batch, &ask.case.limits, stop);
+    in_batches(count, (run_group, settle), stop, |number, one| {
+        let told = one.ran.map(|(told, days)| {
             gathered.take(days);
             told
         });
