@@ -14,6 +14,7 @@ use crate::output::folder::FolderError;
 use crate::output::place::Place;
 use crate::output::sweep::entries::entries;
 use crate::output::sweep::{Story, keys, shown, table};
+use crate::output::table::Form;
 use crate::output::text;
 use crate::scenario::{Loaded, varied};
 
@@ -41,13 +42,12 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     }
     stop.check()?;
     let written = draft.publish()?;
+    let in_form = |form: Form| table::table(&sweep).written(form);
     let words = match options.format {
-        Some(form) => table::table(&sweep)
-            .written(form.into())
-            .map_err(FolderError::from)?,
+        Some(form) => in_form(form.into()).map_err(FolderError::from)?,
         None => {
-            let mut page = text::sweep::page(&story);
             let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
+            let mut page = text::sweep::page(&story);
             text::closing(&mut page, &first_choice, &written, &names);
             page.render(say::width().unwrap_or(text::WIDEST))
         }

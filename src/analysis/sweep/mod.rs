@@ -77,15 +77,23 @@ impl Sweep {
             }
             progress(ran.len() * common.members, pairs.len() * common.members);
         }
+        Ok(Sweep::gathered(axes, &cases[0], common, ran))
+    }
+    fn gathered(
+        axes: &[Axis],
+        first: &Case,
+        common: Common,
+        ran: Vec<(Point, Vec<Line>)>,
+    ) -> Sweep {
         let (points, lines): (Vec<Point>, Vec<Vec<Line>>) = ran.into_iter().unzip();
-        Ok(Sweep {
+        Sweep {
             common,
-            last_day: cases[0].input.last_day,
-            limits: cases[0].limits,
+            last_day: first.input.last_day,
+            limits: first.limits,
             axes: axes.to_vec(),
             lines: side_by_side(lines),
             points,
-        })
+        }
     }
     /// The place of a figure in the lines, by its name.
     pub fn line(&self, name: &str) -> Option<usize> {

@@ -2,7 +2,7 @@
 
 use crate::analysis::sweep::Sweep;
 use crate::analysis::sweep::axis::Axis;
-use crate::output::sweep::words::{bare, setting, sides, with_unit};
+use crate::output::sweep::words::{bare, sides, with_unit};
 use crate::output::sweep::{Story, range};
 
 use super::words::counted;
@@ -54,42 +54,29 @@ fn head(page: &mut Page, story: &Story<'_>) {
 
 /// One row per point, a column per figure.
 fn points(page: &mut Page, story: &Story<'_>) {
-    let sweep = story.sweep;
-    let names = sweep.axes[0].settings.iter().enumerate();
-    let names: Vec<String> = names
-        .map(|(place, _)| setting(&sweep.axes[0], place))
-        .collect();
-    let width = names
-        .iter()
-        .map(|name| name.chars().count())
-        .max()
-        .unwrap_or(0);
+    let (sweep, axis) = (story.sweep, &story.sweep.axes[0]);
+    columns(page, story);
+    let width = widest(axis);
+    let heads = (0..story.of.len()).map(|place| format!("{:>COLUMN$}", letter(place)));
+    let heads = heads.collect::<String>();
+    page.block("Points", Tone::Strong, format!("{:width$}{heads}", ""));
+    for (number, setting) in axis.settings.iter().enumerate().take(MOST_ROWS) {
+        let lines = story.of.iter().map(|&place| &sweep.lines[place]);
+        let cells = lines.map(|line| format!("{:>COLUMN$}", bare(line, &line.values[number])));
+        let cells = cells.collect::<String>();
+        page.line(Tone::Plain, format!("{:>width$}{cells}", setting.words));
+    }
+    if axis.settings.len() > MOST_ROWS {
+        page.line(Tone::Faint, "the rest is in sweep.csv");
+    }
+}
+
+/// What the columns are.
+fn columns(page: &mut Page, story: &Story<'_>) {
     for (place, &line) in story.of.iter().enumerate() {
         let label = if place == 0 { "Columns" } else { "" };
-        page.block(
-            label,
-            Tone::Plain,
-            format!("{} {}", letter(place), with_unit(&sweep.lines[line])),
-        );
-    }
-    let heads = (0..story.of.len()).map(|place| format!("{:>COLUMN$}", letter(place)));
-    page.block(
-        "Points",
-        Tone::Strong,
-        format!("{:width$}{}", "", heads.collect::<String>()),
-    );
-    for (number, name) in names.iter().enumerate().take(MOST_ROWS) {
-        let cells = story.of.iter().map(|&line| {
-            let line = &sweep.lines[line];
-            format!("{:>COLUMN$}", bare(line, &line.values[number]))
-        });
-        page.line(
-            Tone::Plain,
-            format!("{name:width$}{}", cells.collect::<String>()),
-        );
-    }
-    if names.len() > MOST_ROWS {
-        page.line(Tone::Faint, "the rest is in sweep.csv");
+        let name = with_unit(&story.sweep.lines[line]);
+        page.block(label, Tone::Plain, format!("{} {name}", letter(place)));
     }
 }
 
@@ -99,36 +86,34 @@ fn letter(place: usize) -> char {
 
 /// The main figure: the first value across, the second one up.
 fn grid(page: &mut Page, sweep: &Sweep, line: usize) {
-    let [across, up] = &sweep.axes[..] else {
-        return;
-    };
+    let (across, up) = (&sweep.axes[0], &sweep.axes[1]);
     if across.settings.len() > MOST_COLUMNS || up.settings.len() > MOST_ROWS {
         let words = "too wide for a screen: see map.png and sweep.csv";
         page.block("Grid", Tone::Plain, words);
         return;
     }
-    let figure = &sweep.lines[line];
+    let name = with_unit(&sweep.lines[line]);
+    let words = format!("{name}: across {}, up {}", across.path, up.path);
+    page.block("Grid", Tone::Strong, words);
     let (first, wide) = (widest(up), widest(across).max(NUMBER) + 2);
-    let (name, by) = (with_unit(figure), &across.path);
-    page.block(
-        "Grid",
-        Tone::Strong,
-        format!("{name}: across {by}, up {}", up.path),
-    );
     for (y, setting) in up.settings.iter().enumerate().rev() {
-        let cells = (0..across.settings.len()).map(|x| {
-            let number = sweep.point_at(&[x, y]);
-            format!("{:>wide$}", bare(figure, &figure.values[number]))
-        });
-        let cells = cells.collect::<String>();
+        let cells = row(sweep, line, y, wide);
         page.line(Tone::Plain, format!("{:>first$}{cells}", setting.words));
     }
     let names = across.settings.iter();
     let names = names.map(|setting| format!("{:>wide$}", setting.words));
-    page.line(
-        Tone::Faint,
-        format!("{:first$}{}", "", names.collect::<String>()),
-    );
+    let names = names.collect::<String>();
+    page.line(Tone::Faint, format!("{:first$}{names}", ""));
+}
+
+/// The cells of one row of the grid.
+fn row(sweep: &Sweep, line: usize, y: usize, wide: usize) -> String {
+    let figure = &sweep.lines[line];
+    let cells = (0..sweep.axes[0].settings.len()).map(|x| {
+        let number = sweep.point_at(&[x, y]);
+        format!("{:>wide$}", bare(figure, &figure.values[number]))
+    });
+    cells.collect()
 }
 
 /// Signs of the longest setting.

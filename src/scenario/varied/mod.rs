@@ -37,17 +37,15 @@ pub fn axes(loaded: &Loaded, texts: &[String]) -> Result<Vec<Axis>, Problems> {
     let mut axes: Vec<Axis> = Vec::new();
     for text in texts {
         let file = files.add(&PathBuf::from(NAME), text.clone());
-        let spec = match spec::read(file, text) {
-            Ok(spec) => spec,
-            Err(problem) => {
-                problems.push(*problem);
-                continue;
+        match spec::read(file, text) {
+            Ok(spec) => {
+                let twice = axes.iter().any(|axis| axis.path == spec.axis.path);
+                problems.extend(twice.then(|| spec::twice(&spec)));
+                problems.extend(paths::unknown(&spec, &written));
+                axes.push(spec.axis);
             }
-        };
-        let twice = axes.iter().any(|axis| axis.path == spec.axis.path);
-        problems.extend(twice.then(|| spec::twice(&spec)));
-        problems.extend(paths::unknown(&spec, &written));
-        axes.push(spec.axis);
+            Err(problem) => problems.push(*problem),
+        }
     }
     if texts.is_empty() || texts.len() > MOST_AXES {
         problems.push(how_many(texts.len()));

@@ -95,36 +95,18 @@ impl Numbers {
     /// What has room in the cells of a panel, of some figures, the main one first.
     pub fn fitting(sweep: &Sweep, panel: &Panel, of: &[usize]) -> Numbers {
         let (wide, tall) = size(panel);
-        let main = &sweep.lines[of[0]];
-        let fits = |size: &f64| {
-            let widths = main.values.iter().map(|value| {
-                let words = words::bare(main, value);
-                Face::SemiBold.width(&words, *size)
-            });
-            tall >= OF_NUMBER && widths.fold(0.0, f64::max) + BESIDE <= wide
-        };
-        let big = BIG.into_iter().find(fits);
-        let all = |points: fn(&Sweep, usize, &[usize]) -> Vec<String>| -> Vec<Vec<String>> {
+        let room = (wide - BESIDE, tall);
+        let big = big(sweep, of[0], room);
+        let ways = [on_one_line, line_by_line].map(|way: Way| {
             let numbers = 0..sweep.points.len();
-            numbers
-                .map(|number| points(sweep, number, &of[1..]))
-                .collect()
-        };
-        let ways = [all(on_one_line), all(line_by_line)];
-        let has_room = |way: &Vec<Vec<String>>| {
-            let lines = way.first().map_or(0, Vec::len);
-            let widths = way
-                .iter()
-                .flatten()
-                .map(|words| width_of(&[small(words, INK)]));
-            tall >= OF_NUMBER + OF_LINE * lines as f64
-                && widths.fold(0.0, f64::max) + BESIDE <= wide
-        };
-        let none = vec![Vec::new(); sweep.points.len()];
-        let small = ways.into_iter().find(|way| big.is_some() && has_room(way));
+            let words = numbers.map(|number| way(sweep, number, &of[1..]));
+            words.collect::<Vec<Vec<String>>>()
+        });
+        let small = ways.into_iter().find(|way| has_room(way, room));
+        let none = || vec![Vec::new(); sweep.points.len()];
         Numbers {
+            small: small.filter(|_| big.is_some()).unwrap_or_else(none),
             big,
-            small: small.unwrap_or(none),
         }
     }
     /// Whether cells hold the main number.
@@ -157,6 +139,30 @@ impl Numbers {
             }
         }
     }
+}
+
+/// Words of some figures at a point, line by line.
+type Way = fn(&Sweep, usize, &[usize]) -> Vec<String>;
+
+/// The largest size that a number has room in, in every cell.
+fn big(sweep: &Sweep, main: usize, (wide, tall): (f64, f64)) -> Option<f64> {
+    let main = &sweep.lines[main];
+    let words: Vec<String> = (main.values.iter())
+        .map(|value| words::bare(main, value))
+        .collect();
+    let fits = |size: &f64| {
+        let widths = words.iter().map(|words| Face::SemiBold.width(words, *size));
+        tall >= OF_NUMBER && widths.fold(0.0, f64::max) <= wide
+    };
+    BIG.into_iter().find(fits)
+}
+
+/// Whether so many lines have room under the number of every cell.
+fn has_room(cells: &[Vec<String>], (wide, tall): (f64, f64)) -> bool {
+    let lines = cells.first().map_or(0, Vec::len) as f64;
+    let words = cells.iter().flatten();
+    let widths = words.map(|words| width_of(&[small(words, INK)]));
+    tall >= OF_NUMBER + OF_LINE * lines && widths.fold(0.0, f64::max) <= wide
 }
 
 fn line_by_line(sweep: &Sweep, number: usize, others: &[usize]) -> Vec<String> {

@@ -16,6 +16,8 @@ use super::{curves_key, tint};
 
 /// Right edge of the panels: names stand beyond it.
 const RIGHT: f64 = 990.0;
+/// Most steps of an axis.
+const STEPS: usize = 4;
 /// Days between two named ones.
 const STRIDE: usize = 7;
 /// From a frame up to its title.
@@ -94,21 +96,10 @@ impl Course {
         let count = sweep.points.len();
         let curves: Vec<Vec<Point>> = (0..count).map(|number| self.curve(sweep, number)).collect();
         let limit = (self.limit)(&sweep.limits);
-        let heights = curves.iter().flatten().map(|point| point.1);
-        let up = from_zero(heights.chain([limit]), self.least, 4);
-        let frame = Rect::new(LEFT, self.frame.0, RIGHT, self.frame.1);
-        let mut panel = Panel::new(frame, days(sweep.last_day), up);
-        panel.limits = vec![Limit::new(
-            "limit",
-            limit,
-            (0.0, panel.across.high),
-            Pen::LIMIT,
-        )];
         let named = |number: usize| setting(&sweep.axes[0], number);
-        let ends = [0, count - 1].map(|number| (highest(&curves[number], self.of), named(number)));
-        panel.lines = curves
-            .into_iter()
-            .enumerate()
+        let ends = [0, count - 1].map(|number| (told(&curves[number], self.of), named(number)));
+        let mut panel = self.panel(sweep, &curves, limit);
+        panel.lines = (curves.into_iter().enumerate())
             .map(|(number, points)| {
                 let pen = Pen::curve(tint::of_curve(self.hue, number, count));
                 Line::new(&named(number), points, pen)
@@ -119,6 +110,16 @@ impl Course {
         for (place, words) in ends {
             sheet.words_at(at, place, vec![bold(&words, INK)]);
         }
+    }
+    /// The frame of the curves, with the limit.
+    fn panel(&self, sweep: &Sweep, curves: &[Vec<Point>], limit: f64) -> Panel {
+        let heights = curves.iter().flatten().map(|point| point.1);
+        let up = from_zero(heights.chain([limit]), self.least, STEPS);
+        let frame = Rect::new(LEFT, self.frame.0, RIGHT, self.frame.1);
+        let mut panel = Panel::new(frame, days(sweep.last_day), up);
+        let across = (0.0, panel.across.high);
+        panel.limits = vec![Limit::new("limit", limit, across, Pen::LIMIT)];
+        panel
     }
     fn name_limit(&self, sheet: &mut Sheet, at: usize, limit: f64) {
         let y = sheet.figure.panels[at].y(limit) + 4.5;
@@ -138,7 +139,7 @@ impl Course {
 }
 
 /// The point of a curve that is talked about: the highest, or of a lowest of the day the lowest.
-fn highest(curve: &[Point], of: Of) -> Point {
+fn told(curve: &[Point], of: Of) -> Point {
     let by_height = |a: &&Point, b: &&Point| a.1.total_cmp(&b.1);
     let found = match of {
         Of::Lowest => curve.iter().min_by(by_height),

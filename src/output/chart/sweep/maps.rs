@@ -84,7 +84,7 @@ fn titles(sweep: &Sweep, of: &[usize]) -> Vec<String> {
         let [lowest, highest] = extremes(line)?;
         let value = |number: usize| bare(line, &line.values[number]);
         Some(format!(
-            "{} {} to {}",
+            "{}: {} to {}",
             line.short,
             value(lowest),
             value(highest)
@@ -92,7 +92,7 @@ fn titles(sweep: &Sweep, of: &[usize]) -> Vec<String> {
     });
     let ranges: Vec<String> = ranges.collect();
     vec![
-        format!("Over the grid: {}", ranges.join("; ")),
+        capital(&ranges.join("; ")),
         "The grid, figure by figure".to_string(),
     ]
 }

@@ -6,7 +6,7 @@ use crate::analysis::sweep::Sweep;
 use crate::output::chart::axis::{Axis, Tick};
 use crate::output::chart::figure::{Anchor, Shape, width_of};
 use crate::output::chart::fonts::Face;
-use crate::output::chart::rect::Rect;
+use crate::output::chart::rect::{Point, Rect};
 use crate::output::chart::sheet::{Sheet, bold, fitting, small};
 use crate::output::chart::signs::corners;
 use crate::output::chart::style::{BASE, Colour, INK, MUTED, NAME, Pen};
@@ -48,17 +48,16 @@ pub fn upright(sheet: &mut Sheet, sweep: &Sweep, line: usize, (left, top): (f64,
         Rect::new(space.left, next, space.right, y)
     });
     for tick in named(&scale, figure, sweep.last_day) {
-        let y = (space.bottom - scale.place(tick.value) * space.height()).floor() + 0.5;
-        let ends = vec![(space.right, y), (space.right + TICK_LENGTH, y)];
-        sheet.shape(Shape::Path(ends, Pen::hair(BASE)));
-        let x = space.right + TO_NAMES;
-        sheet.say(
-            vec![small(&tick.words, MUTED)],
-            Anchor::Start,
-            x,
-            y + TO_MIDDLE,
-        );
+        let y = space.bottom - scale.place(tick.value) * space.height();
+        name_beside(sheet, &tick, (space.right, y.floor() + 0.5));
     }
+}
+
+fn name_beside(sheet: &mut Sheet, tick: &Tick, (x, y): Point) {
+    let ends = vec![(x, y), (x + TICK_LENGTH, y)];
+    sheet.shape(Shape::Path(ends, Pen::hair(BASE)));
+    let words = vec![small(&tick.words, MUTED)];
+    sheet.say(words, Anchor::Start, x + TO_NAMES, y + TO_MIDDLE);
 }
 
 /// Height of an upright strip with its title.
