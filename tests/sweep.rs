@@ -344,7 +344,7 @@ fn charts_of_grids_of_any_shape_keep_words_apart_and_data_inside() {
                 .iter()
                 .for_each(apart);
         }
-        for counts in [[2, 2], [7, 7], [15, 15], [2, 40], [60, 3]] {
+        for counts in [[2, 2], [7, 7], [15, 15], [2, 40], [60, 3], [3, 90]] {
             let sweep = stretched(&TWO, &counts, words);
             figures(&sweep, &shown::places(&sweep, &[]))
                 .iter()
@@ -384,8 +384,8 @@ fn the_border_runs_between_cells_that_keep_the_limit_and_those_that_do_not() {
     let mut sweep = stretched(&TWO, &[3, 2], short);
     let place = sweep.line("oxygen_low_mg_per_l").unwrap();
     let limit = sweep.limits.oxygen.value;
-    // the two cells of the first column keep it: one upright edge of two pieces
-    let oxygen = [1.0, 1.0, -1.0, -1.0, -1.0, -1.0].map(|more| Value::One(limit + more));
+    // the two cells of the middle column keep it: an upright edge of two pieces at either side
+    let oxygen = [-1.0, -1.0, 1.0, 1.0, -1.0, -1.0].map(|more| Value::One(limit + more));
     sweep.lines[place].values = oxygen.to_vec();
     let thick = |figure: &Figure| {
         let shapes = figure.shapes.iter();
@@ -397,19 +397,14 @@ fn the_border_runs_between_cells_that_keep_the_limit_and_those_that_do_not() {
     };
     let map = &figures(&sweep, &[place])[0];
     let frame = map.panels[0].frame;
-    let edge = frame.left + frame.width() / 3.0;
+    let edges = [1.0, 2.0].map(|third| frame.left + third * frame.width() / 3.0);
     let pieces: Vec<_> = thick(map)
         .into_iter()
         .filter(|path| path[0].0 < frame.right)
         .collect();
-    assert_eq!(pieces.len(), 2);
-    assert!(
-        pieces
-            .iter()
-            .flatten()
-            .all(|(x, _)| (x - edge).abs() < 1e-9),
-        "{pieces:?}"
-    );
+    assert_eq!(pieces.len(), 4);
+    let is_on_one = |(x, _): &(f64, f64)| edges.iter().any(|edge| (x - edge).abs() < 1e-9); // rounding
+    assert!(pieces.iter().flatten().all(is_on_one), "{pieces:?}");
     sweep.lines[place].values.fill(Value::One(limit + 1.0));
     assert!(
         thick(&figures(&sweep, &[place])[0]).is_empty(),
