@@ -33,6 +33,7 @@ pub mod ready;
 pub mod ripening;
 pub mod running;
 pub mod stocking;
+pub mod sweep;
 pub mod testing;
 pub mod uncertain;
 pub mod uncovered;

@@ -18,6 +18,8 @@ mod progress;
 mod run;
 mod say;
 mod stopping;
+mod sweep;
+mod sweep_asked;
 
 use clap::Parser;
 
@@ -37,6 +39,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
         Command::Run(options) => run::run(options),
         Command::Check(options) => check::check(options),
         Command::Compare(options) => compare::run(options),
+        Command::Sweep(options) => sweep::run(options),
         Command::Levers(options) => levers::levers(options),
         Command::FindCalendar(options) => find_calendar::run(options),
         Command::LatestFill(options) => latest_fill::run(options),

@@ -17,6 +17,7 @@ pub mod number;
 pub mod place;
 mod rename;
 pub mod repeat;
+pub mod sweep;
 pub mod table;
 pub mod text;
 pub mod waiting;

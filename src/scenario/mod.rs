@@ -23,7 +23,8 @@ mod sections;
 mod steps;
 mod timer;
 mod tree;
-mod words;
+pub mod varied;
+pub mod words;
 
 use std::path::{Path, PathBuf};
 

@@ -13,8 +13,13 @@ use super::tree::{Table, Value};
 pub fn flat(name: &str, text: &str) -> Vec<(String, String)> {
     let mut files = Files::default();
     let merged = based_on::load(&mut files, Path::new(name), text.to_string());
+    flat_of(&merged.table)
+}
+
+/// The same of a tree.
+pub(super) fn flat_of(table: &Table) -> Vec<(String, String)> {
     let mut list = Vec::new();
-    walk("", &merged.table, &mut list);
+    walk("", table, &mut list);
     list
 }
 

@@ -8,7 +8,7 @@
 pub mod everyday;
 pub mod quantity;
 pub mod rates;
-mod spelling;
+pub mod spelling;
 
 /// Atomic mass of nitrogen, g/mol.
 pub const NITROGEN_G_PER_MOL: f64 = 14.007;

@@ -7,18 +7,20 @@ mod latest_fill;
 mod levers;
 mod plausible;
 mod run;
+mod sweep;
 
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use super::exit::CODES;
-pub use compare::Compare;
+pub use compare::{Compare, TableForm};
 pub use find_calendar::FindCalendar;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
 pub use levers::Levers;
 pub use run::Run;
+pub use sweep::Sweep;
 
 /// The first eight weeks of a newly filled planted aquarium, before you fill it
 #[derive(Debug, Parser)]
@@ -73,6 +75,11 @@ const COMPARE: &str = "Hold two to eight plans against each other, on the same p
         with the best and the worst, why, and what the files say otherwise. Tables and charts go to \
         output/compare-<names of the files>/, or the next free name.";
 
+const SWEEP: &str = "Vary one or two values of a scenario over a grid, on the same plausible tanks.\n\n\
+        A value of the grid is read as if you had written it in the file. Of one value: the curves along it and \
+        every milestone against it. Of two: maps, with the line where a limit is passed. Table and charts go to \
+        output/sweep-<name of the file>-<paths>/, or the next free name.";
+
 const LATEST_FILL: &str = "Find the latest date of filling by which so many of 100 plausible tanks are ready in time.\n\n\
         Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
         Nothing is written. Where no date does, the exit code is 3, and the nearest one is named.";
@@ -102,6 +109,9 @@ pub enum Command {
     /// Hold two to eight plans against each other, on the same plausible tanks
     #[command(long_about = COMPARE)]
     Compare(Compare),
+    /// Vary one or two values of a scenario over a grid
+    #[command(long_about = SWEEP)]
+    Sweep(Sweep),
     /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
     #[command(long_about = LEVERS)]
     Levers(Levers),

@@ -20,6 +20,8 @@ pub enum Key {
     Bar(&'static str),
     /// The two bands of many plausible tanks.
     Bands(&'static str),
+    /// One band of many plausible tanks.
+    Band(&'static str),
     /// The field of the dark hours.
     Dark(Colour),
     /// A filled and an empty cell with their words.
@@ -61,6 +63,11 @@ impl Sheet {
                     let space = Rect::new(x, y - half, x + 26.0, y + half);
                     self.shape(Shape::Fill(corners(&space), INK, alpha));
                 }
+                (26.0, words)
+            }
+            Key::Band(words) => {
+                let space = Rect::new(x, y - 7.0, x + 26.0, y + 7.0);
+                self.shape(Shape::Fill(corners(&space), INK, OUTER));
                 (26.0, words)
             }
             Key::Dark(colour) => {

@@ -69,6 +69,7 @@ mod sheet;
 mod signs;
 mod stack;
 pub mod style;
+pub mod sweep;
 mod thin;
 mod weekly;
 mod weeks;

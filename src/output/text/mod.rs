@@ -11,6 +11,8 @@ pub mod levers;
 mod next;
 mod page;
 mod supplies;
+pub mod sweep;
+pub mod sweep_size;
 pub mod uncertain;
 pub mod understood;
 pub(super) mod words;
@@ -108,6 +110,7 @@ fn in_short(files: &[String]) -> String {
     match pictures.as_slice() {
         [] => tables,
         [one] => format!("{one}.png; {tables}"),
+        [first, second] => format!("look at {first}.png and {second}.png; {tables}"),
         [first, second, rest @ ..] => format!(
             "look at {first}.png and {second}.png first; {} more; {tables}",
             counted(rest.len(), "chart")

@@ -5,7 +5,7 @@ mod courses;
 mod differences;
 mod differences_words;
 mod drawn;
-mod furnishing;
+pub mod furnishing;
 mod grid;
 mod range;
 mod rows;
