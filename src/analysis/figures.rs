@@ -67,6 +67,8 @@ pub struct HoursBeyond {
     pub oxygen: f64,
     /// Carbon dioxide over its limit.
     pub co2: f64,
+    /// Bright light on total ammonia: both over what counts (`[limits]` `bright_light`, `ammonia_in_light`).
+    pub light_with_ammonia: f64,
 }
 
 /// Gathers figures reading by reading.
@@ -81,7 +83,7 @@ pub struct FigureWatch<R = f64> {
     oxygen: Peak<R>,
     co2: Peak<R>,
     kh: Peak<R>,
-    hours: [HoursUnder<R>; 5],
+    hours: [HoursUnder<R>; 6],
     temperature_jump: Peak<R>,
     ph_jump: Peak<R>,
     litres: R,
@@ -103,13 +105,15 @@ impl<R: Real> FigureWatch<R> {
     /// Watches up to the end of the judged run, with shrimp from a minute on in each lane.
     pub fn new(end_minute: u32, limits: &Limits, shrimp_from: R) -> Self {
         let none = R::zero();
-        // nitrite has a bound that moves: how far it is under that is held against nothing
+        // nitrite has a bound that moves: how far it is under that is held against nothing; so is the lesser
+        // of what light and ammonia are over theirs
         let bounds = [
             -limits.total_ammonia.value,
             -limits.free_ammonia.value,
             0.0,
             limits.oxygen.value,
             -limits.co2.value,
+            0.0,
         ];
         FigureWatch {
             end_minute,
@@ -163,12 +167,15 @@ impl<R: Real> FigureWatch<R> {
     #[inline(always)]
     fn see_hours(&mut self, r: &Reading<R>) {
         let room = self.limits.nitrite_with(r.chloride_mg_per_l) - r.nitrite_mg_n_per_l;
+        let light = r.light_umol_per_m2_s - R::of(self.limits.bright_light.value);
+        let ammonia = r.tan_mg_n_per_l - R::of(self.limits.ammonia_in_light.value);
         let counted_downwards = [
             -r.tan_mg_n_per_l,
             -r.free_ammonia_mg_n_per_l,
             room,
             r.oxygen_mg_per_l,
             -r.co2_mg_per_l,
+            -light.least(ammonia),
         ];
         for (hours, value) in self.hours.iter_mut().zip(counted_downwards) {
             hours.see(r.minute, value);
@@ -196,7 +203,7 @@ impl<R: Real> FigureWatch<R> {
 
     /// The figures of one lane.
     pub fn lane(&self, lane: usize) -> Figures {
-        let [tan, free_ammonia, nitrite, oxygen, co2] =
+        let [tan, free_ammonia, nitrite, oxygen, co2, light_with_ammonia] =
             self.hours.each_ref().map(|hours| hours.lane(lane));
         let weeks = self.litres_of_weeks.iter().map(|litres| litres.lane(lane));
         let jump = |peak: &Peak<R>| Some(peak.lane(lane)).filter(|jump| jump.value.is_finite());
@@ -214,6 +221,7 @@ impl<R: Real> FigureWatch<R> {
                 nitrite,
                 oxygen,
                 co2,
+                light_with_ammonia,
             },
             temperature_jump: jump(&self.temperature_jump),
             ph_jump: jump(&self.ph_jump),

@@ -6,6 +6,7 @@ pub mod beyond;
 pub mod branch;
 pub mod broken;
 pub mod case;
+pub mod change_worth;
 pub mod charted;
 pub mod compare;
 pub mod cost;

@@ -14,6 +14,7 @@ mod load;
 mod load_many;
 pub mod panics;
 mod progress;
+mod rank_changes;
 mod run;
 mod say;
 mod stopping;
@@ -37,6 +38,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
         Command::Check(options) => check::check(options),
         Command::Compare(options) => compare::run(options),
         Command::Levers(options) => levers::levers(options),
+        Command::RankChanges(options) => rank_changes::run(options),
         Command::LatestFill(options) => latest_fill::run(options),
         Command::Explain(options) => explain::explain(options),
         Command::Completions(options) => completions::completions(options.shell),

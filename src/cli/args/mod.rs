@@ -5,6 +5,7 @@ mod interval;
 mod latest_fill;
 mod levers;
 mod plausible;
+mod rank_changes;
 mod run;
 
 use std::path::PathBuf;
@@ -16,6 +17,7 @@ pub use compare::Compare;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
 pub use levers::Levers;
+pub use rank_changes::RankChanges;
 pub use run::Run;
 
 /// The first eight weeks of a newly filled planted aquarium, before you fill it
@@ -71,6 +73,12 @@ const COMPARE: &str = "Hold two to eight plans against each other, on the same p
         with the best and the worst, why, and what the files say otherwise. Tables and charts go to \
         output/compare-<names of the files>/, or the next free name.";
 
+const RANK_CHANGES: &str = "What every single water change is worth, and which may go.\n\n\
+        Each is left out in turn on the same plausible tanks: what that does to the ready day, and to peaks, light on \
+        ammonia and KH, each for itself. What may go is run again together before it is said. Then: where one more \
+        would help most, and what days away cost. Tables and a chart go to output/rank-changes-<name of the file>/, \
+        or the next free name.";
+
 const LATEST_FILL: &str = "Find the latest date of filling by which so many of 100 plausible tanks are ready in time.\n\n\
         Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
         Nothing is written. Where no date does, the exit code is 3, and the nearest one is named.";
@@ -97,6 +105,9 @@ pub enum Command {
     /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
     #[command(long_about = LEVERS)]
     Levers(Levers),
+    /// What every single water change is worth, which may go, and where one more would help
+    #[command(long_about = RANK_CHANGES)]
+    RankChanges(RankChanges),
     /// Find the latest date of filling to be ready by a date
     #[command(long_about = LATEST_FILL)]
     LatestFill(LatestFill),
