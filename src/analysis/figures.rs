@@ -9,6 +9,7 @@ use super::beyond::HoursUnder;
 use super::broken::{Broken, RunningWatch};
 use super::jumps;
 use super::limits::Limits;
+use super::lit_ammonia::LitAmmonia;
 use super::milestones::Extreme;
 use super::peak::Peak;
 
@@ -83,7 +84,8 @@ pub struct FigureWatch<R = f64> {
     oxygen: Peak<R>,
     co2: Peak<R>,
     kh: Peak<R>,
-    hours: [HoursUnder<R>; 6],
+    hours: [HoursUnder<R>; 5],
+    lit_ammonia: LitAmmonia<R>,
     temperature_jump: Peak<R>,
     ph_jump: Peak<R>,
     litres: R,
@@ -105,15 +107,13 @@ impl<R: Real> FigureWatch<R> {
     /// Watches up to the end of the judged run, with shrimp from a minute on in each lane.
     pub fn new(end_minute: u32, limits: &Limits, shrimp_from: R) -> Self {
         let none = R::zero();
-        // nitrite has a bound that moves: how far it is under that is held against nothing; so is the lesser
-        // of what light and ammonia are over theirs
+        // nitrite has a bound that moves: how far it is under that is held against nothing
         let bounds = [
             -limits.total_ammonia.value,
             -limits.free_ammonia.value,
             0.0,
             limits.oxygen.value,
             -limits.co2.value,
-            0.0,
         ];
         FigureWatch {
             end_minute,
@@ -126,6 +126,7 @@ impl<R: Real> FigureWatch<R> {
             co2: Peak::highest(),
             kh: Peak::lowest(),
             hours: bounds.map(HoursUnder::of),
+            lit_ammonia: LitAmmonia::over(limits.bright_light.value, limits.ammonia_in_light.value),
             temperature_jump: Peak::highest(),
             ph_jump: Peak::highest(),
             litres: none,
@@ -167,19 +168,18 @@ impl<R: Real> FigureWatch<R> {
     #[inline(always)]
     fn see_hours(&mut self, r: &Reading<R>) {
         let room = self.limits.nitrite_with(r.chloride_mg_per_l) - r.nitrite_mg_n_per_l;
-        let light = r.light_umol_per_m2_s - R::of(self.limits.bright_light.value);
-        let ammonia = r.tan_mg_n_per_l - R::of(self.limits.ammonia_in_light.value);
         let counted_downwards = [
             -r.tan_mg_n_per_l,
             -r.free_ammonia_mg_n_per_l,
             room,
             r.oxygen_mg_per_l,
             -r.co2_mg_per_l,
-            -light.least(ammonia),
         ];
         for (hours, value) in self.hours.iter_mut().zip(counted_downwards) {
             hours.see(r.minute, value);
         }
+        self.lit_ammonia
+            .see(r.minute, r.light_umol_per_m2_s, r.tan_mg_n_per_l);
     }
 
     /// Sees an event; only water changes take out water.
@@ -203,7 +203,7 @@ impl<R: Real> FigureWatch<R> {
 
     /// The figures of one lane.
     pub fn lane(&self, lane: usize) -> Figures {
-        let [tan, free_ammonia, nitrite, oxygen, co2, light_with_ammonia] =
+        let [tan, free_ammonia, nitrite, oxygen, co2] =
             self.hours.each_ref().map(|hours| hours.lane(lane));
         let weeks = self.litres_of_weeks.iter().map(|litres| litres.lane(lane));
         let jump = |peak: &Peak<R>| Some(peak.lane(lane)).filter(|jump| jump.value.is_finite());
@@ -221,7 +221,7 @@ impl<R: Real> FigureWatch<R> {
                 nitrite,
                 oxygen,
                 co2,
-                light_with_ammonia,
+                light_with_ammonia: self.lit_ammonia.lane(lane),
             },
             temperature_jump: jump(&self.temperature_jump),
             ph_jump: jump(&self.ph_jump),

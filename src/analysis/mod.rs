@@ -25,6 +25,7 @@ pub mod latest_fill;
 pub mod levels;
 pub mod levers;
 pub mod limits;
+pub mod lit_ammonia;
 pub mod margin;
 pub mod milestones;
 pub mod outcome;

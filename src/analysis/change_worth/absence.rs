@@ -16,6 +16,9 @@ const NEAR_DAYS: u32 = 14;
 /// Plausible tanks on which each of them is tried.
 const MEMBERS: usize = 64;
 
+/// With one change doubled, so many of those that are missed least are tried to go.
+const TRIED: usize = 6;
+
 /// An absence, and what can be done about it.
 #[derive(Debug, Clone)]
 pub struct Absence {
@@ -126,36 +129,49 @@ fn best_to_double(
     }
 }
 
-/// Without what may go, and with one change doubled if nothing is lost by that; none where nothing may go.
+/// Without what may go, with one change doubled, and without what may go then, the least missed first; none where
+/// nothing may go even so.
 fn reduced(
     rounds: &mut Rounds<'_, '_>,
     changes: &[Change],
     drop: &DropList,
     best: Option<&(usize, Effects)>,
 ) -> Result<Option<Reduced>, EnsembleError> {
-    let Some(last) = drop.last() else {
-        return Ok(None);
-    };
-    let out: Vec<usize> = drop.dropped().map(|tried| tried.change).collect();
-    let places = 0..changes.len();
-    let stay: Vec<usize> = places.filter(|&place| !drop.drops(place)).collect();
-    if let Some(&(place, _)) = best.filter(|(place, _)| stay.contains(place)) {
-        let (gone, more) = (all_out(changes, &out), doubled(&changes[place]));
-        let both = Lever::of("reduced", "less to do", move |input| {
-            *input = more.pulled(gone.pulled(input.clone()));
-        });
-        let effects = rounds.effect(both)?;
-        if effects.loss().is_none() {
-            return Ok(Some(Reduced {
-                stay,
-                doubled: Some(place),
-                effects,
-            }));
+    let harmless = best.filter(|(_, effects)| effects.loss().is_none());
+    let doubled = harmless.map(|(place, _)| *place);
+    let mut out: Vec<usize> = drop.dropped().map(|tried| tried.change).collect();
+    out.retain(|&change| Some(change) != doubled);
+    let order = drop.order();
+    let next = order
+        .iter()
+        .filter(|&change| !out.contains(change) && Some(*change) != doubled);
+    let next: Vec<usize> = next.copied().take(TRIED).collect();
+    rounds.expect((next.len() + 1) * rounds.common.members);
+    let mut kept = None;
+    for change in std::iter::once(None).chain(next.into_iter().map(Some)) {
+        out.extend(change);
+        let effects = rounds.effect(less_to_do(changes, &out, doubled))?;
+        match effects.loss() {
+            None => kept = Some(effects),
+            Some(_) => out.truncate(out.len() - usize::from(change.is_some())),
         }
     }
-    Ok(Some(Reduced {
-        stay,
-        doubled: None,
-        effects: last.together.clone(),
+    let places = 0..changes.len();
+    Ok(kept.filter(|_| !out.is_empty()).map(|effects| Reduced {
+        stay: places.filter(|place| !out.contains(place)).collect(),
+        doubled,
+        effects,
     }))
+}
+
+/// The plan without some changes, and with one doubled.
+fn less_to_do(changes: &[Change], out: &[usize], twice: Option<usize>) -> Lever {
+    let gone = all_out(changes, out);
+    let twice = twice.map(|place| doubled(&changes[place]));
+    Lever::of("less_to_do", "less to do", move |input| {
+        *input = gone.pulled(input.clone());
+        if let Some(twice) = &twice {
+            *input = twice.pulled(input.clone());
+        }
+    })
 }

@@ -8,7 +8,7 @@ use crate::analysis::levers::paired::Paired;
 /// A plan that delays the ready day by more has lost something, days; the mean of the pairs (a judgement).
 pub const MOST_DELAY_DAYS: f64 = 0.5;
 
-/// The figures that stand beside the ready day and must not get worse by more than is told of them.
+/// The figures that stand beside the ready day, each for itself.
 pub const JUDGED: [&str; 5] = [
     "tan_peak_mg_n_per_l",
     "nitrite_peak_mg_n_per_l",
@@ -16,6 +16,8 @@ pub const JUDGED: [&str; 5] = [
     "light_with_ammonia_h",
     "kh_low_dkh",
 ];
+/// The first of them, peaks and hours over a limit, must not get worse by more than is told of them.
+pub const LIMITING: usize = 3;
 /// Nitrate at the end is told and judges nothing: plants may want it.
 const NITRATE: &str = "nitrate_end_mg_n_per_l";
 /// Water of the changes.
@@ -73,15 +75,15 @@ impl Effects {
         let mut judged = self.judged.iter();
         Some(&judged.find(|on| on.figure.name == name)?.effect)
     }
-    /// What is lost: the ready day before all, else the figure that gets worse by most of what is told of it;
-    /// none where nothing is.
+    /// What is lost: the ready day before all, else the peak or the hours over a limit that get worse by most of
+    /// what is told of them; none where nothing is.
     pub fn loss(&self) -> Option<Loss> {
         if self.days_later() > MOST_DELAY_DAYS {
             return Some(Loss::Later(self.days_later()));
         }
         let over = |on: &&OnFigure| on.worse_by() > on.figure.told_from;
         let times = |on: &OnFigure| on.worse_by() / on.figure.told_from;
-        let worst = self.judged.iter().filter(over);
+        let worst = self.judged.iter().take(LIMITING).filter(over);
         let worst = worst.max_by(|a, b| times(a).total_cmp(&times(b)))?;
         Some(Loss::Worse(worst.figure, worst.worse_by()))
     }

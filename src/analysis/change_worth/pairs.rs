@@ -31,15 +31,54 @@ pub struct Together {
     pub judged: Vec<(&'static FigureOf, Effect)>,
 }
 
+/// What two changes do most beyond the sum of each alone.
+#[derive(Debug, Clone, Copy)]
+pub enum Beyond {
+    /// The ready day comes later by so many days more.
+    Later(f64),
+    /// A figure rises by so much more, in its unit.
+    Rises(&'static FigureOf, f64),
+}
+
 impl Together {
-    /// Whether both do something else than the sum of each alone: by half a day, or by what is told of a figure,
-    /// and beyond chance.
-    pub fn is_strong(&self) -> bool {
-        let strong = |effect: &Effect, from: f64| effect.mean.abs() >= from && effect.is_clear();
-        let figures = self.judged.iter();
-        strong(&self.days_later, MOST_DELAY_DAYS)
-            || (figures.clone()).any(|(figure, effect)| strong(effect, figure.told_from))
+    /// What both do most beyond the sum: by half a day at least, else by what is told of a figure, and beyond
+    /// chance; none where they just add up.
+    pub fn strongest(&self) -> Option<Beyond> {
+        let later = &self.days_later;
+        if later.mean.abs() >= MOST_DELAY_DAYS && later.is_clear() {
+            return Some(Beyond::Later(later.mean));
+        }
+        let strong = |(figure, effect): &&(&FigureOf, Effect)| {
+            effect.mean.abs() >= figure.told_from && effect.is_clear()
+        };
+        let times = |(figure, effect): &(&FigureOf, Effect)| effect.mean.abs() / figure.told_from;
+        let judged = self.judged.iter().filter(strong);
+        let (figure, effect) = judged.max_by(|a, b| times(a).total_cmp(&times(b)))?;
+        Some(Beyond::Rises(figure, effect.mean))
     }
+}
+
+impl Beyond {
+    /// Place in a list: those of the ready day first, then by how many times what is told.
+    fn rank(&self) -> (bool, f64) {
+        match self {
+            Beyond::Later(days) => (true, days.abs()),
+            Beyond::Rises(figure, by) => (false, by.abs() / figure.told_from),
+        }
+    }
+}
+
+/// The pairs that do not just add up, the strongest first.
+pub fn strong(pairs: &[Together]) -> Vec<(&Together, Beyond)> {
+    let strong = pairs.iter();
+    let mut strong: Vec<(&Together, Beyond)> = strong
+        .filter_map(|pair| Some((pair, pair.strongest()?)))
+        .collect();
+    strong.sort_by(|(_, a), (_, b)| {
+        let (a, b) = (a.rank(), b.rank());
+        b.0.cmp(&a.0).then(b.1.total_cmp(&a.1))
+    });
+    strong
 }
 
 /// Which changes are tried together.

@@ -64,7 +64,7 @@ fn of_pair(worth: &ChangeWorth, pair: &Together) -> Vec<Cell> {
     let day = |place: usize| Cell::Count(worth.changes[place].day().into());
     let [first, second] = pair.changes.map(day);
     let count = Cell::Count(pair.days_later.pairs as u64);
-    let mut row = vec![first, second, yes_or_no(pair.is_strong()), count];
+    let mut row = vec![first, second, yes_or_no(pair.strongest().is_some()), count];
     let figures = pair.judged.iter().map(|(_, effect)| effect);
     for effect in std::iter::once(&pair.days_later).chain(figures) {
         row.extend([effect.mean, effect.standard_error].map(Cell::Number));

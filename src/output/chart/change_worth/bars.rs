@@ -4,7 +4,7 @@ use crate::analysis::change_worth::ChangeWorth;
 use crate::analysis::change_worth::effects::Effects;
 use crate::base::clock::days;
 use crate::output::chart::axis;
-use crate::output::chart::figure::{Limit, Line, Panel, Shape};
+use crate::output::chart::figure::{Anchor, Limit, Line, Panel, Shape, width_of};
 use crate::output::chart::sheet::{Sheet, bold};
 use crate::output::chart::style::{BASE, CHANGE, INK, Pen};
 use crate::output::chart::weekly::Weekly;
@@ -23,6 +23,10 @@ const STAYS: f64 = 0.85;
 const GOES: f64 = 0.4;
 /// Half the width of the ends of a range, pixels.
 const END: f64 = 3.5;
+/// How far an axis reaches past the tallest bar, so that words stand above it.
+const ROOM: f64 = 1.4;
+/// From a bar to words above it, pixels.
+const GAP: f64 = 7.0;
 
 /// What one panel shows of each change.
 pub struct Series {
@@ -53,7 +57,10 @@ pub fn draw(
     let values = worth.alone.iter().map(|effects| (series.read)(effects));
     let ranges = worth.alone.iter().filter(|_| series.range);
     let all = values.chain(ranges.flat_map(range));
-    let up = axis::from_zero(all, series.least, STEPS);
+    let (low, high) = all.fold((0.0_f64, series.least / ROOM), |(low, high), value| {
+        (low.min(value), high.max(value))
+    });
+    let up = axis::from_zero([low, ROOM * high], series.least, STEPS);
     let mut panel = weekly.panel(top, bottom, up);
     if panel.up.low < 0.0 {
         let zero = Limit::new("no change", 0.0, weekly.across(), Pen::hair(BASE));
@@ -122,6 +129,28 @@ fn say_tallest(sheet: &mut Sheet, panel: usize, worth: &ChangeWorth, series: &Se
         return;
     };
     let day = worth.changes[place].day();
-    let words = format!("{}, day {day}", signed(value, series.digits));
-    sheet.words_at(panel, (at(worth, place), value), vec![bold(&words, INK)]);
+    let words = vec![bold(
+        &format!("{}, day {day}", signed(value, series.digits)),
+        INK,
+    )];
+    let this = &sheet.figure.panels[panel];
+    let [_, high] = range(&worth.alone[place]);
+    let top = if series.range { value.max(high) } else { value };
+    // no bar is taller, so there is room above it
+    let (x, y) = this.at((at(worth, place), top));
+    let half = width_of(&words) / 2.0 + END;
+    let x = x.clamp(this.frame.left + half, this.frame.right - half);
+    if !(series.range && tops_between(this, worth, [x - half, x + half], top)) {
+        return sheet.say(words, Anchor::Middle, x, y - GAP);
+    }
+    sheet.words_at(panel, (at(worth, place), value), words);
+}
+
+/// Whether the range of a change between two places of the page reaches higher than that.
+fn tops_between(panel: &Panel, worth: &ChangeWorth, [from, to]: [f64; 2], top: f64) -> bool {
+    let mut all = worth.alone.iter().enumerate();
+    all.any(|(place, effects)| {
+        let x = panel.x(at(worth, place));
+        (from..=to).contains(&x) && range(effects)[1] > top
+    })
 }

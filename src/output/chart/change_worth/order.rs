@@ -25,7 +25,7 @@ pub fn circles(sheet: &mut Sheet, panel: usize, worth: &ChangeWorth) {
     let room = ((RIGHT - LEFT) / APART) as usize + 1;
     let order = worth.drop.order();
     let (fit, more) = order.split_at(order.len().min(room));
-    title(sheet, more.len());
+    title(sheet, worth.drop.last().is_some(), more.len());
     let this = &sheet.figure.panels[panel];
     let x = |&change: &usize| this.x(days(worth.changes[change].minute));
     let wanted: Vec<f64> = fit.iter().map(x).collect();
@@ -36,12 +36,22 @@ pub fn circles(sheet: &mut Sheet, panel: usize, worth: &ChangeWorth) {
     }
 }
 
-fn title(sheet: &mut Sheet, more: usize) {
-    let remark = match more {
-        0 => "filled: may go, open: stays".to_string(),
-        more => format!("filled: may go, open: stays; {more} that are missed more have no number"),
+fn title(sheet: &mut Sheet, some_go: bool, more: usize) {
+    let (head, remark) = match some_go {
+        true => (
+            "Drop in this order",
+            "filled: may go, open: stays, in the order of the ready day",
+        ),
+        false => (
+            "Missed least first",
+            "in the order of the ready day; open: stays",
+        ),
     };
-    let head = Span::new("Drop in this order", Face::SemiBold, SENTENCE, INK);
+    let remark = match more {
+        0 => remark.to_string(),
+        more => format!("{remark}; {more} that are missed more have no number"),
+    };
+    let head = Span::new(head, Face::SemiBold, SENTENCE, INK);
     sheet.say(
         vec![head, plain(&remark, MUTED)],
         Anchor::Start,

@@ -56,8 +56,8 @@ pub fn sentences(worth: &ChangeWorth) -> Vec<String> {
     let members = worth.common.members;
     let alone = format!("Each left out in turn on the same {members} plausible tanks like yours.");
     let Some(last) = worth.drop.last() else {
-        let first = "What is harmless alone is not together; here nothing is harmless alone.";
-        return vec![format!("{alone} {first}"), alone];
+        let none = "None is harmless even alone: each moves the ready day or a peak.";
+        return vec![format!("{alone} {none}"), alone];
     };
     let together = match worth.drop.dropped().count() {
         1 => "Without that one",

@@ -7,7 +7,7 @@ use crate::analysis::change_worth::ChangeWorth;
 use crate::analysis::change_worth::absence::Absence;
 use crate::analysis::change_worth::effects::{JUDGED, Loss, MOST_DELAY_DAYS, figure};
 use crate::analysis::change_worth::one_more::OneMore;
-use crate::analysis::change_worth::pairs::Together;
+use crate::analysis::change_worth::pairs::{Beyond, Together, strong};
 use crate::analysis::change_worth::planned::Change;
 use crate::output::change_worth::words::{better, days_list, in_a_line, loss};
 use crate::output::chart::words::{short, signed};
@@ -47,8 +47,16 @@ fn drop(page: &mut Page, worth: &ChangeWorth) {
         .map(|tried| worth.changes[tried.change].day())
         .collect();
     let Some(last) = worth.drop.last() else {
-        let words = "none: each of them, or two together, would be missed";
-        return page.block("Drop", Tone::Strong, words);
+        let least = worth.drop.kept_alone.first();
+        let least = least.map_or(String::new(), |(change, lost)| {
+            let day = worth.changes[*change].day();
+            format!("; least that on day {day}: {} without it", loss(lost))
+        });
+        return page.block(
+            "Drop",
+            Tone::Strong,
+            format!("none: each is missed even alone{least}"),
+        );
     };
     let words = match days.as_slice() {
         [only] => format!("day {only} only, then stop"),
@@ -95,54 +103,42 @@ fn pairs(page: &mut Page, worth: &ChangeWorth) {
     if worth.pairs.is_empty() {
         return;
     }
-    let strong: Vec<&Together> = worth.pairs.iter().filter(|pair| pair.is_strong()).collect();
+    let strong = strong(&worth.pairs);
     let tried = counted(worth.pairs.len(), "pair");
     let head = format!(
-        "of {tried} within a week, each left out on {} tanks,",
+        "{tried} within a week, each left out on {} tanks:",
         worth.pair_members
     );
-    if strong.is_empty() {
-        let words = format!("{head} all do the sum of what each does alone");
-        return page.block("Pairs", Tone::Plain, words);
-    }
-    let told = strong.iter().take(PAIRS).map(|pair| beyond(worth, pair));
-    let told: Vec<String> = told.collect();
-    let more = match strong.len() - told.len() {
-        0 => String::new(),
-        more => format!("; {more} more in pairs.csv"),
+    let (told, more) = strong.split_at(strong.len().min(PAIRS));
+    let told: Vec<String> = (told.iter())
+        .map(|(pair, most)| beyond(worth, pair, most))
+        .collect();
+    let words = match (told.is_empty(), more.len()) {
+        (true, _) => "all do the sum of what each does alone".to_string(),
+        (false, 0) => format!("beyond the sum of each alone, {}", told.join("; ")),
+        (false, more) => format!(
+            "beyond the sum of each alone, {}; {more} more in pairs.csv",
+            told.join("; ")
+        ),
     };
-    let words = format!(
-        "{head} {} do not just add up; beyond the sum: {}{more}",
-        strong.len(),
-        told.join("; ")
-    );
-    page.block("Pairs", Tone::Plain, words);
+    page.block("Pairs", Tone::Plain, format!("{head} {words}"));
 }
 
-/// `days 2 and 3 peak ammonia +0.2 mg N/L`: the strongest of what two do beyond the sum.
-fn beyond(worth: &ChangeWorth, pair: &Together) -> String {
-    let days = pair.changes.map(|change| worth.changes[change].day());
-    let later = &pair.days_later;
-    let head = format!("days {} and {}", days[0], days[1]);
-    if later.mean.abs() >= MOST_DELAY_DAYS && later.is_clear() {
-        return format!("{head} ready day {} days", signed(later.mean, 1));
+/// `days 2 and 3 peak ammonia +0.20 mg N/L`: what two do most beyond the sum.
+fn beyond(worth: &ChangeWorth, pair: &Together, most: &Beyond) -> String {
+    let [first, second] = pair.changes.map(|change| worth.changes[change].day());
+    match most {
+        Beyond::Later(days) => format!(
+            "days {first} and {second} ready day {} days",
+            signed(*days, 1)
+        ),
+        Beyond::Rises(figure, by) => format!(
+            "days {first} and {second} {} {} {}",
+            figure.short,
+            signed(*by, 2),
+            figure.unit
+        ),
     }
-    let strength = |(figure, effect): &&(&crate::analysis::figure_list::FigureOf, _)| {
-        let effect: &crate::analysis::compare::effect::Effect = effect;
-        let clear = if effect.is_clear() { 1.0 } else { 0.0 };
-        clear * effect.mean.abs() / figure.told_from
-    };
-    let most = pair
-        .judged
-        .iter()
-        .max_by(|a, b| strength(a).total_cmp(&strength(b)));
-    let (figure, effect) = most.expect("figures are judged");
-    format!(
-        "{head} {} {} {}",
-        figure.short,
-        signed(effect.mean, 2),
-        figure.unit
-    )
 }
 
 fn one_more(page: &mut Page, more: &OneMore) {
@@ -194,6 +190,9 @@ fn away(page: &mut Page, worth: &ChangeWorth, absence: &Absence) {
         );
         page.line(Tone::Plain, words);
     }
+    if absence.reduced.is_none() {
+        page.line(Tone::Plain, "less to do: none can go, not even then");
+    }
     if let Some(reduced) = &absence.reduced {
         let stay: Vec<Change> = (reduced.stay.iter())
             .map(|&place| worth.changes[place].clone())
@@ -201,7 +200,7 @@ fn away(page: &mut Page, worth: &ChangeWorth, absence: &Absence) {
         let doubled = reduced.doubled.map(|place| worth.changes[place].day());
         let doubled = doubled.map_or(String::new(), |day| format!(", doubled on day {day}"));
         let words = format!(
-            "least to do: {} of {}, {}{doubled}: {}",
+            "less to do: {} of {} will do, {}{doubled}: {}",
             stay.len(),
             counted(worth.changes.len(), "change"),
             days_list(&stay),

@@ -19,13 +19,15 @@ const HEADS: [&str; JUDGED.len()] = ["ammonia", "nitrite", "NH3 h", "lit h", "KH
 const PLACES: [usize; JUDGED.len()] = [2, 2, 0, 0, 1];
 /// Where a figure moves by less than is told of it.
 const AS_PLANNED: &str = "·";
+/// Fewer days are shown as none.
+const SHOWN_DAYS: f64 = 0.05;
 /// What stands before days that may be chance.
 const UNCLEAR: &str = "~";
 
 /// The changes in the order of the calendar: all of them, or those that are missed most.
 pub fn table(page: &mut Page, case: &Case, worth: &ChangeWorth) {
     let words = format!(
-        "each left out alone, on the same {} plausible tanks like yours; day {} counted as the latest",
+        "each left out alone, on the same {} plausible tanks; day {} counts as the latest",
         worth.common.members, case.input.last_day
     );
     page.block("Changes", Tone::Plain, words);
@@ -78,11 +80,8 @@ fn row(case: &Case, worth: &ChangeWorth, place: usize) -> String {
 }
 
 fn days(effects: &Effects) -> String {
-    let unclear = if effects.ready.is_clear() {
-        ""
-    } else {
-        UNCLEAR
-    };
+    let is_sure = effects.ready.is_clear() || effects.days_later().abs() < SHOWN_DAYS;
+    let unclear = if is_sure { "" } else { UNCLEAR };
     let error = number(effects.ready.standard_error_days, 1);
     format!("{unclear}{} ± {error}", signed(effects.days_later(), 1))
 }
