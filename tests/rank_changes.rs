@@ -29,6 +29,8 @@ use firstfill::output::chart::change_worth::figure;
 use firstfill::output::chart::figure::{Label, Shape};
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::{Figure, png, svg};
+use firstfill::output::place::Written;
+use firstfill::output::text::closing;
 use firstfill::scenario;
 
 /// Few members show as well as many whether numbers are the same.
@@ -480,6 +482,30 @@ fn the_command_writes_its_folder_and_one_screen() {
             .join("output/rank-changes-tank-2/rank-changes.png")
             .exists()
     );
+}
+
+#[test]
+fn the_screen_of_a_long_calendar_with_days_away_is_short() {
+    let case = case_of(&TANK.replace("\"2..6\", every = 2", "\"1..22\", every = 1"));
+    let worth = ranked(&case);
+    assert!(worth.changes.len() > 20 && worth.absence.is_some());
+    let mut page = firstfill::output::text::change_worth::page(&case, &worth);
+    let written = Written {
+        folder: "output/rank-changes".into(),
+        renamed: false,
+        replaced: false,
+    };
+    let files = ["changes.csv".into(), "rank-changes.png".into()];
+    closing(
+        &mut page,
+        Path::new("output/rank-changes"),
+        &written,
+        &files,
+    );
+    let text = anstream::adapter::strip_str(&page.render(100)).to_string();
+    let lines = text.lines().count();
+    assert!(lines <= 44, "{lines} lines:\n{text}");
+    nothing_overlaps(&figure_of(&case, &worth));
 }
 
 #[test]

@@ -4,7 +4,7 @@ mod rows;
 
 use crate::analysis::case::Case;
 use crate::analysis::change_worth::ChangeWorth;
-use crate::analysis::change_worth::absence::Absence;
+use crate::analysis::change_worth::absence::{Absence, Reduced};
 use crate::analysis::change_worth::effects::{JUDGED, Loss, MOST_DELAY_DAYS, figure};
 use crate::analysis::change_worth::one_more::OneMore;
 use crate::analysis::change_worth::pairs::{Beyond, Together, strong};
@@ -194,18 +194,29 @@ fn away(page: &mut Page, worth: &ChangeWorth, absence: &Absence) {
         page.line(Tone::Plain, "less to do: none can go, not even then");
     }
     if let Some(reduced) = &absence.reduced {
-        let stay: Vec<Change> = (reduced.stay.iter())
-            .map(|&place| worth.changes[place].clone())
-            .collect();
-        let doubled = reduced.doubled.map(|place| worth.changes[place].day());
-        let doubled = doubled.map_or(String::new(), |day| format!(", doubled on day {day}"));
-        let words = format!(
-            "less to do: {} of {} will do, {}{doubled}: {}",
-            stay.len(),
-            counted(worth.changes.len(), "change"),
-            days_list(&stay),
-            in_a_line(&reduced.effects)
-        );
-        page.line(Tone::Plain, words);
+        page.line(Tone::Plain, less_to_do(worth, reduced));
     }
+}
+
+/// Which changes will do: those that stay by name, or those that go where they are fewer.
+fn less_to_do(worth: &ChangeWorth, reduced: &Reduced) -> String {
+    let all = 0..worth.changes.len();
+    let (stay, gone): (Vec<usize>, Vec<usize>) =
+        all.partition(|place| reduced.stay.contains(place));
+    let named = |places: &[usize]| {
+        let changes = places.iter().map(|&place| worth.changes[place].clone());
+        days_list(&changes.collect::<Vec<Change>>())
+    };
+    let which = match gone.len() < stay.len() {
+        true => format!("without {}", named(&gone)),
+        false => named(&stay),
+    };
+    let doubled = reduced.doubled.map(|place| worth.changes[place].day());
+    let doubled = doubled.map_or(String::new(), |day| format!(", doubled on day {day}"));
+    format!(
+        "less to do: {} of {} will do, {which}{doubled}: {}",
+        stay.len(),
+        counted(worth.changes.len(), "change"),
+        in_a_line(&reduced.effects)
+    )
 }

@@ -7,8 +7,9 @@ use crate::output::chart::words::{number, signed};
 use crate::output::text::{Page, Tone};
 use crate::output::when::day_in_words;
 
-/// Rows that fit beside all the rest.
+/// Rows that fit beside all the rest, and where days away are told too.
 const MOST_ROWS: usize = 12;
+const MOST_WITH_AWAY: usize = 8;
 /// Widths of the columns: day, share, days later, then a column per figure, then whether it may go.
 const DAY: usize = 20;
 const SHARE: usize = 6;
@@ -39,7 +40,7 @@ pub fn table(page: &mut Page, case: &Case, worth: &ChangeWorth) {
     for place in shown(worth) {
         page.line(Tone::Plain, row(case, worth, place));
     }
-    let more = worth.changes.len().saturating_sub(MOST_ROWS);
+    let more = worth.changes.len().saturating_sub(most_rows(worth));
     let more = match more {
         0 => String::new(),
         more => format!("{more} that are missed less: changes.csv; "),
@@ -53,6 +54,13 @@ pub fn table(page: &mut Page, case: &Case, worth: &ChangeWorth) {
     );
 }
 
+fn most_rows(worth: &ChangeWorth) -> usize {
+    match worth.absence {
+        Some(_) => MOST_WITH_AWAY,
+        None => MOST_ROWS,
+    }
+}
+
 /// The places of the rows that fit, in the order of the calendar.
 fn shown(worth: &ChangeWorth) -> Vec<usize> {
     let mut places: Vec<usize> = worth
@@ -60,7 +68,7 @@ fn shown(worth: &ChangeWorth) -> Vec<usize> {
         .order()
         .into_iter()
         .rev()
-        .take(MOST_ROWS)
+        .take(most_rows(worth))
         .collect();
     places.sort_unstable();
     places
