@@ -362,6 +362,7 @@ fn every_help_text_teaches_with_examples() {
         ("run", "written whole or not at all"),
         ("check", "Every mistake is shown at once"),
         ("levers", "each thing alone, on the same plausible tanks"),
+        ("rank-changes", "run again together before it is said"),
         ("latest-fill", "Where no date does, the exit code is 3"),
         ("explain", "tables made from the code itself"),
         ("completions", "completion script"),

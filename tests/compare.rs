@@ -25,7 +25,9 @@ use firstfill::output::chart::figure::Shape;
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::compare::paragraph::paragraph;
 use firstfill::output::compare::table::table;
+use firstfill::output::place::Written;
 use firstfill::output::table::Form;
+use firstfill::output::text::closing;
 use firstfill::scenario;
 
 /// Few members show as well as many whether numbers are the same.
@@ -456,6 +458,46 @@ fn the_command_writes_tables_charts_and_a_manifest_that_repeats_it() {
     let told = firstfill(&room, &run).output().unwrap();
     let told = String::from_utf8(told.stderr).unwrap();
     assert!(told.contains("is of `firstfill compare`"), "{told}");
+}
+
+#[test]
+fn the_screen_of_two_or_three_plans_is_short_and_tells_what_differs() {
+    for count in [2, 3] {
+        let comparison = first(count);
+        let mut page = firstfill::output::text::compare::page(&comparison);
+        let written = Written {
+            folder: "output/compare".into(),
+            renamed: false,
+            replaced: false,
+        };
+        let files = [
+            "table.csv".into(),
+            "compare.png".into(),
+            "differences.png".into(),
+        ];
+        closing(&mut page, Path::new("output/compare"), &written, &files);
+        let text = anstream::adapter::strip_str(&page.render(100)).to_string();
+        let lines = text.lines().count();
+        assert!(lines <= 48, "{count} plans, {lines} lines:\n{text}");
+        for told in [
+            "ready day of 50 of 100",
+            "peak nitrite",
+            "water changed",
+            "Why",
+            "table.csv",
+        ] {
+            assert!(text.contains(told), "{told} is not in\n{text}");
+        }
+        // the middles of a figure that is left out for being alike are alike in the table too
+        let alike = "temperature jump";
+        let line = comparison
+            .lines
+            .iter()
+            .find(|line| line.short == alike)
+            .unwrap();
+        let told_apart = (0..count).any(|n| line.standing(n) != Standing::Between);
+        assert!(told_apart || !text.contains(alike), "{text}");
+    }
 }
 
 #[test]

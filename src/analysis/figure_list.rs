@@ -34,6 +34,12 @@ pub struct FigureOf {
     pub read: fn(&Figures) -> Option<f64>,
 }
 
+impl PartialEq for FigureOf {
+    fn eq(&self, other: &FigureOf) -> bool {
+        self.name == other.name
+    }
+}
+
 macro_rules! listed {
     ($($name:ident $unit:literal $better:ident $told_from:literal $short:literal $what:literal $read:expr;)*) => {
         /// All figures, in the order of the tables.
@@ -63,6 +69,7 @@ listed! {
     nitrite_over_limit_h "h" Less 1.0 "nitrite over limit" "time with nitrite over its limit" |f| Some(f.hours.nitrite);
     oxygen_under_limit_h "h" Less 1.0 "oxygen under limit" "time with oxygen under its limit" |f| Some(f.hours.oxygen);
     co2_over_limit_h "h" Less 1.0 "CO2 over limit" "time with carbon dioxide over its limit" |f| Some(f.hours.co2);
+    light_with_ammonia_h "h" Less 1.0 "light on ammonia" "time with bright light on ammonia" |f| Some(f.hours.light_with_ammonia);
     temperature_jump_c "°C" Less 0.1 "temperature jump" "largest change of temperature at a water change" |f| f.temperature_jump.map(|jump| jump.value);
     ph_jump "1" Less 0.05 "pH jump" "largest change of pH at a water change" |f| f.ph_jump.map(|jump| jump.value);
     water_changed_l "L" Less 1.0 "water changed" "water taken out by changes" |f| Some(f.litres_changed);

@@ -9,6 +9,7 @@ use super::beyond::HoursUnder;
 use super::broken::{Broken, RunningWatch};
 use super::jumps;
 use super::limits::Limits;
+use super::lit_ammonia::LitAmmonia;
 use super::milestones::Extreme;
 use super::peak::Peak;
 
@@ -67,6 +68,8 @@ pub struct HoursBeyond {
     pub oxygen: f64,
     /// Carbon dioxide over its limit.
     pub co2: f64,
+    /// Bright light on total ammonia: both over what counts (`[limits]` `bright_light`, `ammonia_in_light`).
+    pub light_with_ammonia: f64,
 }
 
 /// Gathers figures reading by reading.
@@ -82,6 +85,7 @@ pub struct FigureWatch<R = f64> {
     co2: Peak<R>,
     kh: Peak<R>,
     hours: [HoursUnder<R>; 5],
+    lit_ammonia: LitAmmonia<R>,
     temperature_jump: Peak<R>,
     ph_jump: Peak<R>,
     litres: R,
@@ -122,6 +126,7 @@ impl<R: Real> FigureWatch<R> {
             co2: Peak::highest(),
             kh: Peak::lowest(),
             hours: bounds.map(HoursUnder::of),
+            lit_ammonia: LitAmmonia::over(limits.bright_light.value, limits.ammonia_in_light.value),
             temperature_jump: Peak::highest(),
             ph_jump: Peak::highest(),
             litres: none,
@@ -173,6 +178,8 @@ impl<R: Real> FigureWatch<R> {
         for (hours, value) in self.hours.iter_mut().zip(counted_downwards) {
             hours.see(r.minute, value);
         }
+        self.lit_ammonia
+            .see(r.minute, r.light_umol_per_m2_s, r.tan_mg_n_per_l);
     }
 
     /// Sees an event; only water changes take out water.
@@ -214,6 +221,7 @@ impl<R: Real> FigureWatch<R> {
                 nitrite,
                 oxygen,
                 co2,
+                light_with_ammonia: self.lit_ammonia.lane(lane),
             },
             temperature_jump: jump(&self.temperature_jump),
             ph_jump: jump(&self.ph_jump),

@@ -40,7 +40,8 @@ const fn limit(
 /// All limits of a run.
 ///
 /// The first four are ripening limits: they decide the ready day. The others are running limits:
-/// they stand beside it and never move it.
+/// they stand beside it and never move it. The last two are no limits of animals: together they say
+/// when light falls on ammonia.
 #[derive(Debug, Clone, Copy)]
 pub struct Limits {
     /// Total ammonia, mg N/L.
@@ -61,6 +62,10 @@ pub struct Limits {
     pub ph_jump: Limit,
     /// Nitrate with shrimp, mg N/L.
     pub shrimp_nitrate: Limit,
+    /// Light over which ammonia is counted as lit, µmol/m²/s at the soil.
+    pub bright_light: Limit,
+    /// Total ammonia over which light is counted as falling on ammonia, mg N/L.
+    pub ammonia_in_light: Limit,
 }
 
 const TOTAL_AMMONIA: Limit = limit(
@@ -126,6 +131,20 @@ const SHRIMP_NITRATE: Limit = limit(
     4.5,
     practice("20 mg/L of the ion"),
 );
+const BRIGHT_LIGHT: Limit = limit(
+    "bright_light",
+    "light that counts when ammonia stands in it",
+    "µmol/m²/s",
+    50.0,
+    practice("judgement, no source"),
+);
+const AMMONIA_IN_LIGHT: Limit = limit(
+    "ammonia_in_light",
+    "total ammonia that counts when light falls on it",
+    "mg N/L",
+    0.5,
+    practice("judgement, no source"),
+);
 
 impl Default for Limits {
     fn default() -> Self {
@@ -139,13 +158,15 @@ impl Default for Limits {
             temperature_jump: TEMPERATURE_JUMP,
             ph_jump: PH_JUMP,
             shrimp_nitrate: SHRIMP_NITRATE,
+            bright_light: BRIGHT_LIGHT,
+            ammonia_in_light: AMMONIA_IN_LIGHT,
         }
     }
 }
 
 impl Limits {
     /// All limits, ripening ones first.
-    pub fn all(&self) -> [&Limit; 9] {
+    pub fn all(&self) -> [&Limit; 11] {
         [
             &self.total_ammonia,
             &self.nitrite,
@@ -156,10 +177,12 @@ impl Limits {
             &self.temperature_jump,
             &self.ph_jump,
             &self.shrimp_nitrate,
+            &self.bright_light,
+            &self.ammonia_in_light,
         ]
     }
     /// All limits, to be changed.
-    pub fn all_mut(&mut self) -> [&mut Limit; 9] {
+    pub fn all_mut(&mut self) -> [&mut Limit; 11] {
         [
             &mut self.total_ammonia,
             &mut self.nitrite,
@@ -170,6 +193,8 @@ impl Limits {
             &mut self.temperature_jump,
             &mut self.ph_jump,
             &mut self.shrimp_nitrate,
+            &mut self.bright_light,
+            &mut self.ammonia_in_light,
         ]
     }
     /// The nitrite limit in a water with this much chloride, mg N/L: the lower of the two rules.

@@ -15,6 +15,7 @@ mod load;
 mod load_many;
 pub mod panics;
 mod progress;
+mod rank_changes;
 mod run;
 mod say;
 mod stopping;
@@ -42,6 +43,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
         Command::Sweep(options) => sweep::run(options),
         Command::Levers(options) => levers::levers(options),
         Command::FindCalendar(options) => find_calendar::run(options),
+        Command::RankChanges(options) => rank_changes::run(options),
         Command::LatestFill(options) => latest_fill::run(options),
         Command::Explain(options) => explain::explain(options),
         Command::Completions(options) => completions::completions(options.shell),

@@ -1,6 +1,7 @@
 //! What a plan does to a figure, pair by pair: the same member with it and without.
 
 use crate::analysis::ensemble::member::{Member, Told};
+use crate::analysis::levers::paired::CLEAR_ERRORS;
 use crate::base::moments::Moments;
 use crate::base::quantiles::quantiles;
 
@@ -33,9 +34,12 @@ impl Effect {
     ) -> Option<Effect> {
         let of_member = |member: &Member| figure(member.told.as_ref().ok()?);
         let pairs = plan.iter().zip(with);
-        let mut differences: Vec<f64> = pairs
-            .filter_map(|(plan, with)| Some(of_member(with)? - of_member(plan)?))
-            .collect();
+        let differences =
+            pairs.filter_map(|(plan, with)| Some(of_member(with)? - of_member(plan)?));
+        Effect::of_differences(differences.collect())
+    }
+    /// Differences that are known already, one per tank; none where there is no tank.
+    pub fn of_differences(mut differences: Vec<f64>) -> Option<Effect> {
         if differences.is_empty() {
             return None;
         }
@@ -48,5 +52,9 @@ impl Effect {
             standard_error: deviation / (differences.len() as f64).sqrt(),
             points: quantiles(&mut differences, &SHARES),
         })
+    }
+    /// Whether the mean is at least two of its standard errors away from nothing.
+    pub fn is_clear(&self) -> bool {
+        self.mean.abs() >= CLEAR_ERRORS * self.standard_error
     }
 }

@@ -11,6 +11,7 @@ mod group;
 pub mod member;
 pub mod next_test;
 mod planned;
+pub mod plans;
 mod quiet;
 pub mod soil;
 mod stocked;

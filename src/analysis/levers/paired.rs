@@ -9,7 +9,7 @@ use crate::base::quantiles::quantiles;
 const THIN: [f64; 2] = [0.1, 0.9];
 
 /// Standard errors beyond which a mean is told from nothing: what 95 of 100 means of nothing stay under.
-const CLEAR_ERRORS: f64 = 2.0;
+pub const CLEAR_ERRORS: f64 = 2.0;
 
 /// What a lever does to the ready day, pair by pair.
 ///
@@ -93,7 +93,7 @@ impl Paired {
 }
 
 /// The ready day, the last day standing in where there is none within the run.
-fn days(told: &Told, last_day: u32) -> f64 {
+pub fn days(told: &Told, last_day: u32) -> f64 {
     f64::from(told.ready.day.unwrap_or(last_day))
 }
 

@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::analysis::case::Case;
 use crate::analysis::ensemble::member::Member;
+use crate::analysis::ensemble::plans::run_plans;
 use crate::analysis::ensemble::{self, Ask, EnsembleError};
 use crate::analysis::uncertain::Uncertain;
 use crate::base::stop::Stop;
@@ -57,6 +58,26 @@ impl<'a> Trials<'a> {
         done: Progress<'_>,
     ) -> Result<Vec<Member>, EnsembleError> {
         self.run(members, |input| lever.pulled(input), done)
+    }
+    /// So many members with each of several levers pulled alone, as one piece of work; `take` gets the members of
+    /// each lever in turn.
+    ///
+    /// # Errors
+    /// When somebody wishes to stop, or too many members fail.
+    pub fn with_each(
+        &self,
+        levers: &[Lever],
+        members: usize,
+        done: Progress<'_>,
+        take: impl FnMut(usize, Vec<Member>),
+    ) -> Result<(), EnsembleError> {
+        let ask = Ask {
+            case: self.case,
+            members,
+            drawn_days: &[],
+        };
+        let input = |lever: usize, member| levers[lever].pulled(self.input(member));
+        run_plans(ask, levers.len(), input, self.stop, done, take)
     }
 
     /// Some members with something changed in each.

@@ -6,6 +6,7 @@ mod interval;
 mod latest_fill;
 mod levers;
 mod plausible;
+mod rank_changes;
 mod run;
 mod sweep;
 
@@ -19,6 +20,7 @@ pub use find_calendar::FindCalendar;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
 pub use levers::Levers;
+pub use rank_changes::RankChanges;
 pub use run::Run;
 pub use sweep::Sweep;
 
@@ -79,6 +81,11 @@ const SWEEP: &str = "Vary one or two values of a scenario over a grid, on the sa
         A value of the grid is read as if you had written it in the file. Of one value: the curves along it and \
         every milestone against it. Of two: maps, with the line where a limit is passed. Table and charts go to \
         output/sweep-<name of the file>-<paths>/, or the next free name.";
+const RANK_CHANGES: &str = "What every single water change is worth, and which may go.\n\n\
+        Each is left out in turn on the same plausible tanks: what that does to the ready day, and to peaks, light on \
+        ammonia and KH, each for itself. What may go is run again together before it is said. Then: where one more \
+        would help most, and what days away cost. Tables and a chart go to output/rank-changes-<name of the file>/, \
+        or the next free name.";
 
 const LATEST_FILL: &str = "Find the latest date of filling by which so many of 100 plausible tanks are ready in time.\n\n\
         Day numbers and weekdays go with the filling, dates (a trip, say) stay. No filling is earlier than start. \
@@ -118,6 +125,9 @@ pub enum Command {
     /// Find the changes of water that keep what you ask for with least
     #[command(long_about = FIND_CALENDAR)]
     FindCalendar(FindCalendar),
+    /// What every single water change is worth, which may go, and where one more would help
+    #[command(long_about = RANK_CHANGES)]
+    RankChanges(RankChanges),
     /// Find the latest date of filling to be ready by a date
     #[command(long_about = LATEST_FILL)]
     LatestFill(LatestFill),

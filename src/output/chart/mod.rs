@@ -21,6 +21,7 @@ mod bands;
 mod capacity;
 mod capacity_steps;
 mod capacity_words;
+pub mod change_worth;
 pub mod compare;
 mod day;
 mod day_bands;

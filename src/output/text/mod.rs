@@ -2,6 +2,7 @@
 
 mod answer;
 mod assumed;
+pub mod change_worth;
 pub mod compare;
 mod figures;
 pub mod find_calendar;

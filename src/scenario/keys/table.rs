@@ -211,6 +211,8 @@ pub const KEYS: &[Key] = &[
     key("limits.temperature_jump", "largest change of temperature at a change of water", "\"2 K\"", "see explain limits", ""),
     key("limits.ph_jump", "largest change of pH at a change of water", "0.5", "see explain limits", ""),
     key("limits.shrimp_nitrate", "highest nitrate with shrimp", "\"20 mg NO3/L\"", "see explain limits", ""),
+    key("limits.bright_light", "light that counts when ammonia stands in it", "\"50 µmol/m²/s\"", "see explain limits", ""),
+    key("limits.ammonia_in_light", "total ammonia that counts when light falls on it", "\"0.5 mg N/L\"", "see explain limits", ""),
     key("test_kit.ammonia", "steps on the card of total ammonia, the unit after the last", "\"0, 0.25, 0.5, 1, 2, 4, 8 mg NH4/L\"", "0, 0.1, 0.2, 0.5, 1, 2, 5, 10 mg NH4/L", "common practice, no source"),
     key("test_kit.nitrite", "steps on the card of nitrite, the unit after the last", "\"0, 0.25, 0.5, 1, 2, 5 mg NO2/L\"", "0, 0.1, 0.2, 0.5, 1, 2, 5, 10 mg NO2/L", "common practice, no source"),
     key("calendar.free", "weekdays on which water could be changed (find-calendar); days away never are", "[\"Tue\", \"Sat\"]", "every day", ""),

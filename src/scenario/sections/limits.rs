@@ -28,11 +28,12 @@ pub fn read(file: &Reader<'_>) -> Limits {
 /// The kind of a limit; none for plain numbers.
 fn kind(key: &str) -> Option<&'static Kind> {
     match key {
-        "total_ammonia" | "free_ammonia" => Some(&everyday::AMMONIA),
+        "total_ammonia" | "free_ammonia" | "ammonia_in_light" => Some(&everyday::AMMONIA),
         "nitrite" => Some(&everyday::NITRITE),
         "shrimp_nitrate" => Some(&everyday::NITRATE),
         "oxygen" => Some(&everyday::OXYGEN),
         "co2" => Some(&everyday::CO2),
+        "bright_light" => Some(&everyday::LIGHT),
         "temperature_jump" => Some(&everyday::TEMPERATURE_DIFFERENCE),
         _ => None,
     }

@@ -13,7 +13,11 @@ use pairs::pairs;
 use table::table;
 
 /// Differences of the files that are told one by one.
-const DIFFERENCES: usize = 12;
+const DIFFERENCES: usize = 4;
+/// Signs of a line; what is longer is cut, and whole in its table.
+const LINE: usize = 86;
+/// Sentences of a paragraph are told until it is so long, the first one always; the rest stands in the table.
+const PARAGRAPH: usize = 170;
 /// Width of the first column of a table.
 const NAMES: usize = 24;
 /// Width of a plan's column where there are many.
@@ -31,7 +35,7 @@ pub fn page(comparison: &Comparison<'_>) -> Page {
     for (place, strategy) in comparison.strategies.iter().enumerate() {
         if let Some(words) = paragraph(comparison, place) {
             let label = if place == 0 { "Why" } else { "" };
-            let words = format!("{} {}: {words}", letter(place), strategy.key);
+            let words = format!("{} {}: {}", letter(place), strategy.key, opening(&words));
             page.block(label, Tone::Plain, words);
         }
     }
@@ -40,6 +44,26 @@ pub fn page(comparison: &Comparison<'_>) -> Page {
     without_prices(&mut page, comparison);
     page.gap();
     page
+}
+
+/// The first sentences of a paragraph.
+fn opening(paragraph: &str) -> String {
+    let mut told = String::new();
+    for sentence in paragraph.split_inclusive(". ") {
+        if !told.is_empty() && told.len() + sentence.len() > PARAGRAPH {
+            break;
+        }
+        told.push_str(sentence);
+    }
+    told.trim_end().to_string()
+}
+
+/// One line, cut where it is too long.
+fn cut(words: &str) -> String {
+    match words.chars().count() > LINE {
+        true => words.chars().take(LINE - 1).chain(['…']).collect(),
+        false => words.to_string(),
+    }
 }
 
 /// The letter a plan has on the screen.
@@ -81,7 +105,7 @@ fn differences(page: &mut Page, comparison: &Comparison<'_>) {
             .iter()
             .map(|value| value.as_deref().unwrap_or("–"));
         let values = values.collect::<Vec<_>>().join(" | ");
-        page.block(label, Tone::Plain, format!("{}: {values}", one.path));
+        page.block(label, Tone::Plain, cut(&format!("{}: {values}", one.path)));
     }
     if all.len() > DIFFERENCES {
         let more = all.len() - DIFFERENCES;

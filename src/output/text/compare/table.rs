@@ -23,7 +23,27 @@ const UNTOLD: [&str; 3] = [
     "nitrite_peak_day",
 ];
 
-/// One line per figure.
+/// The last to go.
+const HEAVIEST_WEEK: &str = "heaviest_week_l";
+/// Rows that fit beside all the rest; where there are more, those of the end of this list go first.
+const MOST_ROWS: usize = 13;
+const LEAVE_FIRST: [&str; 13] = [
+    "gas_used_g",
+    "ph_jump",
+    "co2_high_mg_per_l",
+    "nitrite_over_limit_h",
+    "free_ammonia_over_limit_h",
+    "tan_over_limit_h",
+    "plants_g",
+    "nitrate_end_mg_n_per_l",
+    "light_with_ammonia_h",
+    "oxygen_under_limit_h",
+    "co2_over_limit_h",
+    "temperature_jump_c",
+    "algae_g_per_m2",
+];
+
+/// One line per figure in which the plans are told apart.
 pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
     let count = comparison.strategies.len();
     let width = width(count);
@@ -31,15 +51,38 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
         .map(|place| format!("{:>width$}", letter(place)))
         .collect();
     page.block("Figures", Tone::Strong, format!("{:NAMES$}{heads}", ""));
-    let lines = comparison.lines.iter();
-    for line in lines.filter(|line| !UNTOLD.contains(&line.name) && has_something(line)) {
+    for line in told(comparison) {
         page.line(Tone::Plain, row(line, width));
     }
     let bands = match count <= MOST_WITH_BANDS {
         true => "middle of the tanks, in brackets 5 to 95 of 100",
         false => "middle of the tanks; their bands are in table.csv",
     };
-    page.line(Tone::Faint, format!("{bands}; > later than the last day"));
+    page.line(
+        Tone::Faint,
+        format!("{bands}; > later than the last day; all figures, also those in which all are alike: table.csv"),
+    );
+}
+
+/// The lines in which the plans are told apart, as many as fit.
+fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
+    let lines = comparison.lines.iter();
+    let mut told: Vec<&Line> = lines
+        .filter(|line| !UNTOLD.contains(&line.name) && has_something(line) && is_told_apart(line))
+        .collect();
+    for name in LEAVE_FIRST.into_iter().rev().chain([HEAVIEST_WEEK]) {
+        if told.len() <= MOST_ROWS {
+            break;
+        }
+        told.retain(|line| line.name != name);
+    }
+    told
+}
+
+/// Whether a plan is better than another one by what is told; ready days always are told.
+fn is_told_apart(line: &Line) -> bool {
+    let mut places = 0..line.values.len();
+    line.unit == "day" || places.any(|place| line.standing(place) != Standing::Between)
 }
 
 fn width(plans: usize) -> usize {
