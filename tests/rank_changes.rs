@@ -167,6 +167,29 @@ fn the_drop_list_ends_in_what_a_fresh_run_of_that_plan_gives() {
 }
 
 #[test]
+fn what_stays_is_in_the_tank_again_when_the_next_one_is_tried() {
+    let hours = (10..16)
+        .map(|hour| format!("at_{hour} = {{ day = 4, time = \"{hour}:00\", share = \"1 %\" }}\n"));
+    let early = "early = { days = \"2..6\", every = 2, share = \"40 %\" }\n";
+    let case = case_of(&TANK.replace(early, &hours.collect::<String>()));
+    let worth = ranked(&case);
+    let goes: Vec<bool> = (worth.drop.tried.iter())
+        .map(|tried| tried.loss.is_none())
+        .collect();
+    let first_stays = goes.iter().position(|goes| !goes).expect("one stays");
+    assert!(
+        goes[first_stays..].contains(&true),
+        "one goes after it: {goes:?}"
+    );
+    let out = worth
+        .drop
+        .dropped()
+        .map(|tried| &worth.changes[tried.change]);
+    let together = by_trials(&case, &out.collect::<Vec<_>>());
+    assert_eq!(worth.drop.last().unwrap().together, together);
+}
+
+#[test]
 fn litres_saved_are_the_litres_of_what_is_dropped() {
     let volume = TINY.input.tank.volume_l;
     let dropped = TINY_WORTH.drop.dropped();

@@ -16,7 +16,7 @@ use table::table;
 const DIFFERENCES: usize = 4;
 /// Signs of a line; what is longer is cut, and whole in its table.
 const LINE: usize = 86;
-/// Sentences of a paragraph are told until it is so long, the first one always; the rest stands in the table.
+/// Reasons are told until they are so long, the first one always; the whole paragraph stands in the table.
 const PARAGRAPH: usize = 170;
 /// Width of the first column of a table.
 const NAMES: usize = 24;
@@ -46,10 +46,12 @@ pub fn page(comparison: &Comparison<'_>) -> Page {
     page
 }
 
-/// The first sentences of a paragraph.
+/// The first sentences of a paragraph after that of the days, which the pairs have told.
 fn opening(paragraph: &str) -> String {
+    let (days, reasons) = paragraph.split_once(". ").unwrap_or((paragraph, ""));
+    let reasons = if reasons.is_empty() { days } else { reasons };
     let mut told = String::new();
-    for sentence in paragraph.split_inclusive(". ") {
+    for sentence in reasons.split_inclusive(". ") {
         if !told.is_empty() && told.len() + sentence.len() > PARAGRAPH {
             break;
         }

@@ -26,7 +26,7 @@ const UNTOLD: [&str; 3] = [
 /// The last to go.
 const HEAVIEST_WEEK: &str = "heaviest_week_l";
 /// Rows that fit beside all the rest; where there are more, those of the end of this list go first.
-const MOST_ROWS: usize = 13;
+const MOST_ROWS: usize = 11;
 const LEAVE_FIRST: [&str; 13] = [
     "gas_used_g",
     "ph_jump",
@@ -56,11 +56,11 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
     }
     let bands = match count <= MOST_WITH_BANDS {
         true => "middle of the tanks, in brackets 5 to 95 of 100",
-        false => "middle of the tanks; their bands are in table.csv",
+        false => "middle of the tanks",
     };
     page.line(
         Tone::Faint,
-        format!("{bands}; > later than the last day; all figures, also those in which all are alike: table.csv"),
+        format!("{bands}; > later than the last day; all figures: table.csv"),
     );
 }
 
