@@ -34,13 +34,7 @@ pub fn run_plans(
         let members = numbers.iter().map(|number| number % places);
         let members = members.filter(|&member| member < ask.members);
         let inputs: Vec<ModelInput> = members.map(|member| input(plan, member)).collect();
-        let ran = match inputs.is_empty() {
-            true => Vec::new(),
-            false => group.run(&inputs),
-        };
-        let mut ran = ran.into_iter();
-        let filled = numbers.iter().map(|_| (plan, ran.next()));
-        filled.collect::<Vec<(usize, Option<Underway>)>>()
+        run_some(&group, plan, &inputs, numbers.len())
     };
     let settle = |batch: &mut [(usize, Option<Underway>)]| {
         let mut plans = batch.chunk_by_mut(|a, b| a.0 == b.0);
@@ -70,6 +64,18 @@ pub fn run_plans(
         },
     )?;
     failed
+}
+
+/// What came of members of a plan, in so many places; the last may hold none.
+type Places = Vec<(usize, Option<Underway>)>;
+
+fn run_some(group: &Group<'_>, plan: usize, inputs: &[ModelInput], places: usize) -> Places {
+    let ran = match inputs.is_empty() {
+        true => Vec::new(),
+        false => group.run(inputs),
+    };
+    let mut ran = ran.into_iter();
+    (0..places).map(|_| (plan, ran.next())).collect()
 }
 
 /// Stocks the members of one plan; places that hold none stay empty.
