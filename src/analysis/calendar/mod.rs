@@ -1,7 +1,7 @@
 //! The calendar of water changes that does with least: found by search, on many plausible tanks.
 //!
 //! Start at [`Found::of`]. What is allowed is a [`CalendarWish`]; what a calendar does is its [`Score`],
-//! judged on common members ([`Judge`](judge::Judge)); the search knows nothing of tanks (`search`). Choices
+//! judged on common members ([`Judge`]); the search knows nothing of tanks (`search`). Choices
 //! are scored anew on members that no search has seen, and only that is shown.
 
 pub mod choice;

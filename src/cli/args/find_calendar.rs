@@ -20,7 +20,7 @@ use crate::analysis::forecast::USUAL_SEED;
         with as few visits as will do, in a folder of your own"
 )]
 pub struct FindCalendar {
-    /// The scenario, a TOML file with a section [calendar]
+    /// The scenario, a TOML file with a section on its calendar
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
     /// What there should be least of
