@@ -1,9 +1,13 @@
 //! Plans side by side: common members, single runs to the bit, words that follow the facts, and the command.
 
+#[path = "support/apart.rs"]
+mod apart;
+
 use std::fs;
 use std::path::Path;
 use std::sync::LazyLock;
 
+use apart::apart;
 use assert_cmd::Command;
 use tempfile::TempDir;
 
@@ -19,10 +23,7 @@ use firstfill::analysis::forecast::{Forecast, Making};
 use firstfill::analysis::outcome::Outcome;
 use firstfill::analysis::uncertain::Uncertain;
 use firstfill::base::stop::Stop;
-use firstfill::output::chart::Figure;
 use firstfill::output::chart::compare::figures;
-use firstfill::output::chart::figure::Shape;
-use firstfill::output::chart::rect::Rect;
 use firstfill::output::compare::paragraph::paragraph;
 use firstfill::output::compare::table::table;
 use firstfill::output::place::Written;
@@ -300,61 +301,6 @@ fn cost_is_every_litre_at_its_price_and_dechlorinator_by_what_it_treats() {
     assert!(litres > 100.0);
     let none = both.strategies[1].told().next().unwrap();
     assert_eq!(both.strategies[1].cost(&none.figures), None);
-}
-
-fn apart(figure: &Figure) {
-    let page = Rect::new(0.0, 0.0, 1200.0, 900.0);
-    for (n, label) in figure.labels.iter().enumerate() {
-        assert!(
-            page.holds(&label.space),
-            "{} is off the page",
-            label.words()
-        );
-        for other in &figure.labels[..n] {
-            let (a, b) = (label.words(), other.words());
-            assert!(
-                !label.space.overlaps(&other.space),
-                "{}: {a} on {b}",
-                figure.name
-            );
-        }
-    }
-    for panel in &figure.panels {
-        assert!(page.holds(&panel.frame), "{} is off the page", panel.title);
-        for (x, y) in panel.values() {
-            assert!(
-                panel.across.holds(x) && panel.up.holds(y),
-                "{}: {x}, {y}",
-                panel.title
-            );
-        }
-        let others = figure
-            .panels
-            .iter()
-            .filter(|other| other.title != panel.title);
-        for other in others {
-            assert!(
-                !panel.frame.overlaps(&other.frame),
-                "{} on {}",
-                panel.title,
-                other.title
-            );
-        }
-    }
-    for shape in &figure.shapes {
-        let points = match shape {
-            Shape::Path(points, _) | Shape::Fill(points, ..) => points.clone(),
-            Shape::Disc(centre, ..) => vec![*centre],
-        };
-        let is_on = |(x, y): (f64, f64)| page.holds(&Rect::new(x, y, x, y));
-        assert!(points.into_iter().all(is_on), "{}: {shape:?}", figure.name);
-    }
-    assert!(!figure.title.ends_with('…'), "{} is cut", figure.title);
-    assert!(
-        !figure.sentence.ends_with('…'),
-        "{} is cut",
-        figure.sentence
-    );
 }
 
 #[test]

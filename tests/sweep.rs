@@ -1,10 +1,14 @@
 //! A value varied over a grid: the ends are single runs, every path of a scenario can be varied, what is wrong is
 //! told, words and cells keep apart, and the command.
 
+#[path = "support/apart.rs"]
+mod apart;
+
 use std::fs;
 use std::path::Path;
 use std::sync::LazyLock;
 
+use apart::apart;
 use assert_cmd::Command;
 use tempfile::TempDir;
 
@@ -20,7 +24,6 @@ use firstfill::analysis::sweep::{Sweep, key};
 use firstfill::base::stop::Stop;
 use firstfill::output::chart::Figure;
 use firstfill::output::chart::figure::Shape;
-use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::sweep::figures;
 use firstfill::output::sweep::shown;
 use firstfill::output::sweep::table::table;
@@ -288,51 +291,6 @@ fn short(place: usize) -> String {
 
 fn long(place: usize) -> String {
     format!("{place}.123 µmol/m²/s")
-}
-
-fn apart(figure: &Figure) {
-    let page = Rect::new(0.0, 0.0, 1200.0, 900.0);
-    for (n, label) in figure.labels.iter().enumerate() {
-        let words = label.words();
-        assert!(
-            page.holds(&label.space),
-            "{}: {words} is off the page",
-            figure.name
-        );
-        for other in &figure.labels[..n] {
-            let other_words = other.words();
-            assert!(
-                !label.space.overlaps(&other.space),
-                "{}: {words} on {other_words}",
-                figure.name
-            );
-        }
-    }
-    for (n, panel) in figure.panels.iter().enumerate() {
-        assert!(page.holds(&panel.frame), "{} is off the page", panel.title);
-        for (x, y) in panel.values() {
-            let inside = panel.across.holds(x) && panel.up.holds(y);
-            assert!(inside, "{}: {x}, {y}", panel.title);
-        }
-        for other in &figure.panels[..n] {
-            let clear = !panel.frame.overlaps(&other.frame);
-            assert!(clear, "{} on {}", panel.title, other.title);
-        }
-    }
-    for shape in &figure.shapes {
-        let points = match shape {
-            Shape::Path(points, _) | Shape::Fill(points, ..) => points.clone(),
-            Shape::Disc(centre, ..) => vec![*centre],
-        };
-        let is_on = |(x, y): (f64, f64)| page.holds(&Rect::new(x, y, x, y));
-        assert!(points.into_iter().all(is_on), "{}: {shape:?}", figure.name);
-    }
-    assert!(!figure.title.ends_with('…'), "{} is cut", figure.title);
-    assert!(
-        !figure.sentence.ends_with('…'),
-        "{} is cut",
-        figure.sentence
-    );
 }
 
 #[test]

@@ -225,7 +225,7 @@ impl Example {
     fn records(&self) -> Vec<EventRecord> {
         self.events()
             .iter()
-            .filter(|event| matches!(event.kind, EventKind::Change { .. }))
+            .filter(|event| event.kind.is_change())
             .map(|event| EventRecord {
                 minute: event.minute,
                 name: event.name.clone(),

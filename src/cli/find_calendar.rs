@@ -1,7 +1,5 @@
 //! `find-calendar`: the changes of water that do with least.
 
-use std::path::PathBuf;
-
 use super::args::FindCalendar as Options;
 use super::exit::{Exit, Failure};
 use super::{load, progress, say, stopping};
@@ -95,13 +93,11 @@ fn found(
 }
 
 fn place(options: &Options) -> Place {
-    let stem = options.file.file_stem().unwrap_or_default();
-    let mut name = std::ffi::OsString::from("find-calendar-");
-    name.push(stem);
-    Place::asked(
+    Place::of_file(
         options.out.as_deref(),
         options.force,
-        &PathBuf::from("output").join(name),
+        "find-calendar",
+        &options.file,
     )
 }
 

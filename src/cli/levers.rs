@@ -1,7 +1,5 @@
 //! `levers`: what could be done otherwise, and what that would bring.
 
-use std::path::PathBuf;
-
 use super::args::Levers as Options;
 use super::exit::Failure;
 use super::{load, progress, say, stopping};
@@ -49,13 +47,11 @@ pub fn levers(options: &Options) -> Result<(), Failure> {
 }
 
 fn place(options: &Options) -> Place {
-    let stem = options.file.file_stem().unwrap_or_default();
-    let mut name = std::ffi::OsString::from("levers-");
-    name.push(stem);
-    Place::asked(
+    Place::of_file(
         options.out.as_deref(),
         options.force,
-        &PathBuf::from("output").join(name),
+        "levers",
+        &options.file,
     )
 }
 

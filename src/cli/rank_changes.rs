@@ -1,8 +1,5 @@
 //! `rank-changes`: what every water change is worth, and which may go.
 
-use std::ffi::OsString;
-use std::path::PathBuf;
-
 use super::args::RankChanges as Options;
 use super::exit::Failure;
 use super::{load, progress, say, stopping};
@@ -76,10 +73,12 @@ fn refuse_without_changes(options: &Options, case: &Case) -> Result<(), Failure>
 }
 
 fn place(options: &Options) -> Place {
-    let mut name = OsString::from("rank-changes-");
-    name.push(options.file.file_stem().unwrap_or_default());
-    let usual = PathBuf::from("output").join(name);
-    Place::asked(options.out.as_deref(), options.force, &usual)
+    Place::of_file(
+        options.out.as_deref(),
+        options.force,
+        "rank-changes",
+        &options.file,
+    )
 }
 
 /// The options that shape the files, as they could be typed again.

@@ -98,6 +98,10 @@ impl EventKind {
             EventKind::Uneaten { feed_g, .. } => format!("{feed_g} g of feed left uneaten"),
         }
     }
+    /// Whether water is changed.
+    pub fn is_change(&self) -> bool {
+        matches!(self, EventKind::Change { .. })
+    }
     /// Whether the event belongs to animals and their feed.
     pub fn is_about_animals(&self) -> bool {
         matches!(self, EventKind::Stock(_) | EventKind::Uneaten { .. })

@@ -30,6 +30,7 @@ pub mod saved;
 pub mod shortening;
 pub mod simulation;
 pub mod step;
+pub mod stretch;
 pub mod timers;
 mod trial;
 mod tuning;

@@ -40,7 +40,7 @@ use crate::model::water::Water;
 use super::alone::{Alone, Left, WORTH_PARTS, finish};
 use super::guard::mend;
 use super::memory::Memory;
-use super::work::Counts;
+pub use super::stretch::{Books, Part, Stretch};
 
 /// Room for one step; nothing is allocated while stepping.
 #[derive(Debug, Clone)]
@@ -62,43 +62,6 @@ const AHEAD: [f64; 3] = [0.5, 0.5, 1.0];
 const KEPT: [usize; 4] = [0, 1, 2, 2];
 /// The last of the looks that are in the middle, counted from 0.
 const LAST_IN_THE_MIDDLE: usize = 2;
-
-/// A length of time with what is switched during it.
-#[derive(Debug, Clone, Copy)]
-pub struct Stretch<'a, R> {
-    /// Start, days since midnight of day 0.
-    pub from_days: f64,
-    /// Length, days.
-    pub days: f64,
-    /// What is switched.
-    pub held: &'a Held<R>,
-}
-
-/// What a step changes.
-#[derive(Debug)]
-pub struct Books<'a, R> {
-    /// The pools.
-    pub state: &'a mut State<R>,
-    /// Extents of all rows, added up.
-    pub totals: &'a mut [R],
-    /// Work done.
-    pub counts: &'a mut Counts<R>,
-}
-
-/// One part of a stretch, done.
-#[derive(Debug)]
-pub struct Part<'a, R> {
-    /// Start, days since midnight of day 0.
-    pub from_days: R,
-    /// Length, days.
-    pub days: R,
-    /// Pools at its start.
-    pub before: &'a State<R>,
-    /// Extents since filling, this part included.
-    pub totals: &'a [R],
-    /// Whether processes were held back in it.
-    pub held_back: bool,
-}
 
 impl<R: Real> Stepper<R> {
     /// Room for the rows of a model.

@@ -1,5 +1,6 @@
 //! Where a folder may be put, and why not.
 
+use std::ffi::OsString;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -87,6 +88,12 @@ impl Place {
             (Some(named), false) => Place::Exactly(named.into()),
             (None, false) => Place::Free(usual.into()),
         }
+    }
+    /// Where results of a command about one file go: if nothing else is asked, `output/<command>-<stem>`.
+    pub fn of_file(named: Option<&Path>, by_force: bool, command: &str, file: &Path) -> Place {
+        let mut name = OsString::from(format!("{command}-"));
+        name.push(file.file_stem().unwrap_or_default());
+        Place::asked(named, by_force, &PathBuf::from("output").join(name))
     }
     /// The folder asked for.
     pub fn target(&self) -> &Path {

@@ -2,8 +2,6 @@
 
 use crate::analysis::calendar::wish::CalendarWish;
 use crate::analysis::case::Case;
-use crate::analysis::cost::Prices;
-use crate::analysis::kit::TestKit;
 use crate::analysis::limits::Limits;
 use crate::analysis::uncertain;
 use crate::base::clock::DAY;
@@ -13,6 +11,7 @@ use crate::engine::input::{GasPlan, Heating, ModelInput, PowerCut, Room, TimerLi
 use crate::model::composition::Composition;
 use crate::model::setup::{StandPlan, Tank};
 
+use super::beside::Beside;
 use super::calendar::LOOKAHEAD_DAYS;
 use super::desk::Desk;
 use super::draft::Draft;
@@ -23,7 +22,7 @@ use super::sections::blend::Blend;
 use super::sections::water::Waters;
 use super::sections::{
     air, animals, calendar, care, changes, doses, filter, gas, light, limits, parameters, plants,
-    power, prices, room, seed, soil, start, surface, tank, test_kit, water,
+    power, room, seed, soil, start, surface, tank, water,
 };
 use super::tree::Table;
 
@@ -208,39 +207,6 @@ fn blends(file: &Reader<'_>, draft: &mut Draft<'_>, waters: &Waters) -> (Prepare
 struct Prepared {
     blend: Blend,
     water: Composition,
-}
-
-/// What a case holds beside what is run: how it is judged, tested and paid for.
-struct Beside {
-    limits: Limits,
-    prices: Prices,
-    kit: TestKit,
-    soil_bag_l: f64,
-    waters: uncertain::waters::Waters,
-}
-
-impl Beside {
-    fn read(
-        file: &Reader<'_>,
-        waters: &Waters,
-        (fill, refill): (Blend, Blend),
-        limits: Limits,
-        soil_bag_l: f64,
-        kitchen: uncertain::waters::Waters,
-    ) -> Beside {
-        Beside {
-            limits,
-            prices: Prices {
-                by_name: prices::read(file, waters),
-                treated: [fill.dechlorinated, refill.dechlorinated],
-                fill: fill.parts,
-                refill: refill.parts,
-            },
-            kit: test_kit::read(file),
-            soil_bag_l,
-            waters: kitchen,
-        }
-    }
 }
 
 fn finish(

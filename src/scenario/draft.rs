@@ -149,6 +149,6 @@ impl<'a> Draft<'a> {
         }
     }
     fn is_missed(&self, day: u32, kind: &EventKind) -> bool {
-        matches!(kind, EventKind::Change { .. }) && self.missed.contains(&day)
+        kind.is_change() && self.missed.contains(&day)
     }
 }

@@ -6,6 +6,7 @@
 //! ```
 
 mod based_on;
+mod beside;
 mod build;
 mod calendar;
 mod desk;

@@ -22,7 +22,7 @@ impl Days {
     /// What comes next to the changes of a plan: each on the nearest free day, with the nearest share.
     pub fn planned(input: &ModelInput, wish: &CalendarWish) -> Days {
         let mut days = Days::all(wish, 0);
-        for event in input.events.iter().filter(|event| is_change(event)) {
+        for event in input.events.iter().filter(|event| event.kind.is_change()) {
             let EventKind::Change { share } = event.kind else {
                 continue;
             };
@@ -60,7 +60,7 @@ impl Days {
     /// A plan with these changes in place of its own.
     #[must_use]
     pub fn put_into(&self, mut input: ModelInput, wish: &CalendarWish) -> ModelInput {
-        input.events.retain(|event| !is_change(event));
+        input.events.retain(|event| !event.kind.is_change());
         let changes = self.changes(wish).into_iter();
         input.events.extend(changes.map(|(day, share)| Event {
             minute: day * DAY + wish.minute,
@@ -69,9 +69,4 @@ impl Days {
         }));
         input
     }
-}
-
-/// Whether an event is a change of water.
-pub fn is_change(event: &Event) -> bool {
-    matches!(event.kind, EventKind::Change { .. })
 }

@@ -5,13 +5,16 @@ use std::collections::BTreeMap;
 use crate::analysis::ensemble::EnsembleError;
 use crate::analysis::ensemble::member::Member;
 use crate::analysis::levers::trials::{Progress, Trials};
+use crate::engine::event::EventKind;
+use crate::engine::input::ModelInput;
 
 use super::days::Days;
 use super::score::Score;
 use super::search::{Halt, Judging};
 use super::wish::{CalendarWish, Least, Terms, Trying};
 
-/// A calendar that cannot keep what must hold any more after so many members is not looked at further.
+/// A calendar that cannot keep what must hold any more after so many members is not looked at further (a
+/// judgement, no source: a quarter of the usual members).
 const HOPELESS_AFTER: usize = 16;
 
 /// Members of a case, with one calendar or another.
@@ -133,11 +136,11 @@ impl<'a, 'p> Judge<'a, 'p> {
 }
 
 /// Shares and changes of a plan within its judged days.
-fn planned(input: &crate::engine::input::ModelInput) -> (f64, usize) {
+fn planned(input: &ModelInput) -> (f64, usize) {
     let end = input.end_minute();
     let within = input.events.iter().filter(|event| event.minute < end);
     within.fold((0.0, 0), |(shares, visits), event| match event.kind {
-        crate::engine::event::EventKind::Change { share } => (shares + share, visits + 1),
+        EventKind::Change { share } => (shares + share, visits + 1),
         _ => (shares, visits),
     })
 }

@@ -85,7 +85,8 @@ fn one_fewer(input: &ModelInput) -> Option<Lever> {
     };
     (!left_out.is_empty()).then(|| {
         Lever::of("changes_one_fewer", words, move |input| {
-            let stays = |event: &Event| !(is_change(event) && left_out.contains(&event.minute));
+            let stays =
+                |event: &Event| !(event.kind.is_change() && left_out.contains(&event.minute));
             input.events.retain(stays);
         })
     })
@@ -116,14 +117,10 @@ fn shares(input: &ModelInput, key: &'static str, word: &str, step: f64) -> Optio
     })
 }
 
-fn is_change(event: &Event) -> bool {
-    matches!(event.kind, EventKind::Change { .. })
-}
-
 /// The changes of the plan in their order, the look-ahead included.
 fn changes(input: &ModelInput) -> Vec<Event> {
     let mut changes: Vec<Event> = (input.events.iter())
-        .filter(|event| is_change(event))
+        .filter(|event| event.kind.is_change())
         .cloned()
         .collect();
     changes.sort_by_key(|change| change.minute);

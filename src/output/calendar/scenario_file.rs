@@ -3,7 +3,6 @@
 use std::path::{Component, Path, PathBuf, absolute};
 
 use crate::analysis::calendar::choice::Choice;
-use crate::analysis::calendar::days::is_change;
 use crate::analysis::case::Case;
 use crate::base::clock::TimeOfDay;
 use crate::base::units::digits;
@@ -54,7 +53,11 @@ pub fn text(story: &Story<'_>, place: usize, choice: &Choice) -> String {
 
 /// The entries of `[changes]` of a plan, each once.
 fn entries(case: &Case) -> Vec<&str> {
-    let changes = case.input.events.iter().filter(|event| is_change(event));
+    let changes = case
+        .input
+        .events
+        .iter()
+        .filter(|event| event.kind.is_change());
     let mut names: Vec<&str> = changes
         .filter_map(|event| event.name.strip_prefix("changes."))
         .collect();

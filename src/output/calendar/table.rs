@@ -1,7 +1,6 @@
 //! `choices.csv`: the plan as written and every choice, on the same fresh members.
 
 use crate::analysis::calendar::Found;
-use crate::analysis::calendar::days::is_change;
 use crate::analysis::calendar::score::Score;
 use crate::analysis::case::Case;
 use crate::base::clock::DAY;
@@ -36,7 +35,7 @@ fn planned(case: &Case) -> Vec<(u32, f64)> {
     let end = case.input.end_minute();
     let within = case.input.events.iter();
     within
-        .filter(|event| is_change(event) && event.minute < end)
+        .filter(|event| event.kind.is_change() && event.minute < end)
         .filter_map(|event| match event.kind {
             EventKind::Change { share } => Some((event.minute / DAY, share)),
             _ => None,

@@ -34,7 +34,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
 
 fn tell(draft: &mut Draft<'_>) {
     let end = draft.calendar.minute(draft.calendar.last_day + 1, 0);
-    let inside = |event: &&Event| is_change(event) && event.minute < end;
+    let inside = |event: &&Event| event.kind.is_change() && event.minute < end;
     let count = draft.events.iter().filter(inside).count();
     if count == 0 {
         draft.desk.notice("no water changes planned");
@@ -45,10 +45,6 @@ fn tell(draft: &mut Draft<'_>) {
     };
     let planned = format!("{count} in {} days{away}", draft.calendar.last_day);
     draft.fact("Water changes", planned);
-}
-
-fn is_change(event: &Event) -> bool {
-    matches!(event.kind, EventKind::Change { .. })
 }
 
 fn usual_time(section: &Reader<'_>) -> u32 {
@@ -128,7 +124,7 @@ fn no_two_at_once(draft: &Draft<'_>, places: &[(String, Place)]) {
     let mut changes: Vec<&Event> = draft
         .events
         .iter()
-        .filter(|event| is_change(event))
+        .filter(|event| event.kind.is_change())
         .collect();
     changes.sort_by(|a, b| (a.minute, &a.name).cmp(&(b.minute, &b.name)));
     let mut told = Vec::new();

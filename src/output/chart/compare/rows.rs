@@ -1,7 +1,6 @@
 //! The name of a plan before its row of panels, and what it does in a few words.
 
 use crate::analysis::compare::strategy::Strategy;
-use crate::engine::event::EventKind;
 use crate::output::chart::figure::Anchor;
 use crate::output::chart::fonts::Face;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, small};
@@ -39,9 +38,10 @@ pub fn name(sheet: &mut Sheet, strategy: &Strategy<'_>, grid: &Grid, row: usize)
 /// `24 changes, 640 L`.
 fn changes(strategy: &Strategy<'_>) -> String {
     let input = &strategy.case.input;
-    let changes = input.events.iter().filter(|event| {
-        event.minute < input.end_minute() && matches!(event.kind, EventKind::Change { .. })
-    });
+    let changes = input
+        .events
+        .iter()
+        .filter(|event| event.minute < input.end_minute() && event.kind.is_change());
     let litres = strategy.outcome.milestones.litres_changed;
     match changes.count() {
         0 => "no change".to_string(),
