@@ -31,8 +31,8 @@ pub struct SavedRun {
     memory: [u64; 3],
     /// The gas of the day: first day of its line, on, off, mg/h.
     gas: Option<(u32, u32, u32, u64)>,
-    /// What stands on the valve: mg/h and the lead in minutes.
-    valve: Option<(u64, u32)>,
+    /// What stands on the valve: mg/h, the lead in minutes, and what more gas does.
+    valve: Option<(u64, u32, Option<u64>)>,
     first_day_was_short: bool,
     /// Steps, parts, parts held back.
     work: [u64; 3],
@@ -60,7 +60,10 @@ impl SavedRun {
                 let Window { on, off } = line.window;
                 (line.from_day, on.0, off.0, line.value.to_bits())
             }),
-            valve: (valve.setting).map(|set| (set.gas_mg_per_h.to_bits(), set.lead_minutes)),
+            valve: (valve.setting).map(|set| {
+                let gain = set.mg_per_l_and_mg_per_h.map(f64::to_bits);
+                (set.gas_mg_per_h.to_bits(), set.lead_minutes, gain)
+            }),
             first_day_was_short: valve.first_day_was_short,
             work: [work.steps, work.parts, work.held_back],
         }
@@ -104,9 +107,10 @@ impl SavedRun {
         });
         let valve = &mut valves.lanes[0];
         valve.first_day_was_short = self.first_day_was_short;
-        valve.setting = self.valve.map(|(gas, lead_minutes)| Setting {
+        valve.setting = self.valve.map(|(gas, lead_minutes, gain)| Setting {
             gas_mg_per_h: f64::from_bits(gas),
             lead_minutes,
+            mg_per_l_and_mg_per_h: gain.map(f64::from_bits),
         });
         Ok((tank, valves))
     }

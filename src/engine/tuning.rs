@@ -1,6 +1,6 @@
 //! Tuning the valves: a day is replayed with other settings until its highest CO2 is the target.
 
-use crate::base::clock::{DAY, Window};
+use crate::base::clock::{DAY, HOUR, Window};
 use crate::base::real::Real;
 use crate::model::pool::Pool;
 
@@ -8,11 +8,12 @@ use super::error::RunError;
 use super::input::TimerLine;
 use super::lead_search::LeadSearch;
 use super::notice::Notice;
-use super::rate_search::RateSearch;
+use super::rate_search::{Found, Guess, RateSearch};
 use super::result::Tuning;
 use super::simulation::Simulation;
-use super::trial::{Trial, Watch};
+use super::trial::{first_minute, try_day};
 use super::valve::{Setting, USUAL_LEAD, Valve, Valves};
+use super::watcher::Eyes;
 
 /// How near the target the day's highest must come, mg/L.
 pub(super) const NEAR_MG_PER_L: f64 = 0.2;
@@ -36,8 +37,8 @@ impl Valves<'_> {
         let found = self.reach(day, asks, &minutes, tanks)?;
         for (lane, valve) in self.lanes.iter_mut().enumerate() {
             if asks[lane] {
-                let (trial, trials) = found[lane];
-                valve.settle(day, &leads[lane], trial, trials, tanks.minute);
+                let found = &found[lane];
+                valve.settle(day, &leads[lane], found, tanks.minute);
             }
         }
         Ok(())
@@ -64,7 +65,7 @@ impl Valves<'_> {
             let found = self.reach(day, &wants, &leads, tanks)?;
             for (lane, search) in searches.iter_mut().enumerate() {
                 if wants[lane] {
-                    let at_lights_on = found[lane].0.at_lights_on.unwrap_or(0.0);
+                    let at_lights_on = found[lane].trial.at_lights_on.unwrap_or(0.0);
                     search.learn(at_lights_on, self.lanes[lane].target());
                 }
             }
@@ -79,19 +80,24 @@ impl Valves<'_> {
         wants: &[bool],
         leads: &[u32],
         tanks: &Simulation<'_, R>,
-    ) -> Result<Vec<(Trial, u32)>, RunError> {
+    ) -> Result<Vec<Found>, RunError> {
         let mut searches: Vec<RateSearch> = (0..R::LANES)
             .map(|lane| self.lanes[lane].rate_search(lane, wants[lane], tanks))
             .collect();
-        while searches.iter().any(RateSearch::wants_more) {
-            let lines: Vec<TimerLine> = (searches.iter().enumerate())
+        let lines = |searches: &[RateSearch]| -> Vec<TimerLine> {
+            (searches.iter().enumerate())
                 .map(|(lane, search)| TimerLine {
                     from_day: day,
                     window: self.lanes[lane].window(day, leads[lane]),
                     value: search.next(),
                 })
-                .collect();
-            let trials = self.try_day(day, &lines, tanks)?;
+                .collect()
+        };
+        let light = self.lanes[0].light(day);
+        let lights_on = (light != Window::NEVER).then_some(day * DAY + light.on.0);
+        let tanks = until_gas(&lines(&searches), lights_on, tanks)?;
+        while searches.iter().any(RateSearch::wants_more) {
+            let trials = try_day(&lines(&searches), lights_on, &tanks)?;
             for (search, trial) in searches.iter_mut().zip(trials) {
                 if search.wants_more() {
                     search.learn(trial);
@@ -100,28 +106,24 @@ impl Valves<'_> {
         }
         Ok(searches.iter().map(RateSearch::found).collect())
     }
+}
 
-    fn try_day<R: Real>(
-        &self,
-        day: u32,
-        lines: &[TimerLine],
-        tanks: &Simulation<'_, R>,
-    ) -> Result<Vec<Trial>, RunError> {
-        let mut copy = tanks.clone();
-        copy.keeping.gas = lines.iter().copied().map(Some).collect();
-        let light = self.lanes[0].light(day);
-        let lights_on = (light != Window::NEVER).then_some(day * DAY + light.on.0);
-        let from = lines.iter().map(|line| {
-            let passes_midnight = line.window.on > line.window.off;
-            day * DAY + if passes_midnight { 0 } else { line.window.on.0 }
-        });
-        let mut watch = Watch::<R>::new(from.collect(), lights_on);
-        copy.advance((day + 1) * DAY, &mut watch)?;
-        copy.show(&mut watch);
-        Ok((lines.iter().enumerate())
-            .map(|(lane, line)| watch.trial(lane, line.value))
-            .collect())
+/// The tanks as they stand when the gas or the light first comes on: what goes before is the same in every
+/// trial.
+fn until_gas<'a, R: Real>(
+    lines: &[TimerLine],
+    lights_on: Option<u32>,
+    tanks: &Simulation<'a, R>,
+) -> Result<Simulation<'a, R>, RunError> {
+    let day = tanks.minute / DAY;
+    let on = lines.iter().map(|line| first_minute(day, line));
+    let first = on.chain(lights_on).min().unwrap_or(0) / HOUR * HOUR; // where a step ends in any case
+    let mut copy = tanks.clone();
+    copy.keeping.gas = lines.iter().copied().map(Some).collect();
+    if first > copy.minute {
+        copy.advance(first, &mut Eyes(&mut []))?;
     }
+    Ok(copy)
 }
 
 impl Valve<'_> {
@@ -132,15 +134,23 @@ impl Valve<'_> {
         tanks: &Simulation<'_, R>,
     ) -> RateSearch {
         let litres = tanks.state[Pool::Volume].lane(lane);
-        let guess = self
-            .setting
-            .map_or(FIRST_GUESS_MG_PER_H_AND_L * litres, |s| s.gas_mg_per_h);
+        let guess = match self.setting {
+            Some(setting) => Guess {
+                gas_mg_per_h: setting.gas_mg_per_h,
+                mg_per_l_and_mg_per_h: setting.mg_per_l_and_mg_per_h,
+            },
+            None => Guess {
+                gas_mg_per_h: FIRST_GUESS_MG_PER_H_AND_L * litres,
+                mg_per_l_and_mg_per_h: None,
+            },
+        };
         let shown = tanks.state[Pool::Indicator].lane(lane);
         RateSearch::new(wanted, self.target(), shown, guess)
     }
 
     /// Puts on the valve what was found, and notes it.
-    fn settle(&mut self, day: u32, lead: &Lead, trial: Trial, trials: u32, minute: u32) {
+    fn settle(&mut self, day: u32, lead: &Lead, found: &Found, minute: u32) {
+        let trial = found.trial;
         let target = self.target();
         if let Some(at_lights_on) = lead.too_little {
             self.notices
@@ -159,6 +169,7 @@ impl Valve<'_> {
         self.setting = Some(Setting {
             gas_mg_per_h: trial.gas_mg_per_h,
             lead_minutes: lead.minutes,
+            mg_per_l_and_mg_per_h: found.mg_per_l_and_mg_per_h,
         });
         self.tunings.push(Tuning {
             day,
@@ -166,7 +177,7 @@ impl Valve<'_> {
             gas_mg_per_h: trial.gas_mg_per_h,
             highest_mg_per_l: trial.highest,
             at_lights_on_mg_per_l: trial.at_lights_on,
-            trials,
+            trials: found.trials,
             reached,
             start_found: lead.too_little.is_none(),
         });

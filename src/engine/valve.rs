@@ -53,6 +53,8 @@ pub(super) struct Standing {
 pub(super) struct Setting {
     pub(super) gas_mg_per_h: f64,
     pub(super) lead_minutes: u32,
+    /// How much higher the day's highest CO2 comes with more gas, as the last tuning found.
+    pub(super) mg_per_l_and_mg_per_h: Option<f64>,
 }
 
 impl<'a> Valves<'a> {
