@@ -39,6 +39,7 @@ mod hundred;
 mod key;
 pub mod label;
 mod labels;
+pub mod lesson;
 mod lever_bars;
 mod lever_columns;
 mod lever_words;

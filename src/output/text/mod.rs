@@ -8,6 +8,7 @@ mod figures;
 pub mod find_calendar;
 mod forecast;
 pub mod latest_fill;
+pub mod lesson;
 pub mod levers;
 mod next;
 mod page;
