@@ -1,6 +1,7 @@
 //! Storey 5: files out. Numbers become CSV, pictures, a manifest and the words on the terminal.
 
 pub mod calendar;
+mod cautions;
 pub mod change_worth;
 pub mod chart;
 mod column_list;

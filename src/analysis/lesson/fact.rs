@@ -2,6 +2,7 @@
 
 use crate::analysis::compare::nitrogen::{Nitrogen, Sink};
 use crate::analysis::compare::strategy::Strategy;
+use crate::analysis::figures::kh_dkh;
 use crate::analysis::levers::paired::Paired;
 use crate::analysis::milestones::{DayFigures, readings_of};
 use crate::engine::result::Reading;
@@ -132,6 +133,7 @@ facts! {
     OXYGEN_LOW "oxygen_low" "lowest oxygen" "mg/L" 1 |s| some(s.step.outcome.milestones.oxygen_low.value);
     OXYGEN_LIMIT "oxygen_limit" "limit of oxygen" "mg/L" 0 |s| some(s.step.case.limits.oxygen.value);
     KH_LOW "kh_low" "lowest KH" "dKH" 2 |s| some(s.step.outcome.milestones.kh_low.value);
+    KH_THAT_DAY "kh_that_day" "KH on that day" "dKH" 2 |s| Some(Read::exact(kh_dkh(s.midnight()?)));
     NITRATE_END "nitrate_end" "nitrate at the end" "mg N/L" 1 |s| some(s.step.outcome.milestones.nitrate_end);
     LITRES "litres" "water changed" "L" 0 |s| some(s.step.outcome.milestones.litres_changed);
     GAS "gas" "gas used" "g" 0 |s| some(s.step.outcome.milestones.gas_g);

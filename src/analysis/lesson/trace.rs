@@ -69,13 +69,13 @@ impl Trace {
             Trace::Ph => ("pH", "", 2, "ph"),
             Trace::Kh => ("KH", "dKH", 2, "kh_dkh"),
             Trace::AmmoniaCapacity => (
-                "ammonia oxidisers",
+                "ammonia step",
                 "mg N/day",
                 1,
                 "ammonia_capacity_mg_n_per_day",
             ),
             Trace::NitriteCapacity => (
-                "nitrite oxidisers",
+                "nitrite step",
                 "mg N/day",
                 1,
                 "nitrite_capacity_mg_n_per_day",

@@ -89,6 +89,7 @@ use crate::base::clock::DAY;
 use crate::engine::result::RunResult;
 
 pub use figure::Figure;
+pub(in crate::output) use render::FONT_RULES;
 pub use render::{RenderError, png, svg};
 
 use words::Calendar;

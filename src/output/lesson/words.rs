@@ -103,6 +103,9 @@ fn times(decided: &Decided) -> Option<String> {
 
 /// A sentence with a capital first.
 pub fn capital(sentence: &str) -> String {
+    if sentence.starts_with("pH") {
+        return sentence.to_string();
+    }
     let mut signs = sentence.chars();
     let first = signs.next().map(|c| c.to_uppercase().to_string());
     first.unwrap_or_default() + signs.as_str()

@@ -9,7 +9,7 @@ use crate::output::lesson::words::{capital, told};
 use super::{Page, Tone};
 
 /// Width of a column of numbers.
-const COLUMN: usize = 10;
+const COLUMN: usize = 8;
 
 /// The list of lessons.
 pub fn list() -> Page {

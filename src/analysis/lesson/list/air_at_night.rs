@@ -33,10 +33,10 @@ pub const LESSON: Lesson = Lesson {
         .lower("With {step}, the night leaves {left} mg/L of oxygen, under the limit of {right}"),
     claims: CLAIMS,
     notes: &[
-        Note::new(Trace::Oxygen, Of::Base, Where::Lowest, "{base}: {value}, {time}"),
-        Note::new(Trace::Oxygen, Of::Step, Where::Lowest, "{step}: {value}, {time}"),
-        Note::new(Trace::Co2, Of::Step, Where::Lowest, "CO2 {value}, {time}"),
-        Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, {time}"),
+        Note::new(Trace::Oxygen, Of::Base, Where::Lowest, "{base}: {value}, day {day} {time}"),
+        Note::new(Trace::Oxygen, Of::Step, Where::Lowest, "{step}: {value}, day {day} {time}"),
+        Note::new(Trace::Co2, Of::Step, Where::Lowest, "CO2 {value}, day {day} {time}"),
+        Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, day {day} {time}"),
     ],
     to_try: "Look for the fewest hours that keep the limit, then stir the surface instead (kind = \"gentle ripple\") and leave \
         the stone out: which costs less gas?",

@@ -34,7 +34,7 @@ pub const LESSON: Lesson = Lesson {
         LITRES,
     ],
     headline: Claim::of("early changes, peaks", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-        .lower("With {step}, ammonia peaks at {left} instead of {right} mg N/L; the tank is ready {days_sooner} days sooner")
+        .lower("With {step}, ammonia peaks at {left} instead of {right} mg N/L; nitrite peaks at {nitrite_peak} instead of {base.nitrite_peak}")
         .alike("With {step}, ammonia peaks as high as with {base}: {left} mg N/L")
         .higher("With {step}, ammonia peaks higher than with {base}: {left} against {right} mg N/L")
         .at_base("With {step}, ammonia peaks at {left} mg N/L on day {tan_peak_day}"),
@@ -86,7 +86,7 @@ const PANELS: &[Panel] = &[
         line: Line::of("limit", |step| limits(step).nitrite.value),
     },
     Panel {
-        title: "Ready, of 100 plausible tanks",
+        title: "Plausible tanks that are ready",
         traces: &[Trace::Ready],
         least: 100.0,
         from_zero: true,

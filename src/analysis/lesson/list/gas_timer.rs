@@ -43,10 +43,10 @@ pub const LESSON: Lesson = Lesson {
         .at_base("With the gas {step} it takes {left} g in {last_day} days, and pH swings by {ph_swing}"),
     claims: CLAIMS,
     notes: &[
-        Note::new(Trace::Co2, Of::Step, Where::Highest, "{step}: {value}, {time}"),
-        Note::new(Trace::Co2, Of::Step, Where::Lowest, "{value} at {time}"),
-        Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, {time}"),
-        Note::new(Trace::Oxygen, Of::Step, Where::Lowest, "oxygen {value}, {time}"),
+        Note::new(Trace::Co2, Of::Step, Where::Highest, "{step}: {value}, day {day} {time}"),
+        Note::new(Trace::Co2, Of::Step, Where::Lowest, "{value}, day {day} {time}"),
+        Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, day {day} {time}"),
+        Note::new(Trace::Oxygen, Of::Step, Where::Lowest, "oxygen {value}, day {day} {time}"),
     ],
     to_try: "In your own file let the gas come on two hours before the light, run it with --day 21, and look at the drop \
         checker on that chart: how late is it?",
@@ -112,7 +112,7 @@ const CLAIMS: &[Claim] = &[
         .alike("It takes as much gas: {left} g in {last_day} days.")
         .higher("It takes more gas, {left} g in {last_day} days against {right} g.")
         .at_base("It takes {left} g of gas in {last_day} days."),
-    Claim::of("gas timer, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.2)
+    Claim::of("gas timer, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.5)
         .alike("The lowest oxygen of the day is {left} mg/L, {base} {right}: CO2 does not push oxygen out.")
         .lower("The lowest oxygen of the day is {left} mg/L, {base} {right}: here it makes a difference.")
         .higher("The lowest oxygen of the day is {left} mg/L, {base} {right}: the timer lifts it.")

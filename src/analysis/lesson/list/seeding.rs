@@ -94,7 +94,7 @@ const PANELS: &[Panel] = &[
         }),
     },
     Panel {
-        title: "Ready, of 100 plausible tanks",
+        title: "Plausible tanks that are ready",
         traces: &[Trace::Ready],
         least: 100.0,
         from_zero: true,

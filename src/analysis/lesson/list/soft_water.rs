@@ -3,7 +3,7 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    DAYS_SOONER, KH_LOW, NITRITE_PEAK, PH_LOW, READY_DAY, READY_OF_100, TAN_PEAK,
+    DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRITE_PEAK, READY_DAY, READY_OF_100, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Line, Panel, Trace, limits};
@@ -19,17 +19,17 @@ pub const LESSON: Lesson = Lesson {
     scenario: include_str!("../../../../scenarios/lessons/soft-water.toml"),
     input: "the KH of the tap",
     steps: STEPS,
-    base: 4,
+    base: 6,
     shown: 1,
     window: EIGHT_WEEKS,
     day: 28,
     panels: PANELS,
-    facts: &[KH_LOW, PH_LOW, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
+    facts: &[KH_LOW, KH_THAT_DAY, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
     headline: Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
-        .lower("With a tap of {step}, KH falls to {kh_low} and {left} of 100 plausible tanks are ready by day {last_day}; with {base}, {right}")
+        .lower("With a tap of {step}, KH is {kh_that_day} on day {day} and {left} of 100 plausible tanks are ready by day {last_day}; with {base}, {right}")
         .alike("With a tap of {step}, as many plausible tanks are ready by day {last_day} as with {base}: {left} of 100")
         .higher("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}; with {base}, {right}")
-        .at_base("With a tap of {step}, KH falls to {kh_low} dKH, and {left} of 100 plausible tanks are ready by day {last_day}"),
+        .at_base("With a tap of {step}, KH is {kh_that_day} dKH on day {day}, and {left} of 100 plausible tanks are ready by day {last_day}"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Kh, Of::Step, Where::Lowest, "{step}: down to {value} on day {day}"),
@@ -58,9 +58,9 @@ const STEPS: &[Step] = &[
     Step { key: "1-dkh", label: "1 dKH", lines: tap!("1") },
     Step { key: "2-dkh", label: "2 dKH", lines: tap!("2") },
     Step { key: "3-dkh", label: "3 dKH", lines: tap!("3") },
-    Step { key: "4-dkh", label: "4 dKH", lines: "" },
+    Step { key: "4-dkh", label: "4 dKH", lines: tap!("4") },
     Step { key: "6-dkh", label: "6 dKH", lines: tap!("6") },
-    Step { key: "8-dkh", label: "8 dKH", lines: tap!("8") },
+    Step { key: "8-dkh", label: "8 dKH", lines: "" },
 ];
 
 const PANELS: &[Panel] = &[
@@ -88,13 +88,13 @@ const PANELS: &[Panel] = &[
 ];
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("soft water, KH", Here(KH_LOW), Base(KH_LOW), 0.05)
-        .lower("KH falls to {left} dKH; with a tap of {base} it falls to {right}.")
-        .alike("KH falls to {left} dKH, as with a tap of {base} ({right}).")
-        .higher("KH falls to {left} dKH only; with a tap of {base} it falls to {right}.")
-        .at_base("KH falls to {left} dKH: the soil takes most of what the tap brings."),
-    Claim::of("soft water, stuck", Here(KH_LOW), Fixed(0.3, 1), 0.0)
-        .lower("That is next to nothing. Two parts of alkalinity go for every part of ammonia that is turned over, so the nitrifiers come to a stand.")
+    Claim::of("soft water, KH", Here(KH_THAT_DAY), Base(KH_THAT_DAY), 0.05)
+        .lower("On day {day} KH is {left} dKH; with a tap of {base} it is {right}.")
+        .alike("On day {day} KH is {left} dKH, about as with a tap of {base} ({right}).")
+        .higher("On day {day} KH is {left} dKH, more than the {right} with a tap of {base}.")
+        .at_base("On day {day} KH is {left} dKH: the soil and the nitrifiers take most of what the tap brings."),
+    Claim::of("soft water, stuck", Here(KH_THAT_DAY), Fixed(0.3, 1), 0.0)
+        .lower("That is next to nothing. Two parts of alkalinity go for every part of ammonia that is turned over, so the nitrifiers can hardly go on.")
         .alike("That is just about what keeps the nitrifiers going.")
         .higher("That is enough to keep the nitrifiers going."),
     Claim::of("soft water, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)

@@ -90,7 +90,7 @@ const PANELS: &[Panel] = &[
         line: None,
     },
     Panel {
-        title: "Ready, of 100 plausible tanks",
+        title: "Plausible tanks that are ready",
         traces: &[Trace::Ready],
         least: 100.0,
         from_zero: true,

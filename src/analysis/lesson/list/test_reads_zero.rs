@@ -33,9 +33,9 @@ pub const LESSON: Lesson = Lesson {
     panels: PANELS,
     facts: &[TAN_THAT_DAY, CAPACITY, FEED, TAN_PEAK, TAN_PEAK_DAY, NITRITE_PEAK],
     headline: Claim::of("zero, ready", Here(CAPACITY), Here(FEED), 0.0)
-        .lower("The test reads {tan_that_day} on day {day}, but the tank could take {left} of the {right} mg N a day that fish bring")
-        .alike("The test reads {tan_that_day} on day {day}, and the tank could just take the {right} mg N a day that fish bring")
-        .higher("The test reads {tan_that_day} on day {day}, and the tank could take {left} mg N a day, more than the {right} of the fish"),
+        .lower("Ammonia reads {tan_that_day} on day {day}, but the tank could take {left} of the {right} mg N a day that fish bring")
+        .alike("Ammonia reads {tan_that_day} on day {day}, and the tank could just take the {right} mg N a day that fish bring")
+        .higher("Ammonia reads {tan_that_day} on day {day}, and the tank could take {left} mg N a day, more than the {right} of the fish"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ammonia, Of::Step, Where::ThatDay, "fish go in: {value}"),

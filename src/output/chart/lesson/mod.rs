@@ -6,7 +6,7 @@
 //! ```
 
 mod arrow;
-mod foot;
+pub mod foot;
 pub mod hues;
 mod titles;
 
@@ -102,9 +102,12 @@ impl Drawing<'_> {
             let mut add = |step: usize, pen: Pen, name: &str| {
                 let points = self.points(step, *trace);
                 let end = super::series::last(&points);
-                let value = number(end, trace.digits());
-                panel.lines.push(Line::new(name, points, pen));
                 let is_data = step == self.step;
+                let value = match is_data {
+                    true => number(end, trace.digits()),
+                    false => String::new(),
+                };
+                panel.lines.push(Line::new(name, points, pen));
                 names.push(EndName {
                     is_data,
                     ..EndName::curve(name, value, end, pen)
@@ -136,7 +139,8 @@ impl Drawing<'_> {
         panel
             .limits
             .push(Limit::new(line.name, value, across, Pen::LIMIT));
-        Some(EndName::limit(line.name, trimmed(value), value, Pen::LIMIT))
+        let words = trimmed((100.0 * value).round() / 100.0);
+        Some(EndName::limit(line.name, words, value, Pen::LIMIT))
     }
     fn notes<'n>(&self, sheet: &mut Sheet, panel: usize, notes: impl Iterator<Item = &'n Placed>) {
         let notes: Vec<&Placed> = notes.collect();
