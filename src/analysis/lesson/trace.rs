@@ -82,9 +82,9 @@ impl Trace {
             ),
             Trace::Ready => ("ready", "of 100", 0, "ready_of_100"),
             Trace::InSoil => ("still in the soil", "mg N", 0, "soil_mg_n"),
-            Trace::InPlants => ("in plants and algae", "mg N", 0, "plants_mg_n"),
+            Trace::InPlants => ("plants, algae", "mg N", 0, "plants_mg_n"),
             Trace::InWater => ("in the water", "mg N", 0, "water_mg_n"),
-            Trace::CarriedOut => ("carried out with water", "mg N", 0, "carried_out_mg_n"),
+            Trace::CarriedOut => ("carried out", "mg N", 0, "carried_out_mg_n"),
             Trace::GoneAsGas => ("gone as gas", "mg N", 0, "gas_mg_n"),
         }
     }

@@ -44,9 +44,11 @@ fn place_of(taught: &Taught<'_>, step: usize, note: &Note) -> Option<Placed> {
     let holds = |panel: &crate::analysis::lesson::trace::Panel| panel.traces.contains(&note.trace);
     let panel = lesson.panels.iter().position(holds)?;
     let (minute, value) = note.place(&taught.courses[of], trace, taught.that_minute())?;
+    let last_day = taught.steps[of].case.input.last_day;
     let own = |name: &str| match name {
         "value" => Some(number(value, note.trace.digits())),
-        "day" => Some((minute / DAY).to_string()),
+        // the closing midnight belongs to the last day
+        "day" => Some((minute / DAY).min(last_day).to_string()),
         "time" => Some(TimeOfDay::of(minute).to_string()),
         _ => None,
     };

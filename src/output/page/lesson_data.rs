@@ -90,15 +90,16 @@ impl<'a> Drawn<'a> {
             let (Some(high), Some(low), Some(end)) = (high, low, values.last()) else {
                 return String::new();
             };
+            let last_day = self.taught.steps[step].case.input.last_day;
             let words = |value: f64| number(value, trace.digits());
             format!(
                 "{}, {}: highest {} on day {}, lowest {} on day {}, {} at the end.",
                 trace.name(),
                 lesson.steps[step].label,
                 words(*high.1),
-                high.0 / DAY,
+                (high.0 / DAY).min(last_day),
                 words(*low.1),
-                low.0 / DAY,
+                (low.0 / DAY).min(last_day),
                 words(*end)
             )
         };

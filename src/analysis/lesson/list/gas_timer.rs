@@ -37,7 +37,7 @@ pub const LESSON: Lesson = Lesson {
     panels: PANELS,
     facts: &[CO2_AT_DAWN, CO2_THAT_DAY, PH_LOW, PH_HIGH, PH_SWING, OXYGEN_THAT_DAY, GAS],
     headline: Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
-        .lower("With the gas {step} it takes {left} g instead of {right}, and the night's oxygen is {oxygen_that_day} mg/L against {base.oxygen_that_day}")
+        .lower("With the gas {step} it takes {left} g instead of {right}; the lowest oxygen of day {day} is {oxygen_that_day} mg/L, {base} {base.oxygen_that_day}")
         .alike("With the gas {step} it takes as much gas as {base}: {left} g")
         .higher("With the gas {step} it takes {left} g, more than the {right} g {base}")
         .at_base("With the gas {step} it takes {left} g in {last_day} days, and pH swings by {ph_swing}"),

@@ -26,9 +26,9 @@ pub const LESSON: Lesson = Lesson {
     panels: PANELS,
     facts: &[KH_LOW, KH_THAT_DAY, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
     headline: Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
-        .lower("With a tap of {step}, KH is {kh_that_day} on day {day} and {left} of 100 plausible tanks are ready by day {last_day}; with {base}, {right}")
+        .lower("With a tap of {step}, KH is {kh_that_day} on day {day} and {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
         .alike("With a tap of {step}, as many plausible tanks are ready by day {last_day} as with {base}: {left} of 100")
-        .higher("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}; with {base}, {right}")
+        .higher("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
         .at_base("With a tap of {step}, KH is {kh_that_day} dKH on day {day}, and {left} of 100 plausible tanks are ready by day {last_day}"),
     claims: CLAIMS,
     notes: &[

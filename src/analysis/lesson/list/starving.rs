@@ -34,9 +34,9 @@ pub const LESSON: Lesson = Lesson {
         LITRES,
     ],
     headline: Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("Not in this model: with {step} much food is carried out, and the tank is ready {left} days sooner")
-        .alike("No clear difference: with {step} much food is carried out, and the tank is ready as soon ({left} days sooner)")
-        .lower("They starve here: with {step} the tank is ready {by} days later")
+        .higher("With {step}, much food is carried out, and the tank is ready {left} days sooner")
+        .alike("With {step}, food is carried out, and the tank is ready as soon: no clear difference ({left} days)")
+        .lower("With {step}, the tank is ready {by} days later: they starve here")
         .at_base("With {step}, ammonia peaks at {tan_peak} mg N/L, and all of it is there to be eaten"),
     claims: CLAIMS,
     notes: &[
