@@ -190,7 +190,7 @@ fn a_total_of_one_is_harmless_at_ph_6_and_dangerous_at_8_5() {
 fn numbers_that_support_no_sentence_fail_loudly() {
     // the day that is looked at is not in the run
     let free = find("free-ammonia").unwrap();
-    let none = altered(free, "length = 2\n");
+    let none = altered(free, "length = 1\n");
     let error = Taught::of(free, &none, FEW, &Stop::default(), |_, _| {});
     assert!(
         matches!(error, Err(LessonError::Unsupported(_))),
@@ -226,7 +226,7 @@ fn a_lesson_is_repeated_from_its_own_scenarios_and_fails_with_one_where_they_sup
     }
     let file = room.path().join("mine/free-ammonia.toml");
     let text = std::fs::read_to_string(&file).unwrap();
-    std::fs::write(&file, text.replace("length = 7", "length = 2")).unwrap();
+    std::fs::write(&file, text.replace("length = 7", "length = 1")).unwrap();
     let refused = run(&["free-ammonia", "--from", "mine", "--out", "third"]).code(1);
     let words = String::from_utf8_lossy(&refused.get_output().stderr).into_owned();
     assert!(words.contains("no sentence of"), "{words}");

@@ -62,17 +62,18 @@ fn read(lesson: &Lesson, options: &Options) -> Result<Vec<Loaded>, Failure> {
         .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))
 }
 
-/// The scenarios as they were run, each once.
+/// The scenarios as they were run, each once, in the order in which the program writes them.
 fn files(lesson: &Lesson, options: &Options, loaded: &[Loaded]) -> Files {
+    let mut files = scenario::lesson::files(lesson);
     if options.from.is_none() {
-        return scenario::lesson::files(lesson);
+        return files;
     }
-    let mut files = Files::new();
-    for (name, text) in loaded.iter().flat_map(load::texts) {
-        let name = PathBuf::from(name);
+    for (path, text) in loaded.iter().flat_map(load::texts) {
+        let name = PathBuf::from(path);
         let name = name.file_name().unwrap_or_default().to_string_lossy();
-        if !files.iter().any(|(known, _)| *known == name) {
-            files.push((name.into_owned(), text));
+        match files.iter_mut().find(|(known, _)| *known == name) {
+            Some((_, own)) => *own = text,
+            None => files.push((name.into_owned(), text)),
         }
     }
     files

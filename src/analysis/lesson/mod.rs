@@ -1,7 +1,7 @@
 //! Lessons: one question, one input moved in a few steps, and what the runs say to it.
 //!
 //! ```text
-//! list/KEY.rs    one lesson: scenario, steps, what is drawn, claims, notes           ── a plain value
+//! scenarios/KEY.toml, list/KEY.rs    one lesson: scenario; steps, what is drawn, claims, notes           ── a plain value
 //! taught         its steps run, each on the same plausible tanks                     ── Taught
 //! fact           a number read off a step        trace, course   a curve over time
 //! claim          a sentence in as many variants as its numbers can have outcomes
@@ -105,7 +105,7 @@ pub const EIGHT_WEEKS: Window = Window {
 };
 
 /// The tank that the scenarios of all lessons are based on.
-pub const TANK: &str = include_str!("../../../scenarios/lessons/tank.toml");
+pub const TANK: &str = include_str!("scenarios/tank.toml");
 
 /// The lesson of a name.
 pub fn find(key: &str) -> Option<&'static Lesson> {

@@ -73,3 +73,35 @@ fn inside((x, y): (f64, f64)) -> (f64, f64) {
     let (w, h) = (MARK / 2.0 / LEAST.0, MARK / 2.0 / LEAST.1);
     (x.clamp(w, 1.0 - w), y.clamp(h, 1.0 - h))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::lesson::trace::Trace;
+    use crate::base::clock::DAY;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn marks_never_lie_over_each_other_nor_leave_the_plot(
+            places in prop::collection::vec((0..56_u32, 0.0..4.0_f64), 1..6)
+        ) {
+            let scale = Scale { across: (0.0, 57.0), up: (0.0, 4.0) };
+            let note = |&(day, value): &(u32, f64)| Placed {
+                panel: 0,
+                trace: Trace::Ammonia,
+                is_of_base: false,
+                minute: day * DAY,
+                value,
+                words: String::new(),
+            };
+            let notes: Vec<Placed> = places.iter().map(note).collect();
+            let marks = marks(&notes, &[scale]);
+            let plot = Rect::new(0.0, 0.0, LEAST.0, LEAST.1).grown(1e-9);
+            for (place, mark) in marks.iter().enumerate() {
+                prop_assert!(plot.holds(&mark.space()));
+                prop_assert!(!marks[..place].iter().any(|other| other.space().overlaps(&mark.space())));
+            }
+        }
+    }
+}

@@ -14,7 +14,7 @@ pub const LESSON: Lesson = Lesson {
     title: "Air at night",
     question: "Many plants, a surface like a mirror, and every morning the oxygen is low. What does an air stone do, and for how long must it run?",
     terms: &[OXYGEN, CO2],
-    scenario: include_str!("../../../../scenarios/lessons/air-at-night.toml"),
+    scenario: include_str!("../scenarios/air-at-night.toml"),
     input: "how many hours an air stone runs from 20:00 on, 1 L/min",
     steps: STEPS,
     base: 0,

@@ -16,7 +16,7 @@ pub const LESSON: Lesson = Lesson {
     title: "What early changes do and don't do",
     question: "A new tank on soil is full of ammonia. Does changing much water in the first two weeks make it ready sooner?",
     terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, READY, PLAUSIBLE],
-    scenario: include_str!("../../../../scenarios/lessons/early-changes.toml"),
+    scenario: include_str!("../scenarios/early-changes.toml"),
     input: "how often half of the water is changed in the first two weeks",
     steps: STEPS,
     base: 0,

@@ -22,7 +22,7 @@ pub const LESSON: Lesson = Lesson {
         },
         KH,
     ],
-    scenario: include_str!("../../../../scenarios/lessons/free-ammonia.toml"),
+    scenario: include_str!("../scenarios/free-ammonia.toml"),
     input: "the KH of the water, which sets its pH",
     steps: STEPS,
     base: 0,

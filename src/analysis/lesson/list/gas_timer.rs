@@ -23,7 +23,7 @@ pub const LESSON: Lesson = Lesson {
             meaning: "in every step the valve is set so that CO2 reaches 26 mg/L at its highest on the tuning days, and not more",
         },
     ],
-    scenario: include_str!("../../../../scenarios/lessons/gas-timer.toml"),
+    scenario: include_str!("../scenarios/gas-timer.toml"),
     input: "when the gas comes on; it goes off an hour before the lights, which are on from 11:30 to 18:30",
     steps: STEPS,
     base: 5,

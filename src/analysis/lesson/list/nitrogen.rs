@@ -27,7 +27,7 @@ pub const LESSON: Lesson = Lesson {
             meaning: "what the nitrifiers end with; plants use it, and only changes of water or microbes without oxygen take it out",
         },
     ],
-    scenario: include_str!("../../../../scenarios/lessons/nitrogen.toml"),
+    scenario: include_str!("../scenarios/nitrogen.toml"),
     input: "how much of the water is changed once a week",
     steps: STEPS,
     base: 0,

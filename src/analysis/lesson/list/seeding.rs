@@ -18,7 +18,7 @@ pub const LESSON: Lesson = Lesson {
     title: "Seeding and time",
     question: "What is a piece of sponge from a running filter worth, in days?",
     terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, CAPACITY_WORD, READY, PLAUSIBLE],
-    scenario: include_str!("../../../../scenarios/lessons/seeding.toml"),
+    scenario: include_str!("../scenarios/seeding.toml"),
     input: "how much sponge of a running filter is put in on day 0",
     steps: STEPS,
     base: 0,
@@ -89,7 +89,7 @@ const PANELS: &[Panel] = &[
         traces: &[Trace::AmmoniaCapacity],
         least: 10.0,
         from_zero: true,
-        line: Line::of("feed of a small group", |step| {
+        line: Line::of("a small feed", |step| {
             step.outcome.verdict.feed_mg_n_per_day
         }),
     },

@@ -16,7 +16,7 @@ pub const LESSON: Lesson = Lesson {
     title: "Soft water that runs out of alkalinity",
     question: "Ammonia and nitrite stand still for weeks in soft water. What is missing?",
     terms: &[KH, TOTAL_AMMONIA, NITRITE, NITRIFIERS, READY, PLAUSIBLE],
-    scenario: include_str!("../../../../scenarios/lessons/soft-water.toml"),
+    scenario: include_str!("../scenarios/soft-water.toml"),
     input: "the KH of the tap",
     steps: STEPS,
     base: 6,

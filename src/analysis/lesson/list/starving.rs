@@ -16,7 +16,7 @@ pub const LESSON: Lesson = Lesson {
     title: "Does changing water starve the nitrifiers?",
     question: "Every bucket carries ammonia out, and ammonia is what the nitrifiers eat. Do they grow slower for it?",
     terms: &[TOTAL_AMMONIA, NITRIFIERS, CAPACITY_WORD, KH, PLAUSIBLE],
-    scenario: include_str!("../../../../scenarios/lessons/starving.toml"),
+    scenario: include_str!("../scenarios/starving.toml"),
     input: "how much of the water is changed every other day in the first three weeks, with water that brings no KH",
     steps: STEPS,
     base: 0,

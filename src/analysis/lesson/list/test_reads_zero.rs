@@ -19,7 +19,7 @@ pub const LESSON: Lesson = Lesson {
     title: "The test reads zero: is it ready?",
     question: "A tank on sand has stood for a week, and the test reads zero. Does that mean that fish can go in?",
     terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, CAPACITY_WORD],
-    scenario: include_str!("../../../../scenarios/lessons/test-reads-zero.toml"),
+    scenario: include_str!("../scenarios/test-reads-zero.toml"),
     input: "how much sponge of a running filter was put in on day 0",
     steps: STEPS,
     base: 0,
