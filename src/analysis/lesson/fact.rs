@@ -37,8 +37,12 @@ impl<'a> Seen<'a> {
         let days = &self.step.outcome.milestones.days;
         days.iter().find(|figures| figures.day == self.day)
     }
+    /// The readings of the day; none where it lies behind the run, in its look-ahead.
     fn readings(&self) -> Vec<&Reading> {
-        readings_of(&self.step.outcome.run, self.day)
+        match self.day <= self.last_day() {
+            true => readings_of(&self.step.outcome.run, self.day),
+            false => Vec::new(),
+        }
     }
     /// The reading at lights-on of the day.
     fn at_lights_on(&self) -> Option<&Reading> {
