@@ -34,7 +34,7 @@ pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
         .collect();
     let html = page(&Report {
         over: "Plans of a tank, held against each other by firstfill",
-        title: &names.join(" · "),
+        title: &names.join(" / "),
         words: &text::compare::page(comparison),
         figures: &figures(comparison),
         tables: &[

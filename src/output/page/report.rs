@@ -62,7 +62,7 @@ fn words(page: &Page) -> Markup {
     html! {
         @for (label, lines) in page.blocks() {
             div class="block" {
-                h3 { @if label == OPENING { "Tank" } @else { (label) } }
+                h3 { @if label == OPENING { "About" } @else { (label) } }
                 div { (lines_of(&lines)) }
             }
         }
