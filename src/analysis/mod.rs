@@ -23,6 +23,7 @@ pub mod forecast;
 mod jumps;
 pub mod kit;
 pub mod latest_fill;
+pub mod lesson;
 pub mod levels;
 pub mod levers;
 pub mod limits;

@@ -98,6 +98,7 @@ fn as_then(now: &Run, repeat: &Repeat) -> Result<Run, Failure> {
         options.day = days.map_err(|why| broken(why.to_string()))?;
     }
     options.no_charts |= then("no-charts").next().is_some();
+    options.page |= then("page").next().is_some();
     if now.members.is_none() && !now.single && now.seed.is_none() {
         options.single = then("single").next().is_some();
     }

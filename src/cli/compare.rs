@@ -13,7 +13,7 @@ use crate::output::compare::{Story, Texts, keys, table};
 use crate::output::files::Draft;
 use crate::output::folder::FolderError;
 use crate::output::place::Place;
-use crate::output::text;
+use crate::output::{page, text};
 use crate::scenario::Loaded;
 
 /// Loads, runs, holds against each other, writes and says.
@@ -32,7 +32,10 @@ pub fn run(options: &Options) -> Result<(), Failure> {
         files: &files,
         options: &repeatable(options),
     };
-    let entries = entries(&story, !options.no_charts, &stop)?;
+    let mut entries = entries(&story, !options.no_charts, &stop)?;
+    if options.page {
+        entries.push(page::compare::entry(&story).map_err(FolderError::from)?);
+    }
     for entry in &entries {
         stop.check()?;
         draft.put(&entry.name, &entry.bytes)?;
@@ -82,6 +85,9 @@ fn repeatable(options: &Options) -> Vec<(String, String)> {
     ];
     if options.no_charts {
         list.push(("no-charts".into(), "true".into()));
+    }
+    if options.page {
+        list.push(("page".into(), "true".into()));
     }
     list
 }

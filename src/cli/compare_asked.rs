@@ -41,6 +41,7 @@ fn again(path: &Path, now: &Compare) -> Result<Asked, Failure> {
     let first = |plan: &Vec<(PathBuf, String)>| plan[0].0.clone();
     options.files = repeat.plans.iter().map(first).collect();
     options.no_charts |= then::<bool>(path, &repeat, "no-charts")?.unwrap_or(false);
+    options.page |= then::<bool>(path, &repeat, "page")?.unwrap_or(false);
     options.members = now
         .members
         .map_or_else(|| then(path, &repeat, "members"), |n| Ok(Some(n)))?;

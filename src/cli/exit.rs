@@ -4,9 +4,12 @@ use std::process::ExitCode;
 
 use crate::analysis::compare::CompareError;
 use crate::analysis::ensemble::EnsembleError;
+use crate::analysis::lesson::claim::Unsupported;
+use crate::analysis::lesson::taught::LessonError;
 use crate::base::stop::Stopped;
 use crate::engine::error::RunError;
 use crate::output::folder::FolderError;
+use crate::output::lesson::entries::EntriesError;
 use crate::output::place::WriteError;
 
 /// How a command ended.
@@ -101,6 +104,30 @@ impl From<CompareError> for Failure {
                 RunError::Refused(_) => Failure::bad_input(words),
                 _ => Failure::failed(words),
             },
+        }
+    }
+}
+
+impl From<Unsupported> for Failure {
+    fn from(error: Unsupported) -> Failure {
+        Failure::failed(format!("error: {error}. Nothing was written."))
+    }
+}
+
+impl From<LessonError> for Failure {
+    fn from(error: LessonError) -> Failure {
+        match error {
+            LessonError::Run(why) => why.into(),
+            LessonError::Unsupported(why) => why.into(),
+        }
+    }
+}
+
+impl From<EntriesError> for Failure {
+    fn from(error: EntriesError) -> Failure {
+        match error {
+            EntriesError::Folder(why) => why.into(),
+            EntriesError::Unsupported(why) => why.into(),
         }
     }
 }

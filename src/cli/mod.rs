@@ -10,6 +10,7 @@ pub mod exit;
 mod explain;
 mod find_calendar;
 mod latest_fill;
+mod lesson;
 mod levers;
 mod load;
 mod load_many;
@@ -45,6 +46,7 @@ fn obey(command: &Command) -> Result<(), Failure> {
         Command::FindCalendar(options) => find_calendar::run(options),
         Command::RankChanges(options) => rank_changes::run(options),
         Command::LatestFill(options) => latest_fill::run(options),
+        Command::Lesson(options) => lesson::run(options),
         Command::Explain(options) => explain::explain(options),
         Command::Completions(options) => completions::completions(options.shell),
         Command::Manual => completions::manual(),

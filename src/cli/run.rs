@@ -11,9 +11,9 @@ use crate::analysis::forecast::{Forecast, Making};
 use crate::analysis::outcome::Outcome;
 use crate::base::stop::Stop;
 use crate::output::files::Draft;
-use crate::output::folder::{self, Wanted};
+use crate::output::folder::{self, FolderError, Wanted};
 use crate::output::place::Place;
-use crate::output::{manifest, text};
+use crate::output::{manifest, page, text};
 
 /// Loads, runs, judges, writes and says.
 pub fn run(options: &Run) -> Result<(), Failure> {
@@ -36,7 +36,10 @@ pub fn run(options: &Run) -> Result<(), Failure> {
         files: &load::texts(loaded),
         options: &repeatable(options),
     };
-    let entries = folder::entries(&story, &wanted, &stop)?;
+    let mut entries = folder::entries(&story, &wanted, &stop)?;
+    if options.page {
+        entries.push(page::run::entry(&story, &wanted).map_err(FolderError::from)?);
+    }
     for entry in &entries {
         stop.check()?;
         draft.put(&entry.name, &entry.bytes)?;
@@ -125,6 +128,9 @@ fn repeatable(options: &Run) -> Vec<(String, String)> {
     }
     if options.no_charts {
         list.push(("no-charts".into(), "true".into()));
+    }
+    if options.page {
+        list.push(("page".into(), "true".into()));
     }
     list
 }

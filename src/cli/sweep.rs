@@ -15,7 +15,7 @@ use crate::output::place::Place;
 use crate::output::sweep::entries::entries;
 use crate::output::sweep::{Story, keys, shown, table};
 use crate::output::table::Form;
-use crate::output::text;
+use crate::output::{page, text};
 use crate::scenario::{Loaded, varied};
 
 /// Loads, runs, writes and says.
@@ -35,7 +35,10 @@ pub fn run(options: &Options) -> Result<(), Failure> {
         files: &load::texts(loaded),
         options: &sweep_asked::repeatable(options),
     };
-    let entries = entries(&story, !options.no_charts, &stop)?;
+    let mut entries = entries(&story, !options.no_charts, &stop)?;
+    if options.page {
+        entries.push(page::sweep::entry(&story).map_err(FolderError::from)?);
+    }
     for entry in &entries {
         stop.check()?;
         draft.put(&entry.name, &entry.bytes)?;

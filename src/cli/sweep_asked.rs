@@ -49,6 +49,7 @@ fn again(path: &Path, now: &Sweep) -> Result<Asked, Failure> {
         }
     }
     options.no_charts |= then(&repeat, "no-charts").next().is_some();
+    options.page |= then(&repeat, "page").next().is_some();
     options.yes |= then(&repeat, "yes").next().is_some();
     let number = |name: &'static str| then(&repeat, name).next().and_then(|n| n.parse().ok());
     options.members = now.members.or(number("members").map(|n: u64| n as u32));
@@ -94,7 +95,11 @@ pub fn repeatable(options: &Sweep) -> Vec<(String, String)> {
     list.extend(options.of.iter().map(|figure| one("of", figure.clone())));
     list.push(one("members", common.members.to_string()));
     list.push(one("seed", common.seed.to_string()));
-    let flags = [("no-charts", options.no_charts), ("yes", options.yes)];
+    let flags = [
+        ("no-charts", options.no_charts),
+        ("page", options.page),
+        ("yes", options.yes),
+    ];
     let given = flags.into_iter().filter(|(_, given)| *given);
     list.extend(given.map(|(name, _)| one(name, "true".into())));
     list

@@ -14,6 +14,7 @@ mod draft;
 mod draw;
 mod files;
 pub mod keys;
+pub mod lesson;
 pub mod paths;
 pub mod problem;
 mod read;

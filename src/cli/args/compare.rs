@@ -33,6 +33,9 @@ pub struct Compare {
     /// Leave the charts out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,
+    /// Write page.html too: charts, tables and words in one file for the browser, to be sent or printed
+    #[arg(long)]
+    pub page: bool,
     /// Print table.csv in this form instead of the screen
     #[arg(long, value_name = "FORM")]
     pub format: Option<TableForm>,

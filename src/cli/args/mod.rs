@@ -4,6 +4,7 @@ mod compare;
 mod find_calendar;
 mod interval;
 mod latest_fill;
+mod lesson;
 mod levers;
 mod plausible;
 mod rank_changes;
@@ -19,6 +20,7 @@ pub use compare::{Compare, TableForm};
 pub use find_calendar::FindCalendar;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
+pub use lesson::Lesson;
 pub use levers::Levers;
 pub use rank_changes::RankChanges;
 pub use run::Run;
@@ -97,6 +99,11 @@ const FIND_CALENDAR: &str = "Find the changes of water that keep what you ask fo
         files in output/find-calendar-<name of the file>/, scored on plausible tanks that the search has not seen. \
         Ctrl-C ends the search and keeps the best so far. Where no calendar does, the exit code is 3.";
 
+const LESSON: &str = "Learn from small runs, made there and then: a question, an input moved in a few steps, an answer in numbers.\n\n\
+        Without a name the lessons are listed. Each writes one page for the browser that needs no network, an annotated \
+        chart and its tables to output/lesson-<name>/, or the next free name. A sentence that the numbers do not support is \
+        never written: the lesson ends with 1 instead.";
+
 const EXPLAIN: &str = "Print what the program knows, as tables made from the code itself.\n\n\
         Without a topic the topics are listed.";
 
@@ -131,6 +138,9 @@ pub enum Command {
     /// Find the latest date of filling to be ready by a date
     #[command(long_about = LATEST_FILL)]
     LatestFill(LatestFill),
+    /// Learn from small runs: why early changes matter, when zero means ready, and seven more
+    #[command(long_about = LESSON)]
+    Lesson(Lesson),
     /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
     #[command(long_about = EXPLAIN)]
     Explain(Explain),

@@ -33,6 +33,9 @@ pub struct Run {
     /// Leave the charts out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,
+    /// Write page.html too: charts, tables and words in one file for the browser, to be sent or printed
+    #[arg(long)]
+    pub page: bool,
     /// Print all there is to say, not one screen of it; the files are the same
     #[arg(long)]
     pub full: bool,

@@ -44,6 +44,9 @@ pub struct Sweep {
     /// Leave the charts out; the table is written all the same
     #[arg(long)]
     pub no_charts: bool,
+    /// Write page.html too: charts, tables and words in one file for the browser, to be sent or printed
+    #[arg(long)]
+    pub page: bool,
     /// Print sweep.csv in this form instead of the screen
     #[arg(long, value_name = "FORM")]
     pub format: Option<TableForm>,

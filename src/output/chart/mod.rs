@@ -39,6 +39,7 @@ mod hundred;
 mod key;
 pub mod label;
 mod labels;
+pub mod lesson;
 mod lever_bars;
 mod lever_columns;
 mod lever_words;
@@ -88,6 +89,7 @@ use crate::base::clock::DAY;
 use crate::engine::result::RunResult;
 
 pub use figure::Figure;
+pub(in crate::output) use render::FONT_RULES;
 pub use render::{RenderError, png, svg};
 
 use words::Calendar;

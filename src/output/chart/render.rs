@@ -88,7 +88,7 @@ static OPTIONS: LazyLock<usvg::Options<'static>> = LazyLock::new(|| {
 });
 
 /// The rules that give browsers both faces.
-static FONT_RULES: LazyLock<String> = LazyLock::new(|| {
+pub static FONT_RULES: LazyLock<String> = LazyLock::new(|| {
     let mut rules = String::new();
     for face in FACES {
         let (weight, data) = (face.weight(), base64(face.woff2()));

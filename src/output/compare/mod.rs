@@ -4,7 +4,7 @@ pub mod entries;
 pub mod keys;
 mod manifest;
 mod members;
-mod others;
+pub mod others;
 pub mod paragraph;
 pub mod table;
 

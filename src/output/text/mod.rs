@@ -8,6 +8,7 @@ mod figures;
 pub mod find_calendar;
 mod forecast;
 pub mod latest_fill;
+pub mod lesson;
 pub mod levers;
 mod next;
 mod page;
@@ -27,6 +28,7 @@ use crate::base::clock::TimeOfDay;
 
 pub use page::{Page, Tone, WIDEST};
 
+use super::cautions::CAUTIONS;
 use super::manifest::notices;
 use super::place::Written;
 use super::when::day_in_words;
@@ -97,7 +99,7 @@ pub fn closing(page: &mut Page, first_choice: &Path, written: &Written, files: &
     };
     page.block("Files", Tone::Plain, words);
     page.line(Tone::Plain, in_short(files));
-    page.block("Cautions", Tone::Plain, CAVEATS.join(" "));
+    page.block("Cautions", Tone::Plain, CAUTIONS.join(" "));
 }
 
 /// The first pictures by name, the rest counted: a folder lists itself.
@@ -118,14 +120,6 @@ fn in_short(files: &[String]) -> String {
         ),
     }
 }
-
-const CAVEATS: [&str; 5] = [
-    "A forecast of one model with wide error: real tanks cleared nitrite up to two weeks later.",
-    "It never replaces a test before animals go in.",
-    "CO2 cylinders upright, fixed, room aired; drip loops and residual-current protection;",
-    "no hose left alone, an air gap at the tap; chemicals by their labels; release nothing.",
-    "The animals come first. Local codes and licensed trades have the last word.",
-];
 
 /// Name, first and last day.
 fn title(page: &mut Page, case: &Case) {

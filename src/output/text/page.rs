@@ -63,6 +63,19 @@ impl Page {
     pub fn gap(&mut self) {
         self.line(Tone::Plain, "");
     }
+    /// Its blocks, each a label with its lines; lines before the first label have an empty one.
+    pub fn blocks(&self) -> Vec<(&str, Vec<(Tone, &str)>)> {
+        let mut blocks: Vec<(&str, Vec<(Tone, &str)>)> = Vec::new();
+        for line in &self.lines {
+            if !line.label.is_empty() || blocks.is_empty() {
+                blocks.push((&line.label, Vec::new()));
+            }
+            if let (Some((_, lines)), false) = (blocks.last_mut(), line.text.trim().is_empty()) {
+                lines.push((line.tone, line.text.trim_end()));
+            }
+        }
+        blocks
+    }
     /// The page as text, at most `width` columns wide, with colour.
     pub fn render(&self, width: usize) -> String {
         let width = width.clamp(NARROWEST, WIDEST);

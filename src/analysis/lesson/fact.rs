@@ -1,0 +1,179 @@
+//! Facts: numbers read off one step of a lesson, each with its name and unit.
+
+use crate::analysis::compare::nitrogen::{Nitrogen, Sink};
+use crate::analysis::compare::strategy::Strategy;
+use crate::analysis::figures::kh_dkh;
+use crate::analysis::levers::paired::Paired;
+use crate::analysis::milestones::{DayFigures, readings_of};
+use crate::engine::result::Reading;
+
+/// One step of a lesson beside the one it is held against.
+#[derive(Debug, Clone, Copy)]
+pub struct Seen<'a> {
+    /// The step.
+    pub step: &'a Strategy<'a>,
+    /// The step others are held against.
+    pub base: &'a Strategy<'a>,
+    /// The day that is looked at closely.
+    pub day: u32,
+}
+
+impl<'a> Seen<'a> {
+    /// The other step in place of this one.
+    pub fn at_base(&self) -> Seen<'a> {
+        Seen {
+            step: self.base,
+            ..*self
+        }
+    }
+    /// Whether this is the step that others are held against.
+    pub fn is_base(&self) -> bool {
+        std::ptr::eq(self.step, self.base)
+    }
+    fn last_day(&self) -> u32 {
+        self.step.case.input.last_day
+    }
+    fn day_figures(&self) -> Option<&DayFigures> {
+        let days = &self.step.outcome.milestones.days;
+        days.iter().find(|figures| figures.day == self.day)
+    }
+    /// The readings of the day; none where it lies behind the run, in its look-ahead.
+    fn readings(&self) -> Vec<&Reading> {
+        match self.day <= self.last_day() {
+            true => readings_of(&self.step.outcome.run, self.day),
+            false => Vec::new(),
+        }
+    }
+    /// The reading at lights-on of the day.
+    fn at_lights_on(&self) -> Option<&Reading> {
+        let lit = |r: &&&Reading| r.light_umol_per_m2_s > 0.0;
+        self.readings().iter().find(lit).copied()
+    }
+    fn midnight(&self) -> Option<&Reading> {
+        self.readings().first().copied()
+    }
+    fn nitrogen(&self) -> Option<Nitrogen> {
+        Nitrogen::of(&self.step.outcome.run)
+    }
+}
+
+/// A number with its standard error.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Read {
+    /// The number.
+    pub value: f64,
+    /// Its standard error; 0 of a number of one run.
+    pub error: f64,
+}
+
+impl Read {
+    /// A number of one run.
+    pub const fn exact(value: f64) -> Read {
+        Read { value, error: 0.0 }
+    }
+}
+
+/// A number that can be read off a step.
+#[derive(Debug, Clone, Copy)]
+pub struct Fact {
+    /// Its name in templates and tables.
+    pub key: &'static str,
+    /// What it is, in words.
+    pub name: &'static str,
+    /// Its unit; empty for pH, counts and days.
+    pub unit: &'static str,
+    /// Digits after the point.
+    pub digits: usize,
+    read: fn(&Seen<'_>) -> Option<Read>,
+}
+
+impl Fact {
+    /// The number at a step; none where there is none.
+    pub fn of(&self, seen: &Seen<'_>) -> Option<Read> {
+        (self.read)(seen)
+    }
+}
+
+/// The fact of a key.
+pub fn find(key: &str) -> Option<&'static Fact> {
+    FACTS.iter().find(|fact| fact.key == key)
+}
+
+fn some(value: f64) -> Option<Read> {
+    Some(Read::exact(value))
+}
+
+fn share(seen: &Seen<'_>, sink: Sink) -> Option<Read> {
+    Some(Read::exact(100.0 * seen.nitrogen()?.share(sink)))
+}
+
+fn sooner(seen: &Seen<'_>) -> Option<Read> {
+    let paired = Paired::of(&seen.base.members, &seen.step.members, seen.last_day());
+    (paired.pairs > 0).then_some(Read {
+        value: paired.mean_days,
+        error: paired.standard_error_days,
+    })
+}
+
+macro_rules! facts {
+    ($($name:ident $key:literal $words:literal $unit:literal $digits:literal $read:expr;)*) => {
+        $(
+            #[doc = concat!($words, ", ", $unit)]
+            pub const $name: Fact = Fact { key: $key, name: $words, unit: $unit, digits: $digits, read: $read };
+        )*
+        /// All facts.
+        pub const FACTS: &[Fact] = &[$($name),*];
+    };
+}
+
+facts! {
+    TAN_PEAK "tan_peak" "peak total ammonia" "mg N/L" 2 |s| some(s.step.outcome.milestones.tan_peak.value);
+    TAN_PEAK_DAY "tan_peak_day" "day of that peak" "" 0 |s| some(f64::from(s.step.outcome.milestones.tan_peak.day()));
+    TAN_LIMIT "tan_limit" "limit of total ammonia" "mg N/L" 1 |s| some(s.step.case.limits.total_ammonia.value);
+    NITRITE_PEAK "nitrite_peak" "peak nitrite" "mg N/L" 2 |s| some(s.step.outcome.milestones.nitrite_peak.value);
+    NITRITE_PEAK_DAY "nitrite_peak_day" "day of that peak" "" 0 |s| some(f64::from(s.step.outcome.milestones.nitrite_peak.day()));
+    FREE_PEAK "free_peak" "peak free ammonia" "mg N/L" 3 |s| some(s.step.outcome.milestones.free_ammonia_peak.value);
+    FREE_LIMIT "free_limit" "limit of free ammonia" "mg N/L" 2 |s| some(s.step.case.limits.free_ammonia.value);
+    OXYGEN_LOW "oxygen_low" "lowest oxygen" "mg/L" 1 |s| some(s.step.outcome.milestones.oxygen_low.value);
+    OXYGEN_LIMIT "oxygen_limit" "limit of oxygen" "mg/L" 0 |s| some(s.step.case.limits.oxygen.value);
+    KH_LOW "kh_low" "lowest KH" "dKH" 2 |s| some(s.step.outcome.milestones.kh_low.value);
+    KH_THAT_DAY "kh_that_day" "KH on that day" "dKH" 2 |s| Some(Read::exact(kh_dkh(s.midnight()?)));
+    NITRATE_END "nitrate_end" "nitrate at the end" "mg N/L" 1 |s| some(s.step.outcome.milestones.nitrate_end);
+    LITRES "litres" "water changed" "L" 0 |s| some(s.step.outcome.milestones.litres_changed);
+    GAS "gas" "gas used" "g" 0 |s| some(s.step.outcome.milestones.gas_g);
+    LAST_DAY "last_day" "last day of the run" "" 0 |s| some(f64::from(s.last_day()));
+    READY_DAY "ready_day" "ready day of the middle tank" "" 0 |s| s.step.outcome.verdict.day().map(|day| Read::exact(f64::from(day)));
+    READY_OF_100 "ready_of_100" "ready by the last day, of 100 plausible tanks" "" 0 |s| some(s.step.curve.of_100_by(s.last_day()));
+    DAYS_SOONER "days_sooner" "ready sooner than the tank it is held against, mean of the pairs" "days" 1 sooner;
+    FEED "feed" "what the planned feed brings" "mg N/day" 1 |s| some(s.step.outcome.verdict.feed_mg_n_per_day);
+    CAPACITY "capacity" "what the ammonia oxidisers could turn over" "mg N/day" 1 |s| some(s.midnight()?.ammonia_capacity_mg_n_per_day);
+    NITRITE_CAPACITY "nitrite_capacity" "what the nitrite oxidisers could turn over" "mg N/day" 1 |s| some(s.midnight()?.nitrite_capacity_mg_n_per_day);
+    TAN_THAT_DAY "tan_that_day" "total ammonia on that day" "mg N/L" 2 |s| some(s.midnight()?.tan_mg_n_per_l);
+    OXYGEN_THAT_DAY "oxygen_that_day" "lowest oxygen of that day" "mg/L" 1 |s| some(s.day_figures()?.oxygen_low.value);
+    CO2_THAT_DAY "co2_that_day" "highest CO2 of that day" "mg/L" 0 |s| some(s.day_figures()?.co2_high.value);
+    CO2_AT_DAWN "co2_at_dawn" "CO2 at lights-on" "mg/L" 0 |s| some(s.at_lights_on()?.co2_mg_per_l);
+    PH_LOW "ph_low" "lowest pH of that day" "" 2 |s| some(s.day_figures()?.ph_low.value);
+    PH_HIGH "ph_high" "highest pH of that day" "" 2 |s| some(s.day_figures()?.ph_high.value);
+    PH_SWING "ph_swing" "swing of pH on that day" "" 2 |s| s.day_figures().map(|d| Read::exact(d.ph_high.value - d.ph_low.value));
+    FREE_SHARE "free_share" "free ammonia, of 100 parts of the total" "" 2 |s| s.midnight().map(|r| Read::exact(100.0 * r.free_ammonia_mg_n_per_l / r.tan_mg_n_per_l));
+    FREE_THAT_DAY "free_that_day" "free ammonia on that day" "mg N/L" 4 |s| some(s.midnight()?.free_ammonia_mg_n_per_l);
+    PH_THAT_DAY "ph_that_day" "pH on that day" "" 1 |s| some(s.midnight()?.ph);
+    NITROGEN_GIVEN "nitrogen_given" "nitrogen that was given off or brought in" "mg N" 0 |s| Some(Read::exact(s.nitrogen()?.given_mg()));
+    TO_CHANGES "to_changes" "of it carried out with changed water" "%" 0 |s| share(s, Sink::Changes);
+    TO_PLANTS "to_plants" "of it in plants and algae" "%" 0 |s| share(s, Sink::Plants);
+    TO_GAS "to_gas" "of it gone as nitrogen gas" "%" 0 |s| share(s, Sink::Gas);
+    TO_WATER "to_water" "of it still in the water" "%" 0 |s| share(s, Sink::Water);
+    TO_DETRITUS "to_detritus" "of it in detritus and microbes" "%" 0 |s| share(s, Sink::Detritus);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_fact_has_a_key_of_its_own() {
+        let keys: BTreeSet<&str> = FACTS.iter().map(|fact| fact.key).collect();
+        assert_eq!(keys.len(), FACTS.len());
+    }
+}

@@ -1,0 +1,128 @@
+//! What early changes of water do, and what they don't.
+
+use super::super::claim::Claim;
+use super::super::claim::Number::{Base, Fixed, Here};
+use super::super::fact::{
+    DAYS_SOONER, KH_LOW, LITRES, NITRITE_PEAK, READY_OF_100, TAN_PEAK, TAN_PEAK_DAY,
+};
+use super::super::note::{Note, Of, Where};
+use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::{EIGHT_WEEKS, Lesson, Step};
+use super::words::{NITRIFIERS, NITRITE, PLAUSIBLE, READY, TOTAL_AMMONIA};
+
+/// The lesson.
+pub const LESSON: Lesson = Lesson {
+    key: "early-changes",
+    title: "What early changes do and don't do",
+    question: "A new tank on soil is full of ammonia. Does changing much water in the first two weeks make it ready sooner?",
+    terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, READY, PLAUSIBLE],
+    scenario: include_str!("../scenarios/early-changes.toml"),
+    input: "how often half of the water is changed in the first two weeks",
+    steps: STEPS,
+    base: 0,
+    shown: 4,
+    window: EIGHT_WEEKS,
+    day: 12,
+    panels: PANELS,
+    facts: &[
+        TAN_PEAK,
+        TAN_PEAK_DAY,
+        NITRITE_PEAK,
+        DAYS_SOONER,
+        READY_OF_100,
+        KH_LOW,
+        LITRES,
+    ],
+    headline: Claim::of("early changes, peaks", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
+        .lower("With {step}, ammonia peaks at {left} instead of {right} mg N/L; nitrite peaks at {nitrite_peak} instead of {base.nitrite_peak}")
+        .alike("With {step}, ammonia peaks as high as with {base}: {left} mg N/L")
+        .higher("With {step}, ammonia peaks higher than with {base}: {left} against {right} mg N/L")
+        .at_base("With {step}, ammonia peaks at {left} mg N/L on day {tan_peak_day}"),
+    claims: CLAIMS,
+    notes: &[
+        Note::new(Trace::Ammonia, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
+        Note::new(Trace::Ammonia, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
+        Note::new(Trace::Nitrite, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
+        Note::new(Trace::Nitrite, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
+    ],
+    to_try: "Take your own tap water: write its KH into tank.toml (alkalinity), and run the lesson on your files. With soft \
+        water, is it still the peaks that change most?",
+    cannot: &[
+        "What ammonia does to plants and animals: the model counts milligrams, not harm.",
+        "Free microbes that are poured away with the water: here they all live in films on surfaces.",
+        "Your soil. Nobody has published how much ammonia a bag gives; real ones differ fivefold.",
+    ],
+};
+
+#[rustfmt::skip]
+const STEPS: &[Step] = &[
+    Step { key: "none", label: "no change", lines: "" },
+    Step { key: "every-7-days", label: "a change every 7 days", lines: EVERY_7 },
+    Step { key: "every-4-days", label: "a change every 4 days", lines: EVERY_4 },
+    Step { key: "every-3-days", label: "a change every 3 days", lines: EVERY_3 },
+    Step { key: "every-2-days", label: "a change every 2 days", lines: EVERY_2 },
+    Step { key: "every-day", label: "a change every day", lines: EVERY_1 },
+];
+
+const EVERY_7: &str = "[changes]\nearly = { days = \"1..14\", every = 7, share = \"50 %\" }\n";
+const EVERY_4: &str = "[changes]\nearly = { days = \"1..14\", every = 4, share = \"50 %\" }\n";
+const EVERY_3: &str = "[changes]\nearly = { days = \"1..14\", every = 3, share = \"50 %\" }\n";
+const EVERY_2: &str = "[changes]\nearly = { days = \"1..14\", every = 2, share = \"50 %\" }\n";
+const EVERY_1: &str = "[changes]\nearly = { days = \"1..14\", every = 1, share = \"50 %\" }\n";
+
+const PANELS: &[Panel] = &[
+    Panel {
+        title: "Total ammonia",
+        traces: &[Trace::Ammonia],
+        least: 1.0,
+        from_zero: true,
+        line: Line::of("limit", |step| limits(step).total_ammonia.value),
+    },
+    Panel {
+        title: "Nitrite",
+        traces: &[Trace::Nitrite],
+        least: 1.0,
+        from_zero: true,
+        line: Line::of("limit", |step| limits(step).nitrite.value),
+    },
+    Panel {
+        title: "Plausible tanks that are ready",
+        traces: &[Trace::Ready],
+        least: 100.0,
+        from_zero: true,
+        line: None,
+    },
+];
+
+const CLAIMS: &[Claim] = &[
+    Claim::of("early changes, ammonia", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
+        .lower("What they do: ammonia peaks at {left} mg N/L instead of {right}, {times} times lower than with {base}.")
+        .alike("They do nothing to the peak of ammonia here: {left} mg N/L, against {right} with {base}.")
+        .higher("They raise the peak of ammonia here: {left} mg N/L, against {right} with {base}.")
+        .at_base("With {step}, ammonia climbs to {left} mg N/L on day {tan_peak_day}."),
+    Claim::of("early changes, nitrite", Here(NITRITE_PEAK), Base(NITRITE_PEAK), 0.1)
+        .lower("Nitrite peaks at {left} mg N/L instead of {right}.")
+        .alike("Nitrite peaks about as high: {left} mg N/L, against {right}.")
+        .higher("Nitrite peaks higher for it: {left} mg N/L, against {right}.")
+        .at_base("Nitrite follows it and climbs to {left} mg N/L on day {nitrite_peak_day}."),
+    Claim::of("early changes, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
+        .higher("Tank by tank it is ready {left} days sooner than with {base}, on the mean of the plausible ones.")
+        .alike("What they don't do: no tank is ready clearly sooner for it ({left} days on the mean of the plausible ones).")
+        .lower("It costs time: tank by tank it is ready {by} days later than with {base}, on the mean of the plausible ones.")
+        .at_base("The others are held against this one, tank by tank."),
+    Claim::of("early changes, not weeks", Here(DAYS_SOONER), Fixed(7.0, 0), 0.0)
+        .lower("What they don't do: spare the waiting. Less than a week is gained, because the nitrifiers double no faster.")
+        .alike("About a week is gained.")
+        .higher("More than a week is gained.")
+        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}."),
+    Claim::of("early changes, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
+        .higher("Of 100 plausible tanks {left} are ready by day {last_day}; with {base} it is {right}.")
+        .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with {base} ({right}).")
+        .lower("Of 100 plausible tanks only {left} are ready by day {last_day}; with {base} it is {right}.")
+        .at_base("On day {day} it holds {tan_that_day} mg N/L of ammonia."),
+    Claim::of("early changes, water", Here(LITRES), Base(LITRES), 1.0)
+        .higher("It takes {left} L of water in eight weeks, {by} L more.")
+        .alike("It takes as much water: {left} L.")
+        .lower("It takes less water: {left} L against {right} L.")
+        .at_base("It takes {left} L of water in eight weeks."),
+];

@@ -1,0 +1,110 @@
+//! Soft water that runs out of alkalinity.
+
+use super::super::claim::Claim;
+use super::super::claim::Number::{Base, Fixed, Here};
+use super::super::fact::{
+    DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRITE_PEAK, READY_DAY, READY_OF_100, TAN_PEAK,
+};
+use super::super::note::{Note, Of, Where};
+use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::{EIGHT_WEEKS, Lesson, Step};
+use super::words::{KH, NITRIFIERS, NITRITE, PLAUSIBLE, READY, TOTAL_AMMONIA};
+
+/// The lesson.
+pub const LESSON: Lesson = Lesson {
+    key: "soft-water",
+    title: "Soft water that runs out of alkalinity",
+    question: "Ammonia and nitrite stand still for weeks in soft water. What is missing?",
+    terms: &[KH, TOTAL_AMMONIA, NITRITE, NITRIFIERS, READY, PLAUSIBLE],
+    scenario: include_str!("../scenarios/soft-water.toml"),
+    input: "the KH of the tap",
+    steps: STEPS,
+    base: 6,
+    shown: 1,
+    window: EIGHT_WEEKS,
+    day: 28,
+    panels: PANELS,
+    facts: &[KH_LOW, KH_THAT_DAY, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
+    headline: Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
+        .lower("With a tap of {step}, KH is {kh_that_day} on day {day} and {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
+        .alike("With a tap of {step}, as many plausible tanks are ready by day {last_day} as with {base}: {left} of 100")
+        .higher("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
+        .at_base("With a tap of {step}, KH is {kh_that_day} dKH on day {day}, and {left} of 100 plausible tanks are ready by day {last_day}"),
+    claims: CLAIMS,
+    notes: &[
+        Note::new(Trace::Kh, Of::Step, Where::Lowest, "{step}: down to {value} on day {day}"),
+        Note::new(Trace::Kh, Of::Base, Where::Lowest, "{base}: down to {value} on day {day}"),
+        Note::new(Trace::Nitrite, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
+        Note::new(Trace::Ammonia, Of::Step, Where::ThatDay, "{step}, day {day}: {value}"),
+    ],
+    to_try: "Add a dose of bicarbonate to the file of 1 dKH and run it: [doses] then kh = { day = 21, alkalinity = \"2 dKH\" }. \
+        Does it come loose?",
+    cannot: &[
+        "Your soil. How far a soil pulls KH down hangs on two numbers that nobody has measured; these were chosen harsh.",
+        "Stone or shell that dissolves and gives KH back.",
+        "What a jump of pH does to animals: never raise KH fast with animals in.",
+    ],
+};
+
+macro_rules! tap {
+    ($dkh:literal) => {
+        concat!("[water.tap]\nalkalinity = \"", $dkh, " dKH\"\n")
+    };
+}
+
+#[rustfmt::skip]
+const STEPS: &[Step] = &[
+    Step { key: "0.5-dkh", label: "0.5 dKH", lines: tap!("0.5") },
+    Step { key: "1-dkh", label: "1 dKH", lines: tap!("1") },
+    Step { key: "2-dkh", label: "2 dKH", lines: tap!("2") },
+    Step { key: "3-dkh", label: "3 dKH", lines: tap!("3") },
+    Step { key: "4-dkh", label: "4 dKH", lines: tap!("4") },
+    Step { key: "6-dkh", label: "6 dKH", lines: tap!("6") },
+    Step { key: "8-dkh", label: "8 dKH", lines: "" },
+];
+
+const PANELS: &[Panel] = &[
+    Panel {
+        title: "KH of the tank",
+        traces: &[Trace::Kh],
+        least: 2.0,
+        from_zero: true,
+        line: None,
+    },
+    Panel {
+        title: "Total ammonia",
+        traces: &[Trace::Ammonia],
+        least: 1.0,
+        from_zero: true,
+        line: Line::of("limit", |step| limits(step).total_ammonia.value),
+    },
+    Panel {
+        title: "Nitrite",
+        traces: &[Trace::Nitrite],
+        least: 1.0,
+        from_zero: true,
+        line: Line::of("limit", |step| limits(step).nitrite.value),
+    },
+];
+
+const CLAIMS: &[Claim] = &[
+    Claim::of("soft water, KH", Here(KH_THAT_DAY), Base(KH_THAT_DAY), 0.05)
+        .lower("On day {day} KH is {left} dKH; with a tap of {base} it is {right}.")
+        .alike("On day {day} KH is {left} dKH, about as with a tap of {base} ({right}).")
+        .higher("On day {day} KH is {left} dKH, more than the {right} with a tap of {base}.")
+        .at_base("On day {day} KH is {left} dKH: the soil and the nitrifiers take most of what the tap brings."),
+    Claim::of("soft water, stuck", Here(KH_THAT_DAY), Fixed(0.3, 1), 0.0)
+        .lower("That is next to nothing. Two parts of alkalinity go for every part of ammonia that is turned over, so the nitrifiers can hardly go on.")
+        .alike("That is just about what keeps the nitrifiers going.")
+        .higher("That is enough to keep the nitrifiers going."),
+    Claim::of("soft water, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
+        .lower("Tank by tank it is ready {by} days later than with a tap of {base}, on the mean of the plausible ones, counting those not ready by day {last_day} as ready then.")
+        .alike("That makes no clear difference to the ready day against a tap of {base}: {left} days on the mean.")
+        .higher("Tank by tank it is ready {left} days sooner than with a tap of {base}, on the mean of the plausible ones.")
+        .at_base("The highest nitrite is {nitrite_peak} mg N/L, on day {nitrite_peak_day}."),
+    Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
+        .lower("Of 100 plausible tanks {left} are ready by day {last_day}; with a tap of {base} it is {right}.")
+        .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with a tap of {base} ({right}).")
+        .higher("Of 100 plausible tanks {left} are ready by day {last_day}, more than the {right} with a tap of {base}.")
+        .at_base("Of 100 plausible tanks {left} are ready by day {last_day}."),
+];

@@ -1,0 +1,53 @@
+//! Words that several lessons explain alike.
+
+use super::super::Term;
+
+/// Total ammonia.
+pub const TOTAL_AMMONIA: Term = Term {
+    word: "total ammonia",
+    meaning: "ammonium and free ammonia together, what a drop test shows; here in mg of nitrogen per litre (mg N/L), \
+        1 mg N/L being 1.29 mg/L on a card that counts ammonium (NH4)",
+};
+/// Nitrite.
+pub const NITRITE: Term = Term {
+    word: "nitrite",
+    meaning: "what the first microbes make of ammonia, poisonous too; 1 mg N/L is 3.28 mg/L on a card for nitrite (NO2)",
+};
+/// Nitrifiers.
+pub const NITRIFIERS: Term = Term {
+    word: "nitrifiers",
+    meaning: "microbes in films on every surface: ammonia oxidisers turn ammonia to nitrite, nitrite oxidisers turn nitrite \
+        to nitrate; they double in days, not hours",
+};
+/// Capacity.
+pub const CAPACITY: Term = Term {
+    word: "capacity",
+    meaning: "what the nitrifiers could turn over in a day if there were plenty of it; no test shows it",
+};
+/// KH.
+pub const KH: Term = Term {
+    word: "KH",
+    meaning: "alkalinity, the bicarbonate that holds pH up and that nitrifiers use; 1 dKH is 17.8 mg/L as calcium carbonate",
+};
+/// Ready.
+pub const READY: Term = Term {
+    word: "ready",
+    meaning: "from that day on ammonia and nitrite stay within their limits, and the nitrifiers could handle the feed of the \
+        planned fish",
+};
+/// Plausible tanks.
+pub const PLAUSIBLE: Term = Term {
+    word: "plausible tanks",
+    meaning: "tanks like this one that differ in all that nobody knows: the soil's ammonia, the first nitrifiers, what the \
+        surface lets through; the curves show the middle one",
+};
+/// Carbon dioxide.
+pub const CO2: Term = Term {
+    word: "CO2",
+    meaning: "carbon dioxide, food of the plants by day; it makes water more acid, and over 30 mg/L it harms animals",
+};
+/// Oxygen.
+pub const OXYGEN: Term = Term {
+    word: "oxygen",
+    meaning: "what everything in the tank breathes; water at 25 °C in balance with the air holds about 8.2 mg/L",
+};

@@ -1,0 +1,48 @@
+//! The title of a lesson's chart: the result of the step, and how sure it is.
+
+use crate::analysis::lesson::claim::Unsupported;
+use crate::analysis::lesson::fact::READY_OF_100;
+use crate::analysis::lesson::taught::Taught;
+use crate::output::lesson::words::{Telling, capital, value};
+
+/// What parts the result from what follows of it.
+const PARTS: &str = "; ";
+
+/// Titles and sentences, the longest first.
+///
+/// # Errors
+/// When the numbers of the step support no headline.
+pub fn of(taught: &Taught<'_>, step: usize) -> Result<(Vec<String>, Vec<String>), Unsupported> {
+    let telling = Telling::of(taught, step);
+    let headline = capital(&telling.claim(&taught.headline(step)?)?);
+    let sure = how_sure(taught, step);
+    Ok(match headline.split_once(PARTS) {
+        Some((result, rest)) => {
+            let longer = format!("{}. {sure}", capital(rest));
+            (vec![result.to_string()], vec![longer, capital(rest)])
+        }
+        None => (vec![headline, taught.lesson.title.into()], vec![sure]),
+    })
+}
+
+/// Whose curves they are, and what becomes of the others.
+fn how_sure(taught: &Taught<'_>, step: usize) -> String {
+    let asked = taught.lesson.facts.iter();
+    if !asked.clone().any(|fact| fact.key == READY_OF_100.key) {
+        return "The curves are those of one middle tank; yours differs.".into();
+    }
+    let of_100 = |step| value(&READY_OF_100, &taught.seen(step)).unwrap_or_default();
+    let last = taught.steps[step].case.input.last_day;
+    let words = format!(
+        "The curves are those of one middle tank; of 100 plausible ones {} are ready by day {last}",
+        of_100(step)
+    );
+    match taught.lesson.base {
+        base if base == step => format!("{words}."),
+        base => format!(
+            "{words}, with {} {}.",
+            taught.lesson.steps[base].label,
+            of_100(base)
+        ),
+    }
+}

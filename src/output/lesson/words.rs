@@ -1,0 +1,126 @@
+//! Templates of claims and notes filled with the numbers of a run.
+
+use crate::analysis::lesson::claim::{Decided, Number, Unsupported};
+use crate::analysis::lesson::fact::{self, Fact, Seen};
+use crate::analysis::lesson::taught::Taught;
+use crate::output::chart::words::number;
+
+/// A step beside the one it is held against, with both in words.
+#[derive(Debug, Clone, Copy)]
+pub struct Telling<'a> {
+    /// The numbers.
+    pub seen: Seen<'a>,
+    /// The step in words.
+    pub step: &'static str,
+    /// The other one in words.
+    pub base: &'static str,
+}
+
+impl<'a> Telling<'a> {
+    /// A step of a lesson.
+    pub fn of(taught: &'a Taught<'_>, step: usize) -> Telling<'a> {
+        let lesson = taught.lesson;
+        Telling {
+            seen: taught.seen(step),
+            step: lesson.steps[step].label,
+            base: lesson.steps[lesson.base].label,
+        }
+    }
+    /// The words of a claim, filled.
+    ///
+    /// # Errors
+    /// When they name a number that is not there.
+    pub fn claim(&self, decided: &Decided) -> Result<String, Unsupported> {
+        let own = |name: &str| match name {
+            "left" => read(decided.claim.left, &self.seen),
+            "right" => read(decided.claim.right, &self.seen),
+            "by" => by(decided),
+            "times" => times(decided),
+            _ => None,
+        };
+        let filled = self.filled(decided.words, own);
+        filled.map_err(|name| Unsupported {
+            claim: decided.claim.key,
+            step: self.seen.step.key.clone(),
+            left: format!("{{{name}}}"),
+            right: "nothing to put there".into(),
+        })
+    }
+    /// A template filled with `own` words, the names of both steps, and facts of either.
+    ///
+    /// # Errors
+    /// The name of the first thing that is not there.
+    pub fn filled(
+        &self,
+        template: &str,
+        own: impl Fn(&str) -> Option<String>,
+    ) -> Result<String, String> {
+        let mut words = String::new();
+        let mut rest = template;
+        while let Some((before, after)) = rest.split_once('{') {
+            words += before;
+            let (name, after) = after.split_once('}').ok_or_else(|| after.to_string())?;
+            words += &own(name)
+                .or_else(|| self.named(name))
+                .ok_or_else(|| name.to_string())?;
+            rest = after;
+        }
+        Ok(words + rest)
+    }
+    fn named(&self, name: &str) -> Option<String> {
+        match (name, name.strip_prefix("base.")) {
+            ("step", _) => Some(self.step.to_string()),
+            ("base", _) => Some(self.base.to_string()),
+            ("day", _) => Some(self.seen.day.to_string()),
+            (_, Some(of_base)) => value(fact::find(of_base)?, &self.seen.at_base()),
+            _ => value(fact::find(name)?, &self.seen),
+        }
+    }
+}
+
+/// A fact in words.
+pub fn value(fact: &Fact, seen: &Seen<'_>) -> Option<String> {
+    Some(number(fact.of(seen)?.value, fact.digits))
+}
+
+fn read(of: Number, seen: &Seen<'_>) -> Option<String> {
+    Some(number(of.read(seen)?.value, of.digits()))
+}
+
+fn by(decided: &Decided) -> Option<String> {
+    let apart = (decided.left?.value - decided.right?.value).abs();
+    Some(number(apart, decided.claim.left.digits()))
+}
+
+/// How many times the smaller the larger one is.
+fn times(decided: &Decided) -> Option<String> {
+    let (left, right) = (decided.left?.value, decided.right?.value);
+    let (small, large) = (left.min(right), left.max(right));
+    let times = large / small;
+    let digits = usize::from(times < 9.95);
+    (small > 0.0).then(|| number(times, digits))
+}
+
+/// A sentence with a capital first.
+pub fn capital(sentence: &str) -> String {
+    if sentence.starts_with("pH") {
+        return sentence.to_string();
+    }
+    let mut signs = sentence.chars();
+    let first = signs.next().map(|c| c.to_uppercase().to_string());
+    first.unwrap_or_default() + signs.as_str()
+}
+
+/// The result at a step, and what the runs show.
+///
+/// # Errors
+/// When the numbers support no sentence.
+pub fn told(taught: &Taught<'_>, step: usize) -> Result<(String, Vec<String>), Unsupported> {
+    let telling = Telling::of(taught, step);
+    let headline = telling.claim(&taught.headline(step)?)?;
+    let claims = taught.claims(step)?;
+    let sentences = claims.iter().map(|claim| telling.claim(claim));
+    let sentences: Vec<String> = sentences.collect::<Result<_, _>>()?;
+    let capitals = sentences.iter().map(|sentence| capital(sentence));
+    Ok((capital(&headline), capitals.collect()))
+}

@@ -1,0 +1,112 @@
+//! The page of a run, a comparison or a sweep: charts, tables and words, fit to be sent to somebody.
+
+use maud::{Markup, PreEscaped, html};
+
+use crate::output::chart::{Figure, svg};
+use crate::output::text::{Page, Tone};
+
+use super::frame;
+use super::table::Words;
+
+/// What a page is made of.
+#[derive(Debug, Clone)]
+pub struct Report<'a> {
+    /// What kind of work it was, over the title.
+    pub over: &'a str,
+    /// The title.
+    pub title: &'a str,
+    /// The words of the terminal, but for where the files are.
+    pub words: &'a Page,
+    /// The charts.
+    pub figures: &'a [Figure],
+    /// The tables, each with what heads its part.
+    pub tables: &'a [(String, Words)],
+    /// How it was computed.
+    pub how: &'a [String],
+    /// Names and texts of the scenarios.
+    pub files: &'a [(String, String)],
+}
+
+/// The whole page.
+pub fn page(report: &Report<'_>) -> String {
+    let main = html! {
+        header { p class="over" { (report.over) } h1 { (report.title) } }
+        section aria-labelledby="result" { h2 id="result" { "The result" } (words(report.words)) }
+        @if !report.figures.is_empty() {
+            section aria-labelledby="charts" {
+                h2 id="charts" { "Charts" }
+                @for figure in report.figures { (chart(figure)) }
+            }
+        }
+        @for (place, (heading, table)) in report.tables.iter().enumerate() {
+            section class="words" aria-labelledby=(format!("table-{place}")) {
+                h2 id=(format!("table-{place}")) { (heading) }
+                (table.markup(None))
+            }
+        }
+        (frame::computed(report.how, report.files))
+        (frame::cautions())
+    };
+    frame::page(report.title, &main, "")
+}
+
+/// What the terminal page begins with: the title says the same.
+const OPENING: &str = "firstfill";
+/// What only somebody at a terminal can do stands between these signs.
+const TYPED: char = '`';
+/// More blanks than words need: a line that is set in columns.
+const COLUMNS: &str = "   ";
+
+/// The blocks of the terminal page.
+fn words(page: &Page) -> Markup {
+    html! {
+        @for (label, lines) in page.blocks() {
+            div class="block" {
+                h3 { @if label == OPENING { "About" } @else { (label) } }
+                div { (lines_of(&lines)) }
+            }
+        }
+    }
+}
+
+/// Lines as paragraphs; those in columns keep them.
+fn lines_of(lines: &[(Tone, &str)]) -> Markup {
+    let told: Vec<&(Tone, &str)> = lines
+        .iter()
+        .filter(|(_, line)| !line.contains(TYPED))
+        .collect();
+    let alike =
+        |a: &&(Tone, &str), b: &&(Tone, &str)| a.1.contains(COLUMNS) == b.1.contains(COLUMNS);
+    html! {
+        @for group in told.chunk_by(alike) {
+            @if group[0].1.contains(COLUMNS) {
+                pre class="columns" tabindex="0" { @for (_, line) in group { (line) "\n" } }
+            } @else {
+                @for (tone, line) in group { p class=(class(*tone)) { (line.trim()) } }
+            }
+        }
+    }
+}
+
+fn class(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Plain => "plain",
+        Tone::Strong => "strong",
+        Tone::Warn => "warn",
+        Tone::Faint => "faint",
+    }
+}
+
+/// A chart as it stands in its file, without the typeface, in a frame that can be moved by keyboard.
+fn chart(figure: &Figure) -> Markup {
+    let whole = svg(figure);
+    let drawing = match (whole.split_once("<style>"), whole.split_once("</style>")) {
+        (Some((before, _)), Some((_, after))) => format!("{before}{after}"),
+        _ => whole,
+    };
+    html! {
+        figure class="chart" {
+            div tabindex="0" role="group" aria-label=(format!("Chart: {}", figure.title)) { (PreEscaped(drawing)) }
+        }
+    }
+}

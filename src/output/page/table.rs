@@ -1,0 +1,85 @@
+//! Tables that turn into cards where the page is narrow; roles are said, since cards would lose them.
+
+use maud::{Markup, html};
+
+use crate::output::chart::words::short;
+use crate::output::csv;
+
+/// The name of a column as words.
+pub fn name(head: &csv::Head) -> String {
+    head.name.replace('_', " ")
+}
+
+/// What a column means, with its unit.
+pub fn meaning(head: &csv::Head) -> String {
+    match head.unit.as_str() {
+        "" | "1" => head.meaning.clone(),
+        unit => format!("{}, {unit}", head.meaning),
+    }
+}
+
+/// A cell: numbers with a point are rounded to two or three digits that count, the rest stays.
+fn said(cell: &str) -> String {
+    match cell.parse::<f64>() {
+        Ok(value) if cell.contains('.') => short(value),
+        _ => cell.to_string(),
+    }
+}
+
+/// A table of words: a caption, what heads the columns, and rows whose first cell names them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Words {
+    /// What it shows.
+    pub caption: String,
+    /// The heads.
+    pub heads: Vec<String>,
+    /// The rows.
+    pub rows: Vec<Vec<String>>,
+}
+
+impl Words {
+    /// What stands in a CSV file, with numbers as people say them.
+    pub fn of_csv(caption: &str, table: &csv::Table, head: fn(&csv::Head) -> String) -> Words {
+        let row = |row: &csv::Row| row.cells().map(said).collect();
+        Words {
+            caption: caption.into(),
+            heads: table.heads.iter().map(head).collect(),
+            rows: table.rows.iter().map(row).collect(),
+        }
+    }
+    /// Rows as columns and columns as rows.
+    pub fn turned(&self) -> Words {
+        let lines: Vec<&Vec<String>> = std::iter::once(&self.heads).chain(&self.rows).collect();
+        let column = |place: usize| lines.iter().map(|line| line[place].clone()).collect();
+        let mut turned = (0..self.heads.len()).map(column);
+        Words {
+            caption: self.caption.clone(),
+            heads: turned.next().unwrap_or_default(),
+            rows: turned.collect(),
+        }
+    }
+    /// The table; the row of a place is marked as the one that is shown.
+    pub fn markup(&self, shown: Option<usize>) -> Markup {
+        html! {
+            table role="table" {
+                caption { (self.caption) }
+                thead role="rowgroup" {
+                    tr role="row" { @for head in &self.heads { th role="columnheader" scope="col" { (head) } } }
+                }
+                tbody role="rowgroup" {
+                    @for (place, row) in self.rows.iter().enumerate() {
+                        tr role="row" class=[(shown == Some(place)).then_some("shown")] {
+                            @for (column, cell) in row.iter().enumerate() {
+                                @if column == 0 {
+                                    th role="rowheader" scope="row" { (cell) }
+                                } @else {
+                                    td role="cell" data-label=(self.heads.get(column).map_or("", String::as_str)) { (cell) }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
