@@ -3,8 +3,10 @@
 mod compare;
 mod find_calendar;
 mod interval;
+mod into;
 mod latest_fill;
 mod levers;
+mod one_of;
 mod plausible;
 mod rank_changes;
 mod run;
