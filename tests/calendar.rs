@@ -324,6 +324,10 @@ fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
     let (wish, stop) = (wish(&case), Stop::default());
     let found = found(&case, Least::Litres);
     assert!(!found.choices.is_empty());
+    assert_eq!(
+        found.planned.is_kept,
+        found.terms.are_kept_by(&found.planned)
+    );
     for choice in &found.choices {
         let days = Days(
             (wish.free_days.iter())
@@ -390,6 +394,10 @@ fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
             .collect();
         assert_eq!(tops, shares);
     }
+    // words follow the scores
+    found.choices[0].score.is_kept = true;
+    found.planned.is_kept = false;
+    let chart = figure(&plan, &found);
     let litres = found.choices[0].score.litres;
     assert_eq!(chart.panels[0].marks[1].at.0, litres);
     assert!(
@@ -397,7 +405,6 @@ fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
         "{}",
         chart.title
     );
-    // words follow the scores
     found.planned.is_kept = true;
     found.planned.litres = litres - 1.0;
     assert!(figure(&plan, &found).title.contains("no choice beats them"));
@@ -418,7 +425,7 @@ fn what_nothing_can_keep_is_said_with_what_stands_against_it() {
         conflict.limit,
         firstfill::analysis::calendar::conflict::Broken::Late
     );
-    assert!(conflict.score.of_100() < 100.0);
+    assert!(conflict.score.of_100() < 100.0 && !conflict.score.is_kept);
 }
 
 #[test]

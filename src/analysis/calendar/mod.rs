@@ -80,12 +80,16 @@ impl Found {
             false => trials,
         };
         let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
-        let planned = fresh.as_planned()?;
+        let mut planned = fresh.as_planned()?;
         let terms = terms.as_kept_by(&planned);
+        planned.is_kept = terms.are_kept_by(&planned);
         fresh.ask(terms);
-        let choices = chosen(&mut fresh, wish, &kept)?;
-        let nearest = nearest.filter(|_| choices.is_empty());
-        let conflict = nearest.map(|(days, _)| Conflict::of(&anew, wish, terms, trying, &days));
+        let mut choices = chosen(&mut fresh, wish, &kept)?;
+        let nearest = match nearest.filter(|_| choices.is_empty()) {
+            Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
+            None => None,
+        };
+        let conflict = nearest.map(|days| Conflict::of(&anew, wish, terms, trying, &days));
         Ok(Found {
             trying,
             terms,
@@ -118,6 +122,21 @@ fn was_stopped(ended: Result<(), Halt<EnsembleError>>) -> Result<bool, EnsembleE
         Err(Halt::Ended(EnsembleError::Stopped(_))) => Ok(true),
         Err(Halt::Ended(other)) => Err(other),
     }
+}
+
+/// The calendar that comes nearest, if it falls short on fresh members too; if it holds there, it is a choice.
+fn short_of(
+    fresh: &mut Judge<'_, '_>,
+    wish: &CalendarWish,
+    days: Days,
+    choices: &mut Vec<Choice>,
+) -> Result<Option<Days>, EnsembleError> {
+    let choice = Choice::of(fresh.score_of(&days)?, days.clone(), wish);
+    if !choice.score.is_kept {
+        return Ok(Some(days));
+    }
+    choices.push(choice);
+    Ok(None)
 }
 
 /// The best calendar that holds on fresh members too, of a few ever surer ones; then some along the trade-off that do.
