@@ -1,9 +1,13 @@
 //! The search for calendars: against every calendar where they are few, within its constraints, and what it
 //! writes.
 
+#[path = "support/apart.rs"]
+mod apart;
+
 use std::cmp::Ordering;
 use std::convert::Infallible;
 
+use apart::apart;
 use assert_cmd::Command;
 use firstfill::analysis::calendar::Found;
 use firstfill::analysis::calendar::days::Days;
@@ -14,9 +18,12 @@ use firstfill::analysis::calendar::wish::{CalendarWish, Least, Terms, Trying};
 use firstfill::analysis::case::Case;
 use firstfill::analysis::ensemble::curve::ReadyCurve;
 use firstfill::analysis::levers::trials::Trials;
+use firstfill::analysis::outcome::Outcome;
 use firstfill::base::clock::DAY;
 use firstfill::base::stop::Stop;
 use firstfill::engine::event::EventKind;
+use firstfill::output::chart::calendar::figure;
+use firstfill::output::manifest;
 use firstfill::scenario;
 use tempfile::TempDir;
 
@@ -157,12 +164,80 @@ impl Judging for Toy {
             litres: f64::from(sum),
             visits: days.visits(),
             is_kept: sum >= self.needed,
+            is_dropped: false,
         })
     }
 
     fn order(&self, a: &Score, b: &Score) -> Ordering {
         a.order(b, Least::Litres)
     }
+}
+
+#[test]
+fn what_must_count_in_a_search_is_more_by_the_standard_error_of_its_members() {
+    let terms = Terms {
+        keep_of_100: 70,
+        keep_is_own: true,
+        ready_by: 40,
+        ready_by_is_own: true,
+        peak_tan_mg_n_per_l: f64::INFINITY,
+        peak_nitrite_mg_n_per_l: f64::INFINITY,
+    };
+    // 100 · √(0.7 · 0.3 / 64) = 5.7; of all tanks there is no more to ask
+    assert_eq!(terms.with_a_margin(64).keep_of_100, 76);
+    let all = Terms {
+        keep_of_100: 100,
+        ..terms
+    };
+    assert_eq!(all.with_a_margin(64), all);
+}
+
+/// A judge that hands out its runs in parts, and notes from which calendar on each part began.
+struct Parted {
+    toy: Toy,
+    kept_back: usize,
+    begun: Vec<usize>,
+}
+
+impl Judging for Parted {
+    type Error = Infallible;
+
+    fn score(&mut self, days: &Days) -> Result<Score, Halt<Infallible>> {
+        if self.toy.most - self.toy.seen <= self.kept_back {
+            return Err(Halt::PartSpent);
+        }
+        self.toy.score(days)
+    }
+
+    fn order(&self, a: &Score, b: &Score) -> Ordering {
+        self.toy.order(a, b)
+    }
+
+    fn take_part(&mut self, of: usize) {
+        let left = self.toy.most - self.toy.seen;
+        self.kept_back = left - left / of;
+        self.begun.push(self.toy.seen);
+    }
+}
+
+#[test]
+fn every_beginning_of_a_search_gets_its_part_of_the_runs() {
+    let wish = days_of(40, 2);
+    let toy = Toy {
+        needed: 6,
+        seen: 0,
+        most: 450,
+    };
+    let mut judge = Parted {
+        toy,
+        kept_back: 0,
+        begun: Vec::new(),
+    };
+    let ended = search(&mut judge, &wish, &Days::all(&wish, 1), 1);
+    assert!(matches!(ended, Err(Halt::PartSpent)));
+    // eight beginnings and the best again, fifty runs each
+    assert_eq!(judge.begun, [0, 50, 100, 150, 200, 250, 300, 350, 400]);
+    assert_eq!(judge.toy.seen, 450);
 }
 
 /// A wish of so many days.
@@ -249,6 +324,10 @@ fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
     let (wish, stop) = (wish(&case), Stop::default());
     let found = found(&case, Least::Litres);
     assert!(!found.choices.is_empty());
+    assert_eq!(
+        found.planned.is_kept,
+        found.terms.are_kept_by(&found.planned)
+    );
     for choice in &found.choices {
         let days = Days(
             (wish.free_days.iter())
@@ -285,6 +364,55 @@ fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
 }
 
 #[test]
+fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
+    let case = tank(
+        28,
+        "free = [\"Mon\", \"Thu\"]\npeak_tan = \"4 mg N/L\"\nkeep = 50",
+    );
+    let outcome = Outcome::of(&case).unwrap();
+    let mut found = found(&case, Least::Litres);
+    let plan = manifest::Story {
+        case: &case,
+        outcome: &outcome,
+        forecast: None,
+        files: &[],
+        options: &[],
+    };
+    let chart = figure(&plan, &found);
+    apart(&chart);
+    let rows = &chart.panels[1..];
+    assert_eq!(rows.len(), 1 + found.choices.len());
+    assert_eq!(chart.panels[0].marks.len(), rows.len());
+    assert_eq!(rows[0].lines.len(), 6, "six changes as written");
+    for (row, choice) in rows[1..].iter().zip(&found.choices) {
+        assert_eq!(row.lines.len(), choice.changes.len());
+        let tops: Vec<f64> = row.lines.iter().map(|bar| bar.points[1].1).collect();
+        let shares: Vec<f64> = choice
+            .changes
+            .iter()
+            .map(|(_, share)| 100.0 * share)
+            .collect();
+        assert_eq!(tops, shares);
+    }
+    // words follow the scores
+    found.choices[0].score.is_kept = true;
+    found.planned.is_kept = false;
+    let chart = figure(&plan, &found);
+    let litres = found.choices[0].score.litres;
+    assert_eq!(chart.panels[0].marks[1].at.0, litres);
+    assert!(
+        chart.title.contains(&format!("{litres:.0} L are enough")),
+        "{}",
+        chart.title
+    );
+    found.planned.is_kept = true;
+    found.planned.litres = litres - 1.0;
+    assert!(figure(&plan, &found).title.contains("no choice beats them"));
+    found.choices[0].score.is_kept = false;
+    assert!(figure(&plan, &found).title.contains("fresh tanks"));
+}
+
+#[test]
 fn what_nothing_can_keep_is_said_with_what_stands_against_it() {
     let case = tank(
         21,
@@ -297,7 +425,7 @@ fn what_nothing_can_keep_is_said_with_what_stands_against_it() {
         conflict.limit,
         firstfill::analysis::calendar::conflict::Broken::Late
     );
-    assert!(conflict.score.of_100() < 100.0);
+    assert!(conflict.score.of_100() < 100.0 && !conflict.score.is_kept);
 }
 
 #[test]

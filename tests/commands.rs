@@ -511,7 +511,17 @@ fn levers_writes_its_table_beside_earlier_ones_and_fits_a_screen() {
         .args(["run", "output/levers-tank/manifest.json"])
         .assert()
         .code(2)
-        .stderr(predicate::str::contains("is of `firstfill levers`"));
+        .stderr(predicate::str::contains("is of `firstfill levers`"))
+        .stderr(predicate::str::contains(
+            "type it again: firstfill levers tank.toml --members",
+        ));
+    for command in ["levers", "check", "rank-changes"] {
+        firstfill(&room)
+            .args([command, "output/levers-tank/manifest.json"])
+            .assert()
+            .code(2)
+            .stderr(predicate::str::contains("this command repeats no manifest"));
+    }
     again();
     let table =
         |folder: &str| fs::read(room.path().join(folder).join("levers.csv")).expect("a table");

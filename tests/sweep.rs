@@ -311,6 +311,58 @@ fn charts_of_grids_of_any_shape_keep_words_apart_and_data_inside() {
     }
 }
 
+/// All words of a chart.
+fn words_of(figure: &Figure) -> Vec<String> {
+    figure.labels.iter().map(|label| label.words()).collect()
+}
+
+#[test]
+fn the_ready_day_is_drawn_up_to_the_end_of_the_run_and_later_days_on_a_line_of_their_own() {
+    let mut one = stretched(&ONE, &[3], short);
+    let place = one.line("ready_50_of_100_day").unwrap();
+    let of_all = |sweep: &mut Sweep, values: [Value; 3]| {
+        for (name, value) in ["10", "50", "90"].into_iter().zip(values) {
+            let at = sweep.line(&format!("ready_{name}_of_100_day")).unwrap();
+            sweep.lines[at].values.fill(value);
+        }
+    };
+    of_all(&mut one, [24.0, 25.0, 30.0].map(Value::One));
+    let within = figures(&one, &[place]).swap_remove(1);
+    assert_eq!(within.panels[0].up.high, f64::from(one.last_day));
+    assert!(!words_of(&within).iter().any(|words| words == "later"));
+    of_all(&mut one, [Value::One(24.0), Value::Later, Value::Later]);
+    let beyond = figures(&one, &[place]).swap_remove(1);
+    assert!(words_of(&beyond).iter().any(|words| words == "later"));
+    let later = format!("On the line later: later than day {}.", one.last_day);
+    assert!(beyond.sentence.ends_with(&later), "{}", beyond.sentence);
+    let upper = &beyond.panels[0].areas[0].upper;
+    assert!(upper.iter().all(|point| point.1 > f64::from(one.last_day)));
+    apart(&beyond);
+}
+
+#[test]
+fn charts_write_formulas_and_ph_as_they_are_written_and_have_one_key() {
+    let names = ["oxygen_low_mg_per_l", "ph_jump"];
+    let of = names.map(|name| ONE.line(name).unwrap());
+    let all = figures(&ONE, &of);
+    for figure in &all {
+        for words in words_of(figure).iter().chain([&figure.title]) {
+            assert!(!words.contains("O2") && !words.contains("PH"), "{words}");
+        }
+    }
+    let says = |start: &str| {
+        words_of(&all[1])
+            .iter()
+            .any(|words| words.starts_with(start))
+    };
+    assert!(says("Worst night O₂") && says("pH jump"));
+    let keys = words_of(&all[0]).into_iter();
+    assert_eq!(
+        keys.filter(|words| words == "changes.early.share").count(),
+        1
+    );
+}
+
 #[test]
 fn charts_bear_figures_that_are_missing_or_alike_or_later() {
     let mut sweep = stretched(&TWO, &[3, 3], short);
@@ -496,6 +548,26 @@ fn a_grid_too_large_is_told_in_runs_and_minutes_and_not_run() {
         words.contains("about") && words.contains("--yes"),
         "{words}"
     );
+}
+
+#[test]
+fn more_figures_than_the_charts_draw_are_told() {
+    let room = room();
+    let names = shown::names();
+    let mut words = vec![
+        "tank.toml",
+        "--vary",
+        SHARE,
+        "--members",
+        "20",
+        "--no-charts",
+    ];
+    words.extend(names[..7].iter().flat_map(|name| ["--of", name]));
+    let said = String::from_utf8(sweep(&room, &words).stdout).unwrap();
+    let told = "the first 6 of 7 figures; all are in sweep.csv";
+    assert!(said.contains(told), "{said}");
+    let said = sweep(&room, &words[..words.len() - 2]).stdout;
+    assert!(!String::from_utf8(said).unwrap().contains("Drawn"));
 }
 
 #[test]

@@ -76,9 +76,30 @@ fn refuse_other(path: &Path, repeat: &Repeat) -> Result<(), Failure> {
         return Ok(());
     };
     let name = path.display();
+    let help = match command.as_str() {
+        "compare" | "sweep" => format!("`firstfill {command} {name}` repeats it"),
+        _ => format!("type it again: {}", typed(command, repeat)),
+    };
     Err(Failure::bad_input(format!(
-        "error: {name} is of `firstfill {command}`, not of a run, and cannot be repeated by one\n  = help: type the command of the manifest again with the scenario it names"
+        "error: {name} is of `firstfill {command}`, not of a run, and cannot be repeated by one\n  = help: {help}"
     )))
+}
+
+/// The command of a manifest as it could be typed again, from where it was typed.
+fn typed(command: &str, repeat: &Repeat) -> String {
+    let file = repeat
+        .files
+        .first()
+        .map(|(path, _)| path.display().to_string());
+    let mut words = format!("firstfill {command} {}", file.unwrap_or_default());
+    let options = repeat.options.iter().filter(|(name, _)| name != "command");
+    for (name, value) in options {
+        words += &match value.as_str() {
+            "true" => format!(" --{name}"),
+            _ => format!(" --{name} {value}"),
+        };
+    }
+    words
 }
 
 /// The options of the earlier run, under those given now.

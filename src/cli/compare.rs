@@ -12,7 +12,6 @@ use crate::output::compare::entries::entries;
 use crate::output::compare::{Story, Texts, keys, table};
 use crate::output::files::Draft;
 use crate::output::folder::FolderError;
-use crate::output::place::Place;
 use crate::output::{page, text};
 use crate::scenario::Loaded;
 
@@ -21,7 +20,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let Asked { loaded, options } = &compare_asked::read(options)?;
     let keys = keys::keys(&options.files);
     let usual = PathBuf::from("output").join(keys::folder_name(&keys));
-    let place = Place::asked(options.out.as_deref(), options.force, &usual);
+    let place = options.into.place(&usual);
     let first_choice = place.target().to_path_buf();
     let stop = stopping::listen();
     let draft = Draft::open(place)?;

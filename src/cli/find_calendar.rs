@@ -13,7 +13,6 @@ use crate::output::calendar::{Story, table};
 use crate::output::files::Draft;
 use crate::output::folder::FolderError;
 use crate::output::manifest;
-use crate::output::place::Place;
 use crate::output::text;
 
 /// Loads, searches, writes and says.
@@ -21,7 +20,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let loaded = load::scenario(&options.file)?;
     let case = &loaded.case;
     let wish = wish(case, options)?;
-    let place = place(options);
+    let place = options.into.place_of("find-calendar", &options.file);
     let folder = place.target().to_path_buf();
     let stop = stopping::listen();
     let draft = Draft::open(place)?;
@@ -46,7 +45,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
         folder: &folder,
         found: &found,
     };
-    let entries = entries(&story)?;
+    let entries = entries(&story, !options.no_charts)?;
     for entry in &entries {
         draft.put(&entry.name, &entry.bytes)?;
     }
@@ -92,19 +91,10 @@ fn found(
     Ok(found?)
 }
 
-fn place(options: &Options) -> Place {
-    Place::of_file(
-        options.out.as_deref(),
-        options.force,
-        "find-calendar",
-        &options.file,
-    )
-}
-
 /// The options that shape the files, as they could be typed again.
 fn repeatable(options: &Options) -> Vec<(String, String)> {
     let least = clap::ValueEnum::to_possible_value(&options.least);
-    vec![
+    let mut list = vec![
         ("command".into(), "find-calendar".into()),
         (
             "least".into(),
@@ -112,5 +102,9 @@ fn repeatable(options: &Options) -> Vec<(String, String)> {
         ),
         ("members".into(), options.members.to_string()),
         ("seed".into(), options.seed.to_string()),
-    ]
+    ];
+    if options.no_charts {
+        list.push(("no-charts".into(), "true".into()));
+    }
+    list
 }

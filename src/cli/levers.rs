@@ -8,14 +8,13 @@ use crate::analysis::outcome::Outcome;
 use crate::output::files::Draft;
 use crate::output::folder;
 use crate::output::manifest;
-use crate::output::place::Place;
 use crate::output::text;
 
 /// Loads, tries, writes and says.
 pub fn levers(options: &Options) -> Result<(), Failure> {
     let loaded = load::scenario(&options.file)?;
     let case = &loaded.case;
-    let place = place(options);
+    let place = options.into.place_of("levers", &options.file);
     let first_choice = place.target().to_path_buf();
     let stop = stopping::listen();
     let draft = Draft::open(place)?;
@@ -44,15 +43,6 @@ pub fn levers(options: &Options) -> Result<(), Failure> {
     text::closing(&mut page, &first_choice, &written, &names);
     say::out(&page.render(say::width().unwrap_or(text::WIDEST)))
         .map_err(|failure| failure.but(&format!("the results are in {}", written.folder.display())))
-}
-
-fn place(options: &Options) -> Place {
-    Place::of_file(
-        options.out.as_deref(),
-        options.force,
-        "levers",
-        &options.file,
-    )
 }
 
 /// The options that shape the files, as they could be typed again.

@@ -13,7 +13,6 @@ use crate::output::change_worth::table;
 use crate::output::files::Draft;
 use crate::output::folder::FolderError;
 use crate::output::manifest::Story;
-use crate::output::place::Place;
 use crate::output::text;
 
 /// Loads, tries, writes and says.
@@ -21,7 +20,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let loaded = load::scenario(&options.file)?;
     let case = &loaded.case;
     refuse_without_changes(options, case)?;
-    let place = place(options);
+    let place = options.into.place_of("rank-changes", &options.file);
     let first_choice = place.target().to_path_buf();
     let stop = stopping::listen();
     let draft = Draft::open(place)?;
@@ -70,15 +69,6 @@ fn refuse_without_changes(options: &Options, case: &Case) -> Result<(), Failure>
     Err(Failure::bad_input(format!(
         "error: {file} has no water change to rank\n  = help: write one under [changes], for example weekly = {{ days = \"7..56\", every = 7, share = \"40 %\" }}; or ask what one a week would bring: firstfill levers {file}"
     )))
-}
-
-fn place(options: &Options) -> Place {
-    Place::of_file(
-        options.out.as_deref(),
-        options.force,
-        "rank-changes",
-        &options.file,
-    )
 }
 
 /// The options that shape the files, as they could be typed again.

@@ -100,7 +100,7 @@ fn check_days(options: &Run, case: &Case) -> Result<(), Failure> {
 fn place(options: &Run) -> Place {
     let stem = options.file.file_stem().unwrap_or_default();
     let usual = PathBuf::from("output").join(stem);
-    Place::asked(options.out.as_deref(), options.force, &usual)
+    options.into.place(&usual)
 }
 
 fn wanted(options: &Run) -> Wanted {

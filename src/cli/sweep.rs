@@ -11,7 +11,6 @@ use crate::analysis::sweep::axis::Axis;
 use crate::base::stop::Stop;
 use crate::output::files::Draft;
 use crate::output::folder::FolderError;
-use crate::output::place::Place;
 use crate::output::sweep::entries::entries;
 use crate::output::sweep::{Story, keys, shown, table};
 use crate::output::table::Form;
@@ -23,7 +22,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let Asked { loaded, options } = &sweep_asked::read(options)?;
     let axes = sweep_asked::axes(loaded, options)?;
     let usual = PathBuf::from("output").join(keys::folder_name(&options.file, &axes));
-    let place = Place::asked(options.out.as_deref(), options.force, &usual);
+    let place = options.into.place(&usual);
     let first_choice = place.target().to_path_buf();
     let stop = stopping::listen();
     let draft = Draft::open(place)?;

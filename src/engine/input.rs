@@ -5,7 +5,7 @@ use crate::model::composition::Composition;
 use crate::model::parameter_set::ParameterSet;
 use crate::model::setup::{StandPlan, Tank};
 
-use super::event::Event;
+use super::event::{Event, EventKind};
 
 /// A tank, its room, its water and its plan.
 #[derive(Debug, Clone)]
@@ -71,6 +71,19 @@ impl ModelInput {
     /// The minute at which the judged run ends (closing midnight of the last day).
     pub fn end_minute(&self) -> u32 {
         (self.last_day + 1) * DAY
+    }
+    /// Day and share of every water change within the judged run.
+    pub fn changes(&self) -> Vec<(u32, f64)> {
+        let within = self
+            .events
+            .iter()
+            .filter(|event| event.minute < self.end_minute());
+        within
+            .filter_map(|event| match event.kind {
+                EventKind::Change { share } => Some((event.minute / DAY, share)),
+                _ => None,
+            })
+            .collect()
     }
     /// The minute at which the simulation stops, the look-ahead included.
     pub fn final_minute(&self) -> u32 {

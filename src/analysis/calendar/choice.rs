@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use super::days::Days;
 use super::score::Score;
-use super::wish::{CalendarWish, Least};
+use super::wish::{CalendarWish, Terms, Trying};
 
 /// Most calendars that are offered.
 pub const MOST: usize = 4;
@@ -28,17 +28,30 @@ impl Choice {
     }
 }
 
-/// Calendars that keep what must hold, the best first.
+/// Calendars that keep what must hold, the best first; those that were dropped after a few members do not count.
 pub fn ranked<'a>(
     scores: impl Iterator<Item = (&'a Days, &'a Score)>,
-    least: Least,
+    terms: &Terms,
+    trying: Trying,
 ) -> Vec<(Days, Score)> {
     let mut kept: Vec<(Days, Score)> = scores
-        .filter(|(_, score)| score.is_kept)
+        .filter(|(_, score)| !score.is_dropped && terms.are_kept_by(score))
         .map(|(days, score)| (days.clone(), score.clone()))
         .collect();
-    kept.sort_by(|a, b| a.1.order(&b.1, least).then(a.0.cmp(&b.0)));
+    kept.sort_by(|a, b| a.1.less(&b.1, trying.least).then(a.0.cmp(&b.0)));
     kept
+}
+
+/// Of ranked calendars the first, then always the next one in which more tanks hold.
+pub fn surer_and_surer(kept: &[(Days, Score)]) -> impl Iterator<Item = &(Days, Score)> {
+    let mut most = None;
+    kept.iter().filter(move |(_, score)| {
+        let is_surer = most.is_none_or(|most| score.hold > most);
+        if is_surer {
+            most = Some(score.hold);
+        }
+        is_surer
+    })
 }
 
 /// Some that no other beats in water and in the ready day, evenly along them, the ends among them.

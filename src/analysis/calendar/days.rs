@@ -44,6 +44,11 @@ impl Days {
         self.0.iter().filter(|&&size| size > 0).count()
     }
 
+    /// Places of the free days with a change.
+    pub fn places(&self) -> Vec<usize> {
+        (0..self.0.len()).filter(|&at| self.0[at] > 0).collect()
+    }
+
     /// The changes: day and share.
     pub fn changes(&self, wish: &CalendarWish) -> Vec<(u32, f64)> {
         let all = wish.free_days.iter().zip(&self.0);

@@ -26,8 +26,9 @@ pub struct Judge<'a, 'p> {
     /// First of the members, and how many.
     from: usize,
     members: usize,
-    /// Runs that are left.
+    /// Runs that are left, and how many of them are kept for later.
     left: usize,
+    kept_back: usize,
     done: Progress<'p>,
     known: BTreeMap<Days, Score>,
 }
@@ -49,6 +50,7 @@ impl<'a, 'p> Judge<'a, 'p> {
             from: 0,
             members: trying.members,
             left: trying.most_runs,
+            kept_back: 0,
             done,
             known: BTreeMap::new(),
         }
@@ -155,6 +157,9 @@ impl Judging for Judge<'_, '_> {
         if self.left < self.members {
             return Err(Halt::Spent);
         }
+        if self.left < self.kept_back + self.members {
+            return Err(Halt::PartSpent);
+        }
         let few = HOPELESS_AFTER.min(self.members);
         let mut members = self.run(days, 0, few).map_err(Halt::Ended)?;
         let mut score = self.scored(days, &members);
@@ -166,11 +171,24 @@ impl Judging for Judge<'_, '_> {
         }
         self.left -= members.len();
         score.is_kept &= !is_hopeless;
+        score.is_dropped = is_hopeless && few < self.members;
         self.known.insert(days.clone(), score.clone());
         Ok(score)
     }
 
     fn order(&self, a: &Score, b: &Score) -> std::cmp::Ordering {
         a.order(b, self.least)
+    }
+    fn could_beat(&self, days: &Days, score: &Score) -> bool {
+        let tankfuls = days.tankfuls(self.wish);
+        match self.least {
+            Least::Litres => !score.is_kept || tankfuls <= score.tankfuls,
+            Least::Visits => !score.is_kept || days.visits() <= score.visits,
+            Least::ReadyDay => true,
+        }
+    }
+
+    fn take_part(&mut self, of: usize) {
+        self.kept_back = self.left - self.left / of;
     }
 }

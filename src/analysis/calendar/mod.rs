@@ -4,6 +4,7 @@
 //! judged on common members ([`Judge`]); the search knows nothing of tanks (`search`). Choices
 //! are scored anew on members that no search has seen, and only that is shown.
 
+mod around;
 pub mod choice;
 pub mod conflict;
 pub mod days;
@@ -22,8 +23,8 @@ use conflict::Conflict;
 use days::Days;
 use judge::Judge;
 use score::Score;
-use search::Halt;
-use wish::{CalendarWish, Terms, Trying};
+use search::{Halt, Judging};
+use wish::{CalendarWish, Least, Terms, Trying};
 
 /// What a search has found.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,11 +66,12 @@ impl Found {
             progress(done.min(most), most);
         };
         let terms = Terms::of(&trials, wish, trying, &mut count)?;
-        let mut judge = Judge::new(&trials, wish, terms, trying, &mut count);
+        let sure = terms.with_a_margin(trying.members);
+        let mut judge = Judge::new(&trials, wish, sure, trying, &mut count);
         let first = Days::planned(&case.input, wish);
         let stopped = was_stopped(search::search(&mut judge, wish, &first, trying.seed))?;
         let tried = judge.tried();
-        let kept = choice::ranked(judge.scores(), trying.least);
+        let kept = choice::ranked(judge.scores(), &terms, trying);
         let nearest = judge.best();
         // once stopped, what is found is scored all the same
         let never = Stop::default();
@@ -78,12 +80,16 @@ impl Found {
             false => trials,
         };
         let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
-        let planned = fresh.as_planned()?;
+        let mut planned = fresh.as_planned()?;
         let terms = terms.as_kept_by(&planned);
+        planned.is_kept = terms.are_kept_by(&planned);
         fresh.ask(terms);
-        let choices = chosen(&mut fresh, wish, &kept)?;
-        let nearest = nearest.filter(|_| choices.is_empty());
-        let conflict = nearest.map(|(days, _)| Conflict::of(&anew, wish, terms, trying, &days));
+        let mut choices = chosen(&mut fresh, wish, &kept)?;
+        let nearest = match nearest.filter(|_| choices.is_empty()) {
+            Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
+            None => None,
+        };
+        let conflict = nearest.map(|days| Conflict::of(&anew, wish, terms, trying, &days));
         Ok(Found {
             trying,
             terms,
@@ -96,16 +102,44 @@ impl Found {
     }
 }
 
+impl Found {
+    /// Whether the changes as written keep what must hold with less than the first choice.
+    pub fn plan_does_with_less(&self) -> bool {
+        let (least, planned) = (self.trying.least, &self.planned);
+        let has_less = |best: &Choice| match least {
+            Least::Litres => planned.litres < best.score.litres,
+            Least::Visits => planned.visits < best.score.visits,
+            Least::ReadyDay => planned.mean_ready_day < best.score.mean_ready_day,
+        };
+        planned.is_kept && self.choices.first().is_some_and(has_less)
+    }
+}
+
 /// Whether somebody stopped a search, once it has ended.
 fn was_stopped(ended: Result<(), Halt<EnsembleError>>) -> Result<bool, EnsembleError> {
     match ended {
-        Ok(()) | Err(Halt::Spent) => Ok(false),
+        Ok(()) | Err(Halt::Spent | Halt::PartSpent) => Ok(false),
         Err(Halt::Ended(EnsembleError::Stopped(_))) => Ok(true),
         Err(Halt::Ended(other)) => Err(other),
     }
 }
 
-/// The best calendar that holds on fresh members too, of the first few; then some along the trade-off that do.
+/// The calendar that comes nearest, if it falls short on fresh members too; if it holds there, it is a choice.
+fn short_of(
+    fresh: &mut Judge<'_, '_>,
+    wish: &CalendarWish,
+    days: Days,
+    choices: &mut Vec<Choice>,
+) -> Result<Option<Days>, EnsembleError> {
+    let choice = Choice::of(fresh.score_of(&days)?, days.clone(), wish);
+    if !choice.score.is_kept {
+        return Ok(Some(days));
+    }
+    choices.push(choice);
+    Ok(None)
+}
+
+/// The best calendar that holds on fresh members too, of a few ever surer ones; then some along the trade-off that do.
 /// Where none of them does, the best all the same: its fresh score says how far it falls short.
 fn chosen(
     fresh: &mut Judge<'_, '_>,
@@ -113,7 +147,7 @@ fn chosen(
     kept: &[(Days, Score)],
 ) -> Result<Vec<Choice>, EnsembleError> {
     let mut choices: Vec<Choice> = Vec::new();
-    for (days, _) in kept.iter().take(BEST_TRIED) {
+    for (days, _) in choice::surer_and_surer(kept).take(BEST_TRIED) {
         let choice = Choice::of(fresh.score_of(days)?, days.clone(), wish);
         let holds = choice.score.is_kept;
         if choices.is_empty() || holds {
@@ -130,8 +164,13 @@ fn chosen(
             choices.push(choice);
         }
     }
+    // a calendar along the trade-off may hold, and do with less, where the best of the search does not
+    if choices.iter().any(|choice| choice.score.is_kept) {
+        choices.retain(|choice| choice.score.is_kept);
+    }
+    choices.sort_by(|a, b| fresh.order(&a.score, &b.score));
     Ok(choices)
 }
 
 /// So many of the best are scored anew until one holds.
-const BEST_TRIED: usize = 6;
+const BEST_TRIED: usize = 8;

@@ -35,6 +35,8 @@ pub struct Score {
     pub visits: usize,
     /// Whether so many of 100 hold as must.
     pub is_kept: bool,
+    /// Whether it was dropped as hopeless after a few members.
+    pub is_dropped: bool,
 }
 
 /// Shares of the members between which peaks are told.
@@ -79,7 +81,8 @@ impl Score {
             tankfuls,
             litres: mean(&|told| told.figures.litres_changed),
             visits,
-            is_kept: 100 * hold >= terms.keep_of_100 * told.len(),
+            is_kept: terms.are_kept_in(hold, told.len()),
+            is_dropped: false,
         }
     }
 
@@ -99,7 +102,8 @@ impl Score {
         })
     }
 
-    fn less(&self, other: &Score, least: Least) -> Ordering {
+    /// Which of two that keep what must hold has less.
+    pub fn less(&self, other: &Score, least: Least) -> Ordering {
         let litres = self.tankfuls.total_cmp(&other.tankfuls);
         let visits = self.visits.cmp(&other.visits);
         let days = self.mean_ready_day.total_cmp(&other.mean_ready_day);

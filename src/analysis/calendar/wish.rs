@@ -122,6 +122,37 @@ impl Terms {
         Ok(terms)
     }
 
+    /// Whether a peak must be kept.
+    pub fn has_peaks(&self) -> bool {
+        self.peak_tan_mg_n_per_l.is_finite() || self.peak_nitrite_mg_n_per_l.is_finite()
+    }
+
+    /// Whether so many of the members are enough.
+    pub fn are_kept_in(&self, hold: usize, members: usize) -> bool {
+        100 * hold >= self.keep_of_100 * members
+    }
+
+    /// Whether a calendar with that score keeps what must hold.
+    pub fn are_kept_by(&self, score: &Score) -> bool {
+        self.are_kept_in(score.hold, score.members)
+    }
+
+    /// The same with more that must count, by the standard error of a share of so many members: the best of
+    /// hundreds of calendars owes some of its tanks to chance, and would fall short on others.
+    ///
+    /// ```text
+    /// margin = 100 · √(p · (1 − p) / members)        p = keep_of_100 / 100
+    /// ```
+    #[must_use]
+    pub fn with_a_margin(self, members: usize) -> Terms {
+        let kept = self.keep_of_100 as f64 / 100.0;
+        let margin = 100.0 * (kept * (1.0 - kept) / members.max(1) as f64).sqrt();
+        Terms {
+            keep_of_100: (self.keep_of_100 + margin.round() as usize).min(100),
+            ..self
+        }
+    }
+
     /// The same on other members: where the file's own changes say how many must count, as many as they keep
     /// there.
     #[must_use]

@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
 
+use super::into::Into;
+use super::one_of::OneOf;
 use super::plausible::how_many;
 use crate::analysis::compare::Common;
 use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
@@ -24,12 +26,9 @@ pub struct Compare {
     /// manifest.json of an earlier comparison, to repeat it
     #[arg(value_name = "FILE", required = true)]
     pub files: Vec<PathBuf>,
-    /// Folder to write; it must not exist yet [default: output/compare-NAMES-OF-THE-FILES]
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Replace the folder if it holds an earlier run
-    #[arg(long)]
-    pub force: bool,
+    /// Where the results go.
+    #[command(flatten)]
+    pub into: Into,
     /// Leave the charts out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,
@@ -37,7 +36,7 @@ pub struct Compare {
     #[arg(long)]
     pub page: bool,
     /// Print table.csv in this form instead of the screen
-    #[arg(long, value_name = "FORM")]
+    #[arg(long, value_name = "FORM", value_parser = OneOf::<TableForm>::new())]
     pub format: Option<TableForm>,
     /// How many plausible tanks each plan is run on [default: 256]
     #[arg(long, value_name = "N", value_parser = how_many)]

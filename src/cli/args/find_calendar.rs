@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 
 use super::compare::TableForm;
+use super::into::Into;
+use super::one_of::OneOf;
 use super::plausible::how_many;
 use crate::analysis::calendar::wish::{self, Least, Trying};
 use crate::analysis::forecast::USUAL_SEED;
@@ -24,16 +26,16 @@ pub struct FindCalendar {
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
     /// What there should be least of
-    #[arg(long, value_name = "WHAT")]
+    #[arg(long, value_name = "WHAT", value_parser = OneOf::<LeastOf>::new())]
     pub least: LeastOf,
-    /// Folder to write; it must not exist yet [default: output/find-calendar-NAME-OF-THE-FILE]
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Replace the folder if it holds an earlier run
+    /// Where the results go.
+    #[command(flatten)]
+    pub into: Into,
+    /// Leave the chart out; the scenario files and the table are written all the same
     #[arg(long)]
-    pub force: bool,
+    pub no_charts: bool,
     /// Print choices.csv in this form instead of the screen
-    #[arg(long, value_name = "FORM")]
+    #[arg(long, value_name = "FORM", value_parser = OneOf::<TableForm>::new())]
     pub format: Option<TableForm>,
     /// How many plausible tanks the search looks at; choices are scored on four times as many others
     #[arg(long, value_name = "N", default_value_t = wish::USUAL_MEMBERS as u32, value_parser = how_many)]

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
+use super::into::Into;
 use super::plausible::Plausible;
 
 /// Options of `levers`.
@@ -20,12 +21,9 @@ pub struct Levers {
     /// The scenario, a TOML file
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
-    /// Folder to write; it must not exist yet [default: output/levers-NAME-OF-THE-FILE]
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Replace the folder if it holds an earlier run
-    #[arg(long)]
-    pub force: bool,
+    /// Where the results go.
+    #[command(flatten)]
+    pub into: Into,
     /// The plausible tanks.
     #[command(flatten)]
     pub on: Plausible,

@@ -3,9 +3,11 @@
 mod compare;
 mod find_calendar;
 mod interval;
+mod into;
 mod latest_fill;
 mod lesson;
 mod levers;
+mod one_of;
 mod plausible;
 mod rank_changes;
 mod run;

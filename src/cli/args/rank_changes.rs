@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::compare::TableForm;
+use super::into::Into;
+use super::one_of::OneOf;
 use super::plausible::how_many;
 use crate::analysis::compare::Common;
 use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
@@ -23,17 +25,14 @@ pub struct RankChanges {
     /// The scenario, a TOML file
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
-    /// Folder to write; it must not exist yet [default: output/rank-changes-NAME-OF-THE-FILE]
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Replace the folder if it holds an earlier run
-    #[arg(long)]
-    pub force: bool,
+    /// Where the results go.
+    #[command(flatten)]
+    pub into: Into,
     /// Leave the chart out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,
     /// Print changes.csv in this form instead of the screen
-    #[arg(long, value_name = "FORM")]
+    #[arg(long, value_name = "FORM", value_parser = OneOf::<TableForm>::new())]
     pub format: Option<TableForm>,
     /// How many plausible tanks each plan is run on
     #[arg(long, value_name = "N", default_value_t = USUAL_MEMBERS as u32, value_parser = how_many)]

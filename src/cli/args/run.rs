@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::interval::minutes_between_rows;
+use super::into::Into;
 use super::plausible::how_many;
 use crate::analysis::forecast::{USUAL_MEMBERS, USUAL_SEED};
 
@@ -24,12 +25,9 @@ pub struct Run {
     /// The scenario, a TOML file; or the manifest.json of an earlier run, to repeat it
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
-    /// Folder to write; it must not exist yet [default: output/NAME-OF-THE-FILE]
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Replace the folder if it holds an earlier run
-    #[arg(long)]
-    pub force: bool,
+    /// Where the results go.
+    #[command(flatten)]
+    pub into: Into,
     /// Leave the charts out; the tables are written all the same
     #[arg(long)]
     pub no_charts: bool,

@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::TableForm;
+use super::into::Into;
+use super::one_of::OneOf;
 use super::plausible::how_many;
 use crate::analysis::compare::Common;
 use crate::analysis::forecast::USUAL_SEED;
@@ -31,16 +33,13 @@ pub struct Sweep {
     /// What to vary: a dotted path of the scenario, both ends with their unit, how many values. Once or twice
     #[arg(long, value_name = "PATH=FROM..TO:N")]
     pub vary: Vec<String>,
-    /// A figure to draw and print, by its name in members.csv; up to six, the main one first [default: what tells
+    /// A figure to draw and print, by its name in members.csv, the main one first; charts draw six, or three of a grid of two values [default: what tells
     /// most of what is varied]
     #[arg(long, value_name = "FIGURE", value_parser = figure)]
     pub of: Vec<String>,
-    /// Folder to write; it must not exist yet [default: output/sweep-NAME-OF-THE-FILE-PATHS]
-    #[arg(long, value_name = "DIR")]
-    pub out: Option<PathBuf>,
-    /// Replace the folder if it holds an earlier run
-    #[arg(long)]
-    pub force: bool,
+    /// Where the results go.
+    #[command(flatten)]
+    pub into: Into,
     /// Leave the charts out; the table is written all the same
     #[arg(long)]
     pub no_charts: bool,
@@ -48,7 +47,7 @@ pub struct Sweep {
     #[arg(long)]
     pub page: bool,
     /// Print sweep.csv in this form instead of the screen
-    #[arg(long, value_name = "FORM")]
+    #[arg(long, value_name = "FORM", value_parser = OneOf::<TableForm>::new())]
     pub format: Option<TableForm>,
     /// How many plausible tanks each point is run on [default: 50]
     #[arg(long, value_name = "N", value_parser = how_many)]

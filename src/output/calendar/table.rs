@@ -3,9 +3,7 @@
 use crate::analysis::calendar::Found;
 use crate::analysis::calendar::score::Score;
 use crate::analysis::case::Case;
-use crate::base::clock::DAY;
 use crate::base::units::digits;
-use crate::engine::event::EventKind;
 use crate::output::csv::Head;
 use crate::output::table::{Cell, Table};
 
@@ -15,7 +13,7 @@ const OF_100: [usize; 3] = [10, 50, 90];
 
 /// A row for the plan as written, then one for each choice.
 pub fn table(case: &Case, found: &Found) -> Table {
-    let mut rows = vec![row("as written", &planned(case), &found.planned)];
+    let mut rows = vec![row("as written", &case.input.changes(), &found.planned)];
     for (place, choice) in found.choices.iter().enumerate() {
         rows.push(row(
             &format!("choice-{}", place + 1),
@@ -28,19 +26,6 @@ pub fn table(case: &Case, found: &Found) -> Table {
         heads: heads(),
         rows,
     }
-}
-
-/// Day and share of every change of a plan, within its judged days.
-fn planned(case: &Case) -> Vec<(u32, f64)> {
-    let end = case.input.end_minute();
-    let within = case.input.events.iter();
-    within
-        .filter(|event| event.kind.is_change() && event.minute < end)
-        .filter_map(|event| match event.kind {
-            EventKind::Change { share } => Some((event.minute / DAY, share)),
-            _ => None,
-        })
-        .collect()
 }
 
 fn row(name: &str, changes: &[(u32, f64)], score: &Score) -> Vec<Cell> {

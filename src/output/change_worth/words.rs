@@ -71,9 +71,44 @@ pub fn in_a_line(effects: &Effects) -> String {
 
 /// `day 7`, `days 7 and 50`.
 pub fn days_list(changes: &[Change]) -> String {
-    let days: Vec<String> = changes.iter().map(|one| one.day().to_string()).collect();
-    match days.len() {
-        1 => format!("day {}", days[0]),
-        _ => format!("days {}", list(&days)),
+    let days: Vec<u32> = changes.iter().map(Change::day).collect();
+    days_in_words(&days)
+}
+
+/// `day 7`, `days 7 and 50`, `day 4 (two changes)`: each day once, in the order given.
+pub fn days_in_words(days: &[u32]) -> String {
+    let mut counts: Vec<(u32, usize)> = Vec::new();
+    for &day in days {
+        match counts.iter_mut().find(|(known, _)| *known == day) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((day, 1)),
+        }
+    }
+    let words = counts.iter().map(|&(day, count)| match count {
+        1 => day.to_string(),
+        2 => format!("{day} (two changes)"),
+        more => format!("{day} ({more} changes)"),
+    });
+    let words: Vec<String> = words.collect();
+    match words.len() {
+        1 => format!("day {}", words[0]),
+        _ => format!("days {}", list(&words)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn two_changes_on_one_day_are_told_as_two() {
+        let said = [&[7][..], &[7, 50], &[4, 4], &[9, 4, 4, 4]].map(days_in_words);
+        let words = [
+            "day 7",
+            "days 7 and 50",
+            "day 4 (two changes)",
+            "days 9 and 4 (3 changes)",
+        ];
+        assert_eq!(said, words);
     }
 }

@@ -3,6 +3,7 @@
 use super::fonts::{ASCENT, DESCENT, Face};
 use super::rect::Rect;
 use super::style::Colour;
+use super::words::formulas;
 
 /// A piece of text in one face.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,10 +19,11 @@ pub struct Span {
 }
 
 impl Span {
-    /// Text in a face; characters without a glyph become question marks.
+    /// Text in a face, formulas with their numbers below the line; characters without a glyph become question
+    /// marks.
     pub fn new(text: &str, face: Face, size: f64, colour: Colour) -> Span {
         Span {
-            text: face.drawable(text),
+            text: face.drawable(&formulas(text)),
             face,
             size,
             colour,

@@ -47,7 +47,7 @@ pub fn table(story: &Story<'_>, sheet: &mut Sheet, forecast: &Forecast) {
         steps.map(|steps| against(steps, limit)).collect()
     };
     let mut rows = vec![Row {
-        name: bold(&format!("ammonia, {}", subscript(&kit.ammonia.unit)), INK),
+        name: bold(&format!("ammonia, {}", kit.ammonia.unit), INK),
         days: of_days(&forecast.soil_ammonia, &kit.ammonia),
         tests: tests(|test| &test.ammonia, limits[0]),
     }];
@@ -57,7 +57,7 @@ pub fn table(story: &Story<'_>, sheet: &mut Sheet, forecast: &Forecast) {
         tests: Vec::new(),
     }));
     rows.push(Row {
-        name: bold(&format!("nitrite, {}", subscript(&kit.nitrite.unit)), INK),
+        name: bold(&format!("nitrite, {}", kit.nitrite.unit), INK),
         days: of_days(&nitrite(forecast), &kit.nitrite),
         tests: tests(|test| &test.nitrite, limits[1]),
     });
@@ -151,17 +151,6 @@ fn against(steps: &[Step; SHARES.len()], limit: f64) -> String {
     format!("{}, {}", range(steps), stands_between(&low, &high, limit))
 }
 
-/// `mg NH4/L` with its numbers below the line.
-fn subscript(unit: &str) -> String {
-    let low = |letter: char| match letter {
-        '2' => '₂',
-        '3' => '₃',
-        '4' => '₄',
-        other => other,
-    };
-    unit.chars().map(low).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -181,6 +170,5 @@ mod tests {
             &card,
         );
         assert_eq!(told, ["1–2", "1", "–", "–"]);
-        assert_eq!(subscript(&card.unit), "mg NH₄/L");
     }
 }

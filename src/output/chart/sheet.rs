@@ -6,6 +6,7 @@ use super::fonts::{ASCENT, DESCENT, Face};
 use super::labels::Taken;
 use super::rect::{Point, Rect};
 use super::style::{Colour, INK, MUTED, NAME, Pen, SENTENCE, TICK, TITLE};
+use super::words::formulas;
 
 /// Left edge of data and of titles.
 pub const LEFT: f64 = 64.0;
@@ -44,8 +45,8 @@ impl Sheet {
     /// A page with the first title and the longest sentence that fit on one line each.
     pub fn new(name: &str, titles: &[String], sentences: &[String]) -> Sheet {
         let room = MARGIN - LEFT;
-        let title = fitting(titles, Face::SemiBold, TITLE, room);
-        let sentence = fitting(sentences, Face::Regular, SENTENCE, room);
+        let title = formulas(&fitting(titles, Face::SemiBold, TITLE, room));
+        let sentence = formulas(&fitting(sentences, Face::Regular, SENTENCE, room));
         let mut sheet = Sheet {
             figure: Figure {
                 name: name.to_string(),

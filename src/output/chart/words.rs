@@ -39,6 +39,24 @@ pub fn hundredths(value: f64) -> String {
     }
 }
 
+/// Formulas with their numbers below the line, as charts write them: `O₂`, `CO₂`, `mg NH₄/L`.
+pub fn formulas(text: &str) -> String {
+    FORMULAS
+        .iter()
+        .fold(text.to_string(), |text, (plain, written)| {
+            text.replace(plain, written)
+        })
+}
+
+/// Ends of formulas as they are typed, and as they are written.
+const FORMULAS: [(&str, &str); 5] = [
+    ("O2", "O₂"),
+    ("NH3", "NH₃"),
+    ("NH4", "NH₄"),
+    ("NO3", "NO₃"),
+    ("PO4", "PO₄"),
+];
+
 /// A number without idle zeros, to three digits after the point.
 pub fn trimmed(value: f64) -> String {
     let text = number(value, 3);

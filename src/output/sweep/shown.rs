@@ -29,7 +29,15 @@ const USUAL: [&str; MOST] = [
 /// Sections whose values change what goes through the surface.
 const AIR: [&str; 3] = ["air.", "gas.", "surface."];
 /// Figures of a grid that is drawn as a map.
-const ON_A_MAP: usize = 3;
+pub const ON_A_MAP: usize = 3;
+
+/// Most figures that the charts of a grid of so many values show.
+pub fn most_drawn(values: usize) -> usize {
+    match values {
+        1 => MOST,
+        _ => ON_A_MAP,
+    }
+}
 
 /// Names of all figures that can be chosen.
 pub fn names() -> Vec<String> {
@@ -46,10 +54,7 @@ pub fn places(sweep: &Sweep, asked: &[String]) -> Vec<usize> {
         true => OF_AIR,
         false => USUAL,
     };
-    let count = match sweep.axes.len() {
-        1 => MOST,
-        _ => ON_A_MAP,
-    };
+    let count = most_drawn(sweep.axes.len());
     let names: Vec<&str> = match asked.is_empty() {
         true => usual[..count].to_vec(),
         false => asked.iter().map(String::as_str).collect(),

@@ -87,8 +87,11 @@ pub fn unit(line: &Line) -> &'static str {
     }
 }
 
-/// With a capital, to begin a title.
+/// With a capital, to begin a title; pH stays pH.
 pub fn capital(words: &str) -> String {
+    if words.starts_with("pH") {
+        return words.to_string();
+    }
     let mut letters = words.chars();
     match letters.next() {
         Some(first) => first.to_uppercase().chain(letters).collect(),

@@ -34,9 +34,9 @@ pub fn page(case: &Case, found: &Found) -> Page {
         page.line(Tone::Plain, did(case, &choice.score));
         page.line(Tone::Plain, days(case, choice));
     }
-    if let Some(best) = found.choices.first() {
+    if !found.choices.is_empty() {
         page.gap();
-        page.block("Mind", Tone::Plain, mind(found, best));
+        page.block("Mind", Tone::Plain, mind(found));
     } else {
         page.block("Found", Tone::Warn, "no calendar keeps that");
     }
@@ -122,7 +122,14 @@ fn against(score: &Score, planned: &Score) -> String {
     format!(
         "{}, {}, {when} on the mean{short}",
         way(litres, "L"),
-        way(visits as f64, "changes")
+        way(
+            visits as f64,
+            if visits.abs() == 1 {
+                "change"
+            } else {
+                "changes"
+            }
+        )
     )
 }
 
@@ -151,17 +158,13 @@ fn days(case: &Case, choice: &Choice) -> String {
     runs.join("; ")
 }
 
-fn mind(found: &Found, best: &Choice) -> String {
-    let planned = &found.planned;
-    let (less, what) = match found.trying.least {
-        Least::Litres => (planned.litres < best.score.litres, "less water"),
-        Least::Visits => (planned.visits < best.score.visits, "fewer changes"),
-        Least::ReadyDay => (
-            planned.mean_ready_day < best.score.mean_ready_day,
-            "an earlier ready day",
-        ),
+fn mind(found: &Found) -> String {
+    let what = match found.trying.least {
+        Least::Litres => "less water",
+        Least::Visits => "fewer changes",
+        Least::ReadyDay => "an earlier ready day",
     };
-    let beaten = match less && planned.is_kept {
+    let beaten = match found.plan_does_with_less() {
         true => format!("the changes as written keep the same with {what}: no choice beats them; "),
         false => String::new(),
     };

@@ -3,7 +3,7 @@
 use crate::analysis::sweep::Sweep;
 use crate::analysis::sweep::axis::Axis;
 use crate::output::sweep::words::{bare, sides, with_unit};
-use crate::output::sweep::{Story, range};
+use crate::output::sweep::{Story, range, shown};
 
 use super::words::counted;
 use super::{Page, Tone};
@@ -29,6 +29,11 @@ pub fn page(story: &Story<'_>) -> Page {
     for (place, &line) in story.of.iter().enumerate() {
         let label = if place == 0 { "Range" } else { "" };
         page.block(label, Tone::Plain, range(sweep, line));
+    }
+    let (of, drawn) = (story.of.len(), shown::most_drawn(sweep.axes.len()));
+    if of > drawn {
+        let words = format!("the first {drawn} of {of} figures; all are in sweep.csv");
+        page.block("Drawn", Tone::Plain, words);
     }
     page.gap();
     page

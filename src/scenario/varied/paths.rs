@@ -104,7 +104,8 @@ pub fn with_numbers(problem: Problem, file: usize, axes: &[Axis], table: &Table)
     let documented = KEYS.iter().filter(|key| is_example(key.example));
     let documented = documented.map(|key| key.path.to_string());
     let mut near = numbers_written(table);
-    near.extend(documented);
+    let others: Vec<String> = documented.filter(|path| !near.contains(path)).collect();
+    near.extend(others);
     near.retain(|path| path.starts_with(&start) && *path != axis.path);
     match near.is_empty() {
         true => problem.help("a sweep varies numbers"),

@@ -74,10 +74,9 @@ const COURSES: [Course; 3] = [
 pub fn figure(sweep: &Sweep) -> Figure {
     let mut sheet = Sheet::new("curves", &titles(sweep), &sentences(sweep));
     for course in &COURSES {
-        let top = course.frame.0;
         course.draw(&mut sheet, sweep);
-        curves_key::draw(&mut sheet, sweep, course.hue, (RIGHT + 56.0, top));
     }
+    curves_key::draw(&mut sheet, sweep, (RIGHT + 56.0, COURSES[0].frame.0));
     let last = sheet.figure.panels.len() - 1;
     let across = sheet.figure.panels[last].across.clone();
     sheet.ticks_below(last, &across);

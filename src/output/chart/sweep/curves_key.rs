@@ -1,10 +1,11 @@
-//! Which of many curves is which: a column of samples with their words, the first and the last always named.
+//! Which of many curves is which: a column of samples with their words, the first and the last always named. It
+//! holds for every panel, so its samples are grey, pale to deep as the curves are in their colours.
 
 use crate::analysis::sweep::Sweep;
 use crate::output::chart::figure::{Anchor, Shape};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::sheet::{MARGIN, Sheet, bold, fitting, small};
-use crate::output::chart::style::{Colour, INK, NAME, Pen, TICK};
+use crate::output::chart::style::{INK, NAME, Pen, TICK};
 use crate::output::sweep::words::setting;
 
 use super::{names, tint};
@@ -20,7 +21,7 @@ const TO_WORDS: f64 = 8.0;
 const FIRST: f64 = 9.0;
 
 /// Draws the column from a place on.
-pub fn draw(sheet: &mut Sheet, sweep: &Sweep, hue: Colour, (left, top): (f64, f64)) {
+pub fn draw(sheet: &mut Sheet, sweep: &Sweep, (left, top): (f64, f64)) {
     let (axis, count) = (&sweep.axes[0], sweep.points.len());
     let room = MARGIN - left;
     let name = axis.path.clone();
@@ -32,7 +33,7 @@ pub fn draw(sheet: &mut Sheet, sweep: &Sweep, hue: Colour, (left, top): (f64, f6
     for number in names::named(count, stride) {
         baseline += LEADING;
         let y = baseline - 4.5;
-        let pen = Pen::curve(tint::of_curve(hue, number, count));
+        let pen = Pen::curve(tint::of_curve(INK, number, count));
         sheet.shape(Shape::Path(vec![(left, y), (left + SAMPLE, y)], pen));
         let words = [setting(axis, number)];
         let words = fitting(&words, Face::Regular, TICK, room - SAMPLE - TO_WORDS);

@@ -7,6 +7,7 @@ use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, fitting, plain};
 use crate::output::chart::style::{INK, MUTED, SENTENCE};
 use crate::output::sweep::range::extremes;
+use crate::output::sweep::shown;
 use crate::output::sweep::words::{bare, capital, unit};
 
 use super::cells::{self, Numbers};
@@ -14,7 +15,7 @@ use super::names::Names;
 use super::{map, names, ramp};
 
 /// Most maps on a page.
-const MOST: usize = 3;
+const MOST: usize = shown::ON_A_MAP;
 const TOP: f64 = 168.0;
 const BOTTOM: f64 = 704.0;
 const RIGHT: f64 = 1136.0;

@@ -9,6 +9,7 @@ use crate::output::chart::compare::furnishing::name_heights;
 use crate::output::chart::figure::{Anchor, Figure, Form, Limit, Line, Panel, Span};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::key::Key;
+use crate::output::chart::later::{LATER, up_to_the_end};
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, fitting, plain};
 use crate::output::chart::style::{INK, MUTED, NAME, Pen, SENTENCE};
@@ -88,7 +89,11 @@ fn draw(sheet: &mut Sheet, sweep: &Sweep, place: usize, frame: Rect) {
 fn panel(sweep: &Sweep, line: &Milestone, series: &Series, frame: Rect) -> Panel {
     let limit = limit(line.name, &sweep.limits).filter(|_| line.unit != "of 100");
     let heights: Vec<f64> = series.heights().chain(limit).collect();
-    let mut panel = Panel::new(frame, across(sweep, &frame), up(&heights));
+    let up = match is_ready_day(line) {
+        true => up_to_the_end(&heights, sweep.last_day, up),
+        false => up(&heights),
+    };
+    let mut panel = Panel::new(frame, across(sweep, &frame), up);
     let (hue, ends) = (tint::hue(line.name), (panel.across.low, panel.across.high));
     panel.title = format!("{} against {}", line.short, sweep.axes[0].path);
     panel.areas = series.band(line.short, hue).into_iter().collect();
@@ -147,8 +152,7 @@ fn sentences(sweep: &Sweep) -> Vec<String> {
     let base = format!("On the same {members} plausible tanks at every point.");
     match sweep.lines.iter().any(is_late) {
         true => vec![format!(
-            "{base} A day later than {last} is drawn as day {}.",
-            last + 1
+            "{base} On the line {LATER}: later than day {last}."
         )],
         false => vec![base],
     }

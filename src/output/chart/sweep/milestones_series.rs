@@ -4,10 +4,9 @@ use crate::analysis::compare::value::Value;
 use crate::analysis::sweep::Sweep;
 use crate::output::chart::bands::OUTER;
 use crate::output::chart::figure::Area;
+use crate::output::chart::later::later;
 use crate::output::chart::rect::Point;
 use crate::output::chart::style::Colour;
-
-use super::tint;
 
 /// Days by which so many of 100 are ready: the band of the middle one runs between the others.
 const READY: [&str; 3] = [
@@ -30,7 +29,7 @@ pub struct Series {
 }
 
 impl Series {
-    /// Of a figure, by its place in the lines of the sweep.
+    /// Of a figure, by its place in the lines of the sweep; what is later than the last day lies on the line [`later`].
     pub fn of(sweep: &Sweep, place: usize) -> Series {
         let points = sweep.points.iter().zip(&sweep.axes[0].settings);
         let central = points.filter_map(|(p, setting)| Some((setting.number, p.central[place]?)));
@@ -64,9 +63,11 @@ impl Series {
     }
 }
 
-/// A day later than the last is drawn as the next one.
 fn day(sweep: &Sweep, value: &Value) -> Option<f64> {
-    tint::height(value, sweep.last_day)
+    match value {
+        Value::Later => Some(later(sweep.last_day)),
+        other => other.middle(),
+    }
 }
 
 fn along(sweep: &Sweep, name: &str, height: impl Fn(&Value) -> Option<f64>) -> Vec<Point> {

@@ -9,10 +9,10 @@ use crate::analysis::change_worth::effects::{JUDGED, Loss, MOST_DELAY_DAYS, figu
 use crate::analysis::change_worth::one_more::OneMore;
 use crate::analysis::change_worth::pairs::{Beyond, Together, strong};
 use crate::analysis::change_worth::planned::Change;
-use crate::output::change_worth::words::{better, days_list, in_a_line, loss};
+use crate::output::change_worth::words::{better, days_in_words, days_list, in_a_line, loss};
 use crate::output::chart::words::{short, signed};
 
-use super::words::{counted, list};
+use super::words::counted;
 use super::{Page, Tone, title};
 
 /// Strong pairs told one by one.
@@ -60,7 +60,7 @@ fn drop(page: &mut Page, worth: &ChangeWorth) {
     };
     let words = match days.as_slice() {
         [only] => format!("day {only} only, then stop"),
-        several => format!("in this order, then stop: days {}", list(several)),
+        several => format!("in this order, then stop: {}", days_in_words(several)),
     };
     page.block("Drop", Tone::Strong, words);
     let together = match days.len() {
@@ -126,18 +126,12 @@ fn pairs(page: &mut Page, worth: &ChangeWorth) {
 
 /// `days 2 and 3 peak ammonia +0.20 mg N/L`: what two do most beyond the sum.
 fn beyond(worth: &ChangeWorth, pair: &Together, most: &Beyond) -> String {
-    let [first, second] = pair.changes.map(|change| worth.changes[change].day());
+    let both = days_in_words(&pair.changes.map(|change| worth.changes[change].day()));
     match most {
-        Beyond::Later(days) => format!(
-            "days {first} and {second} ready day {} days",
-            signed(*days, 1)
-        ),
-        Beyond::Rises(figure, by) => format!(
-            "days {first} and {second} {} {} {}",
-            figure.short,
-            signed(*by, 2),
-            figure.unit
-        ),
+        Beyond::Later(days) => format!("{both} ready day {} days", signed(*days, 1)),
+        Beyond::Rises(figure, by) => {
+            format!("{both} {} {} {}", figure.short, signed(*by, 2), figure.unit)
+        }
     }
 }
 

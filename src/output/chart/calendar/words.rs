@@ -1,0 +1,59 @@
+//! What the chart of the calendars says in its title, made from their fresh scores.
+
+use crate::analysis::calendar::Found;
+use crate::analysis::calendar::score::Score;
+use crate::analysis::calendar::wish::Least;
+use crate::output::chart::words::{counted, number};
+
+/// Titles, the longest first.
+pub fn titles(found: &Found) -> Vec<String> {
+    let Some(best) = found.choices.first() else {
+        return vec!["No calendar keeps what is asked for".into()];
+    };
+    if !best.score.is_kept {
+        let of_100 = number(best.score.of_100().floor(), 0);
+        return vec![format!(
+            "No calendar that was found holds in fresh tanks; the nearest in {of_100} of 100"
+        )];
+    }
+    if found.plan_does_with_less() {
+        return vec!["The changes as written do with least: no choice beats them".into()];
+    }
+    vec![gained(&best.score, &found.planned, found.trying.least)]
+}
+
+/// What the first choice has less of than the changes as written.
+fn gained(best: &Score, planned: &Score, least: Least) -> String {
+    match least {
+        Least::Litres => {
+            let [found, written] = [best, planned].map(|score| number(score.litres, 0));
+            format!("{found} L are enough, in place of {written} as written")
+        }
+        Least::Visits => {
+            let found = counted(best.visits, "change is", "changes are");
+            format!("{found} enough, in place of {} as written", planned.visits)
+        }
+        Least::ReadyDay => {
+            let days = number(planned.mean_ready_day - best.mean_ready_day, 1);
+            format!("Ready {days} days before the changes as written, on the mean")
+        }
+    }
+}
+
+/// Sentences, the longest first.
+pub fn sentences(found: &Found) -> Vec<String> {
+    let terms = &found.terms;
+    let scored = format!(
+        "Scored on {} plausible tanks that the search has not seen.",
+        found.planned.members
+    );
+    let asked = format!(
+        "Asked for: ready by day {} in {} of 100",
+        terms.ready_by, terms.keep_of_100
+    );
+    let peaks = match terms.has_peaks() {
+        true => ", and the peaks kept",
+        false => "",
+    };
+    vec![format!("{asked}{peaks}. {scored}"), scored]
+}
