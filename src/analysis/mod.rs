@@ -34,6 +34,7 @@ pub mod peak;
 pub mod ready;
 pub mod ripening;
 pub mod running;
+pub mod sensitivity;
 pub mod stocking;
 pub mod sweep;
 pub mod testing;
