@@ -29,7 +29,7 @@ mod tests {
         // below 2: 2 of 4 and 1 of 4; below 3: 3 of 4 and 1 of 4
         assert_eq!(distance(&one, &[2.0, 5.0, 5.0, 6.0]), 0.5);
         // ties count on both sides at once
-        assert_eq!(distance(&[1.0, 1.0, 2.0], &[1.0, 2.0, 2.0]), 1.0 / 3.0);
+        assert_eq!(distance(&[1.0, 1.0, 2.0, 2.0], &[1.0, 2.0, 2.0, 2.0]), 0.25);
         assert_eq!(distance(&[], &one), 0.0);
     }
 }
