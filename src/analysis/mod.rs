@@ -35,6 +35,7 @@ pub mod peak;
 pub mod ready;
 pub mod ripening;
 pub mod running;
+pub mod sensitivity;
 pub mod stocking;
 pub mod sweep;
 pub mod testing;
