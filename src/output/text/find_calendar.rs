@@ -111,8 +111,8 @@ fn against(score: &Score, planned: &Score) -> String {
     };
     let when = match (days * 10.0).round() / 10.0 {
         0.0 => "ready on the same day".to_string(),
-        days if days < 0.0 => format!("ready {} days earlier", digits(-days)),
-        days => format!("ready {} days later", digits(days)),
+        days if days < 0.0 => format!("ready {:.1} days earlier", -days),
+        days => format!("ready {days:.1} days later"),
     };
     let short = if score.is_kept {
         ""
