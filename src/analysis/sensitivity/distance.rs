@@ -26,8 +26,8 @@ mod tests {
         let one = [1.0, 2.0, 3.0, 4.0];
         assert_eq!(distance(&one, &one), 0.0);
         assert_eq!(distance(&one, &[5.0, 6.0]), 1.0);
-        // below 2: 2 of 4 and 1 of 4; below 3: 3 of 4 and 1 of 4
-        assert_eq!(distance(&one, &[2.0, 5.0, 5.0, 6.0]), 0.5);
+        // up to 4: all of one and 1 of 4 of the other
+        assert_eq!(distance(&one, &[2.0, 5.0, 5.0, 6.0]), 0.75);
         // ties count on both sides at once
         assert_eq!(distance(&[1.0, 1.0, 2.0, 2.0], &[1.0, 2.0, 2.0, 2.0]), 0.25);
         assert_eq!(distance(&[], &one), 0.0);
