@@ -80,8 +80,8 @@ mod tests {
             stepped.sort_unstable();
             assert_eq!(stepped, [0, 1, 2, 3, 4]);
             for (two, &input) in drawn.points.windows(2).zip(&drawn.stepped) {
-                for at in 0..5 {
-                    let by = two[0][at].abs_diff(two[1][at]);
+                for (at, (before, after)) in two[0].iter().zip(&two[1]).enumerate() {
+                    let by = before.abs_diff(*after);
                     assert_eq!(by, if at == input { 2 } else { 0 });
                 }
             }
