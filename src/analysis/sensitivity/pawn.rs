@@ -1,7 +1,7 @@
 //! How much an input changes the distribution of the output, not its variance alone: good where outputs are censored.
 //!
 //! Runs are put into slots of equal number by the input; how far the outputs of each slot lie from those of all is the
-//! distance of [`distance`](super::distance::distance) (Pianosi & Wagener 2018, Environ. Model. Softw. 108: 33). An
+//! distance of [`distance`] (Pianosi & Wagener 2018, Environ. Model. Softw. 108: 33). An
 //! input that does nothing still gives about 1.2/√(runs of a slot); see [`by_chance`].
 
 use super::distance::distance;
