@@ -110,6 +110,11 @@ fn in_short(files: &[String]) -> String {
         .filter_map(|name| name.strip_suffix(".png"))
         .collect();
     let tables = format!("{}, manifest.json", counted(tables.count(), "table"));
+    let page = files.iter().find(|name| name.ends_with(".html"));
+    let tables = match page {
+        Some(page) => format!("{page} for the browser; {tables}"),
+        None => tables,
+    };
     match pictures.as_slice() {
         [] => tables,
         [one] => format!("{one}.png; {tables}"),

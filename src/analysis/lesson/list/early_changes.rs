@@ -96,7 +96,7 @@ const PANELS: &[Panel] = &[
 
 const CLAIMS: &[Claim] = &[
     Claim::of("early changes, ammonia", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-        .lower("What they do: ammonia peaks at {left} mg N/L instead of {right}, {times} times lower than with {base}.")
+        .lower("What they do: ammonia peaks at {left} mg N/L instead of {right} with {base}: {times} times less.")
         .alike("They do nothing to the peak of ammonia here: {left} mg N/L, against {right} with {base}.")
         .higher("They raise the peak of ammonia here: {left} mg N/L, against {right} with {base}.")
         .at_base("With {step}, ammonia climbs to {left} mg N/L on day {tan_peak_day}."),
