@@ -2,8 +2,10 @@
 
 use crate::analysis::compare::nitrogen::{Nitrogen, Sink};
 use crate::analysis::compare::strategy::Strategy;
+use crate::analysis::ensemble::member::Told;
 use crate::analysis::figures::kh_dkh;
 use crate::analysis::levers::paired::Paired;
+use crate::analysis::limits::Limits;
 use crate::analysis::milestones::{DayFigures, readings_of};
 use crate::engine::result::Reading;
 
@@ -103,6 +105,14 @@ fn some(value: f64) -> Option<Read> {
     Some(Read::exact(value))
 }
 
+/// How many of 100 plausible tanks keep to something.
+fn kept(seen: &Seen<'_>, keeps: fn(&Told, &Limits) -> bool) -> Option<Read> {
+    let told: Vec<&Told> = seen.step.told().collect();
+    let limits = &seen.step.case.limits;
+    let count = told.iter().filter(|told| keeps(told, limits)).count();
+    (!told.is_empty()).then(|| Read::exact(100.0 * count as f64 / told.len() as f64))
+}
+
 fn share(seen: &Seen<'_>, sink: Sink) -> Option<Read> {
     Some(Read::exact(100.0 * seen.nitrogen()?.share(sink)))
 }
@@ -136,13 +146,14 @@ facts! {
     FREE_LIMIT "free_limit" "limit of free ammonia" "mg N/L" 2 |s| some(s.step.case.limits.free_ammonia.value);
     OXYGEN_LOW "oxygen_low" "lowest oxygen" "mg/L" 1 |s| some(s.step.outcome.milestones.oxygen_low.value);
     OXYGEN_LIMIT "oxygen_limit" "limit of oxygen" "mg/L" 0 |s| some(s.step.case.limits.oxygen.value);
+    OXYGEN_KEPT "oxygen_kept" "keep the limit of oxygen in every night, of 100 plausible tanks" "" 0 |s| kept(s, |told, limits| told.figures.oxygen_low.value >= limits.oxygen.value);
     KH_LOW "kh_low" "lowest KH" "dKH" 2 |s| some(s.step.outcome.milestones.kh_low.value);
     KH_THAT_DAY "kh_that_day" "KH on that day" "dKH" 2 |s| Some(Read::exact(kh_dkh(s.midnight()?)));
     NITRATE_END "nitrate_end" "nitrate at the end" "mg N/L" 1 |s| some(s.step.outcome.milestones.nitrate_end);
     LITRES "litres" "water changed" "L" 0 |s| some(s.step.outcome.milestones.litres_changed);
     GAS "gas" "gas used" "g" 0 |s| some(s.step.outcome.milestones.gas_g);
     LAST_DAY "last_day" "last day of the run" "" 0 |s| some(f64::from(s.last_day()));
-    READY_DAY "ready_day" "ready day of the middle tank" "" 0 |s| s.step.outcome.verdict.day().map(|day| Read::exact(f64::from(day)));
+    READY_DAY "ready_day" "ready day of the central run alone" "" 0 |s| s.step.outcome.verdict.day().map(|day| Read::exact(f64::from(day)));
     READY_OF_100 "ready_of_100" "ready by the last day, of 100 plausible tanks" "" 0 |s| some(s.step.curve.of_100_by(s.last_day()));
     DAYS_SOONER "days_sooner" "ready sooner than the tank it is held against, mean of the pairs" "days" 1 sooner;
     FEED "feed" "what the planned feed brings" "mg N/day" 1 |s| some(s.step.outcome.verdict.feed_mg_n_per_day);
@@ -156,7 +167,7 @@ facts! {
     PH_HIGH "ph_high" "highest pH of that day" "" 2 |s| some(s.day_figures()?.ph_high.value);
     PH_SWING "ph_swing" "swing of pH on that day" "" 2 |s| s.day_figures().map(|d| Read::exact(d.ph_high.value - d.ph_low.value));
     FREE_SHARE "free_share" "free ammonia, of 100 parts of the total" "" 2 |s| s.midnight().map(|r| Read::exact(100.0 * r.free_ammonia_mg_n_per_l / r.tan_mg_n_per_l));
-    FREE_THAT_DAY "free_that_day" "free ammonia on that day" "mg N/L" 4 |s| some(s.midnight()?.free_ammonia_mg_n_per_l);
+    FREE_THAT_DAY "free_that_day" "free ammonia on that day" "mg N/L" 3 |s| some(s.midnight()?.free_ammonia_mg_n_per_l);
     PH_THAT_DAY "ph_that_day" "pH on that day" "" 1 |s| some(s.midnight()?.ph);
     NITROGEN_GIVEN "nitrogen_given" "nitrogen that was given off or brought in" "mg N" 0 |s| Some(Read::exact(s.nitrogen()?.given_mg()));
     TO_CHANGES "to_changes" "of it carried out with changed water" "%" 0 |s| share(s, Sink::Changes);

@@ -110,6 +110,11 @@ impl<'a> Taught<'a> {
         let claims = self.lesson.claims.iter();
         claims.map(|claim| claim.decide(&seen)).collect()
     }
+    /// Whether water is changed at any step.
+    pub fn has_changes(&self) -> bool {
+        let litres = |step: &Strategy<'_>| step.outcome.milestones.litres_changed;
+        self.steps.iter().any(|step| litres(step) > 0.0)
+    }
     /// The minute that opens the day that is looked at closely.
     pub fn that_minute(&self) -> u32 {
         self.lesson.day * DAY

@@ -51,7 +51,7 @@ pub fn curves(taught: &Taught<'_>) -> Table {
         ),
     ];
     heads.extend(traces.iter().map(|trace| {
-        let derived = "the middle tank; twice where something happens, before and after it";
+        let derived = "the central run; twice where something happens, before and after it";
         Head::new(trace.column(), trace.unit(), trace.name(), derived)
     }));
     let mut rows = Vec::new();

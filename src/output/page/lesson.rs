@@ -112,7 +112,10 @@ fn under(drawn: &Drawn<'_>) -> String {
     let base = lesson.steps[lesson.base].label;
     let time = match drawn.is_by_the_hour() {
         true => "Time runs from left to right, pale fields are the dark hours",
-        false => "Days run from left to right, fine blue lines are changes of water",
+        false if drawn.taught.has_changes() => {
+            "Days run from left to right, fine blue lines are changes of water"
+        }
+        false => "Days run from left to right",
     };
     format!(
         "{time}. Solid or dashed: the setting of the slider. Dotted: {base}. Numbers on a curve are explained under it. \
@@ -164,7 +167,7 @@ fn in_short(taught: &Taught<'_>, files: &[(String, String)]) -> Vec<(String, Str
 fn how(taught: &Taught<'_>) -> Vec<String> {
     vec![
         format!(
-            "firstfill {} ran every setting of the slider beforehand, in steps of an hour or less: once as the middle tank, \
+            "firstfill {} ran every setting of the slider beforehand, in steps of an hour or less: once as the central run, \
              whose curves are shown, and on the same {} plausible tanks like it (seed {}), over which counts and means are made.",
             env!("CARGO_PKG_VERSION"),
             taught.common.members,

@@ -108,6 +108,13 @@ impl Plot<'_> {
             }
         }
     }
+    /// Every other hour gives way on a narrow page.
+    fn of_tick(&self, place: usize) -> &'static str {
+        match self.drawn.is_by_the_hour() && place % 2 == 1 {
+            true => "x gives-way",
+            false => "x",
+        }
+    }
     /// Ticks, and marks with their numbers; the same is said in the description and in the notes.
     fn words(&self) -> Markup {
         let (scale, drawn) = (self.scale(), self.drawn);
@@ -116,8 +123,8 @@ impl Plot<'_> {
                 @for tick in drawn.axes[self.place].ticks.iter().filter(|tick| !tick.words.is_empty()) {
                     span class="y" style=(format!("top:{}", percent(scale.y(tick.value), HIGH))) { (tick.words) }
                 }
-                @for tick in &drawn.across.ticks {
-                    span class="x" style=(format!("left:{}", percent(scale.x(tick.value), WIDE))) { (tick.words) }
+                @for (place, tick) in drawn.across.ticks.iter().enumerate() {
+                    span class=(self.of_tick(place)) style=(format!("left:{}", percent(scale.x(tick.value), WIDE))) { (tick.words) }
                 }
                 div data-marks=(self.place) {
                     @for (number, mark) in self.marks().enumerate() {

@@ -2,7 +2,9 @@
 
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Here};
-use super::super::fact::{CO2_AT_DAWN, GAS, OXYGEN_LIMIT, OXYGEN_THAT_DAY, PH_HIGH, PH_SWING};
+use super::super::fact::{
+    CO2_AT_DAWN, GAS, OXYGEN_KEPT, OXYGEN_LIMIT, OXYGEN_THAT_DAY, PH_HIGH, PH_SWING,
+};
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Line, Panel, Trace, limits};
 use super::super::{Lesson, Step, Window};
@@ -26,7 +28,7 @@ pub const LESSON: Lesson = Lesson {
     },
     day: 21,
     panels: PANELS,
-    facts: &[OXYGEN_THAT_DAY, CO2_AT_DAWN, PH_SWING, PH_HIGH, GAS],
+    facts: &[OXYGEN_THAT_DAY, OXYGEN_KEPT, CO2_AT_DAWN, PH_SWING, PH_HIGH, GAS],
     headline: Claim::of("night air, limit", Here(OXYGEN_THAT_DAY), Here(OXYGEN_LIMIT), 0.0)
         .higher("With {step}, the night leaves {left} mg/L of oxygen, over the limit of {right}; with {base} it leaves {base.oxygen_that_day}")
         .alike("With {step}, the night leaves just the limit of {right} mg/L of oxygen; with {base} it leaves {base.oxygen_that_day}")
@@ -38,7 +40,7 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Co2, Of::Step, Where::Lowest, "CO2 {value}, day {day} {time}"),
         Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, day {day} {time}"),
     ],
-    to_try: "Look for the fewest hours that keep the limit, then stir the surface instead (kind = \"gentle ripple\") and leave \
+    to_try: "Look for the fewest hours with which nine of ten plausible tanks keep the limit, then stir the surface instead (kind = \"gentle ripple\") and leave \
         the stone out: which costs less gas?",
     cannot: &[
         "How livelily your surface breathes: still and ripple stand for a gas exchange that differs from tank to tank.",
@@ -98,6 +100,11 @@ const CLAIMS: &[Claim] = &[
         .higher("That keeps the limit of {right} mg/L.")
         .alike("That just keeps the limit of {right} mg/L.")
         .lower("That is {by} under the limit of {right} mg/L."),
+    Claim::of("night air, plausible tanks", Here(OXYGEN_KEPT), Base(OXYGEN_KEPT), 5.0)
+        .higher("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, with {base} {right}.")
+        .alike("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, no clear difference to {right}.")
+        .lower("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, fewer than the {right} with {base}.")
+        .at_base("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days."),
     Claim::of("night air, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
         .lower("The stone drives CO2 out: at lights-on there are {left} mg/L, with {base} {right}.")
         .alike("At lights-on there are {left} mg/L of CO2, no clear difference to {right}.")

@@ -107,7 +107,7 @@ const CLAIMS: &[Claim] = &[
         .higher("Tank by tank it is ready {left} days sooner than with {base}, on the mean of the plausible ones.")
         .alike("It gains no clear time: {left} days on the mean of the plausible ones.")
         .lower("It costs {by} days on the mean of the plausible ones.")
-        .at_base("With {step}, the middle tank holds its highest ammonia on day {tan_peak_day}: {tan_peak} mg N/L."),
+        .at_base("With {step}, ammonia of the central run is highest on day {tan_peak_day}: {tan_peak} mg N/L."),
     Claim::of("seeding, nitrite day", Here(NITRITE_PEAK_DAY), Base(NITRITE_PEAK_DAY), 1.0)
         .lower("Nitrite peaks on day {left} instead of day {right}.")
         .alike("Nitrite peaks on about the same day, {left} against {right}.")

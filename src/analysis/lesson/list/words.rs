@@ -39,7 +39,7 @@ pub const READY: Term = Term {
 pub const PLAUSIBLE: Term = Term {
     word: "plausible tanks",
     meaning: "tanks like this one that differ in all that nobody knows: the soil's ammonia, the first nitrifiers, what the \
-        surface lets through; the curves show the middle one",
+        surface lets through; the curves are those of the central run, which takes the usual value of each",
 };
 /// Carbon dioxide.
 pub const CO2: Term = Term {

@@ -29,12 +29,12 @@ pub fn of(taught: &Taught<'_>, step: usize) -> Result<(Vec<String>, Vec<String>)
 fn how_sure(taught: &Taught<'_>, step: usize) -> String {
     let asked = taught.lesson.facts.iter();
     if !asked.clone().any(|fact| fact.key == READY_OF_100.key) {
-        return "The curves are those of one middle tank; yours differs.".into();
+        return "The curves are those of the central run; yours differs.".into();
     }
     let of_100 = |step| value(&READY_OF_100, &taught.seen(step)).unwrap_or_default();
     let last = taught.steps[step].case.input.last_day;
     let words = format!(
-        "The curves are those of one middle tank; of 100 plausible ones {} are ready by day {last}",
+        "The curves are those of the central run; of 100 plausible ones {} are ready by day {last}",
         of_100(step)
     );
     match taught.lesson.base {
