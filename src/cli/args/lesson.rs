@@ -4,7 +4,8 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use crate::analysis::lesson::{Lesson as Asked, find};
+use crate::analysis::lesson::{LESSONS, Lesson as Asked, find};
+use crate::scenario::words::closest;
 
 /// Options of `lesson`.
 #[derive(Debug, Clone, Args)]
@@ -34,5 +35,11 @@ pub struct Lesson {
 }
 
 fn named(key: &str) -> Result<&'static Asked, String> {
-    find(key).ok_or_else(|| "there is no such lesson; firstfill lesson lists them".to_string())
+    find(key).ok_or_else(|| {
+        let names: Vec<&str> = LESSONS.iter().map(|lesson| lesson.key).collect();
+        let part_of = names.iter().find(|name| name.contains(key)).copied();
+        let near = closest(key, names.iter().copied()).or(part_of);
+        let tried = near.map_or(String::new(), |name| format!("; did you mean {name}?"));
+        format!("the lessons are {}{tried}", names.join(", "))
+    })
 }
