@@ -27,6 +27,7 @@ pub mod recorder;
 pub mod result;
 pub mod run;
 pub mod saved;
+mod scheme;
 pub mod shortening;
 pub mod simulation;
 pub mod step;

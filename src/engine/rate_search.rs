@@ -6,9 +6,9 @@
 use super::trial::Trial;
 use super::tuning::NEAR_MG_PER_L;
 
-/// Most trials of one search.
+/// Most trials of one search (a judgement: three do nearly always).
 const TRIALS: u32 = 8;
-/// Most that the gas is changed by from one trial to the next, as a factor.
+/// Most that the gas is changed by from one trial to the next, as a factor (a judgement).
 const MOST_AT_ONCE: f64 = 4.0;
 
 /// What is known of a valve before a search.

@@ -2,7 +2,7 @@
 //!
 //! Runs are put into slots of equal number by the input; how far the outputs of each slot lie from those of all is the
 //! distance of [`distance`] (Pianosi & Wagener 2018, Environ. Model. Softw. 108: 33). An
-//! input that does nothing still gives about 1.2/√(runs of a slot); see [`by_chance`].
+//! input that does nothing still gives about 0.83/√(runs of a slot); see [`by_chance`].
 
 use super::distance::distance;
 use crate::base::quantiles::quantile;

@@ -6,8 +6,9 @@ use super::super::fact::{
     CO2_AT_DAWN, GAS, OXYGEN_KEPT, OXYGEN_LIMIT, OXYGEN_THAT_DAY, PH_HIGH, PH_SWING,
 };
 use super::super::note::{Note, Of, Where};
-use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::trace::{Panel, Trace};
 use super::super::{Lesson, Step, Window};
+use super::panels;
 use super::words::{CO2, OXYGEN};
 
 /// The lesson.
@@ -66,29 +67,7 @@ const STEPS: &[Step] = &[
     Step { key: "12-h", label: "12 hours of air", lines: air!("08:00") },
 ];
 
-const PANELS: &[Panel] = &[
-    Panel {
-        title: "Oxygen",
-        traces: &[Trace::Oxygen],
-        least: 9.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).oxygen.value),
-    },
-    Panel {
-        title: "CO2 in the water",
-        traces: &[Trace::Co2],
-        least: 25.0,
-        from_zero: true,
-        line: None,
-    },
-    Panel {
-        title: "pH",
-        traces: &[Trace::Ph],
-        least: 0.0,
-        from_zero: false,
-        line: None,
-    },
-];
+const PANELS: &[Panel] = &[panels::OXYGEN, panels::CO2, panels::PH];
 
 const CLAIMS: &[Claim] = &[
     Claim::of("night air, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.1)

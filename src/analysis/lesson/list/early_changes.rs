@@ -6,8 +6,9 @@ use super::super::fact::{
     DAYS_SOONER, KH_LOW, LITRES, NITRITE_PEAK, READY_OF_100, TAN_PEAK, TAN_PEAK_DAY,
 };
 use super::super::note::{Note, Of, Where};
-use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::trace::{Panel, Trace};
 use super::super::{EIGHT_WEEKS, Lesson, Step};
+use super::panels;
 use super::words::{NITRIFIERS, NITRITE, PLAUSIBLE, READY, TOTAL_AMMONIA};
 
 /// The lesson.
@@ -70,29 +71,7 @@ const EVERY_3: &str = "[changes]\nearly = { days = \"1..14\", every = 3, share =
 const EVERY_2: &str = "[changes]\nearly = { days = \"1..14\", every = 2, share = \"50 %\" }\n";
 const EVERY_1: &str = "[changes]\nearly = { days = \"1..14\", every = 1, share = \"50 %\" }\n";
 
-const PANELS: &[Panel] = &[
-    Panel {
-        title: "Total ammonia",
-        traces: &[Trace::Ammonia],
-        least: 1.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).total_ammonia.value),
-    },
-    Panel {
-        title: "Nitrite",
-        traces: &[Trace::Nitrite],
-        least: 1.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).nitrite.value),
-    },
-    Panel {
-        title: "Plausible tanks that are ready",
-        traces: &[Trace::Ready],
-        least: 100.0,
-        from_zero: true,
-        line: None,
-    },
-];
+const PANELS: &[Panel] = &[panels::AMMONIA, panels::NITRITE, panels::READY];
 
 const CLAIMS: &[Claim] = &[
     Claim::of("early changes, ammonia", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)

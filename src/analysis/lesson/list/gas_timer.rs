@@ -6,8 +6,9 @@ use super::super::fact::{
     CO2_AT_DAWN, CO2_THAT_DAY, GAS, OXYGEN_THAT_DAY, PH_HIGH, PH_LOW, PH_SWING,
 };
 use super::super::note::{Note, Of, Where};
-use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::trace::{Panel, Trace};
 use super::super::{Lesson, Step, Term, Window};
+use super::panels;
 use super::words::{CO2, OXYGEN};
 
 /// The lesson.
@@ -74,26 +75,11 @@ const STEPS: &[Step] = &[
 
 const PANELS: &[Panel] = &[
     Panel {
-        title: "CO2 in the water",
-        traces: &[Trace::Co2],
         least: 30.0,
-        from_zero: true,
-        line: None,
+        ..panels::CO2
     },
-    Panel {
-        title: "pH",
-        traces: &[Trace::Ph],
-        least: 0.0,
-        from_zero: false,
-        line: None,
-    },
-    Panel {
-        title: "Oxygen",
-        traces: &[Trace::Oxygen],
-        least: 9.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).oxygen.value),
-    },
+    panels::PH,
+    panels::OXYGEN,
 ];
 
 const CLAIMS: &[Claim] = &[

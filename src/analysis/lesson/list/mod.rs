@@ -5,6 +5,7 @@ mod early_changes;
 mod free_ammonia;
 mod gas_timer;
 mod nitrogen;
+mod panels;
 mod seeding;
 mod soft_water;
 mod starving;

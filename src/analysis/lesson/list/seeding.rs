@@ -6,8 +6,9 @@ use super::super::fact::{
     CAPACITY, DAYS_SOONER, NITRITE_PEAK, NITRITE_PEAK_DAY, READY_DAY, READY_OF_100, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
-use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::trace::{Line, Panel, Trace};
 use super::super::{EIGHT_WEEKS, Lesson, Step};
+use super::panels;
 use super::words::{
     CAPACITY as CAPACITY_WORD, NITRIFIERS, NITRITE, PLAUSIBLE, READY, TOTAL_AMMONIA,
 };
@@ -77,29 +78,14 @@ const STEPS: &[Step] = &[
 ];
 
 const PANELS: &[Panel] = &[
+    panels::NITRITE,
     Panel {
-        title: "Nitrite",
-        traces: &[Trace::Nitrite],
-        least: 1.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).nitrite.value),
-    },
-    Panel {
-        title: "Capacity of the ammonia oxidisers",
-        traces: &[Trace::AmmoniaCapacity],
-        least: 10.0,
-        from_zero: true,
         line: Line::of("a small feed", |step| {
             step.outcome.verdict.feed_mg_n_per_day
         }),
+        ..panels::CAPACITY
     },
-    Panel {
-        title: "Plausible tanks that are ready",
-        traces: &[Trace::Ready],
-        least: 100.0,
-        from_zero: true,
-        line: None,
-    },
+    panels::READY,
 ];
 
 const CLAIMS: &[Claim] = &[

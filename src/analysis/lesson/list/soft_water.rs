@@ -6,8 +6,9 @@ use super::super::fact::{
     DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRITE_PEAK, READY_DAY, READY_OF_100, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
-use super::super::trace::{Line, Panel, Trace, limits};
+use super::super::trace::{Panel, Trace};
 use super::super::{EIGHT_WEEKS, Lesson, Step};
+use super::panels;
 use super::words::{KH, NITRIFIERS, NITRITE, PLAUSIBLE, READY, TOTAL_AMMONIA};
 
 /// The lesson.
@@ -71,20 +72,8 @@ const PANELS: &[Panel] = &[
         from_zero: true,
         line: None,
     },
-    Panel {
-        title: "Total ammonia",
-        traces: &[Trace::Ammonia],
-        least: 1.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).total_ammonia.value),
-    },
-    Panel {
-        title: "Nitrite",
-        traces: &[Trace::Nitrite],
-        least: 1.0,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).nitrite.value),
-    },
+    panels::AMMONIA,
+    panels::NITRITE,
 ];
 
 const CLAIMS: &[Claim] = &[

@@ -8,6 +8,7 @@ use super::super::fact::{
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
 use super::super::{EIGHT_WEEKS, Lesson, Step};
+use super::panels;
 use super::words::{CAPACITY as CAPACITY_WORD, KH, NITRIFIERS, PLAUSIBLE, TOTAL_AMMONIA};
 
 /// The lesson.
@@ -77,25 +78,11 @@ const STEPS: &[Step] = &[
 const PANELS: &[Panel] = &[
     Panel {
         title: "Total ammonia: the food",
-        traces: &[Trace::Ammonia],
-        least: 1.0,
-        from_zero: true,
         line: None,
+        ..panels::AMMONIA
     },
-    Panel {
-        title: "Capacity of the ammonia oxidisers",
-        traces: &[Trace::AmmoniaCapacity],
-        least: 10.0,
-        from_zero: true,
-        line: None,
-    },
-    Panel {
-        title: "Plausible tanks that are ready",
-        traces: &[Trace::Ready],
-        least: 100.0,
-        from_zero: true,
-        line: None,
-    },
+    panels::CAPACITY,
+    panels::READY,
 ];
 
 const CLAIMS: &[Claim] = &[
