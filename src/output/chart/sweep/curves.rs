@@ -182,7 +182,13 @@ fn titles(sweep: &Sweep) -> Vec<String> {
 
 fn sentences(sweep: &Sweep) -> Vec<String> {
     let members = sweep.common.members;
-    vec![format!(
-        "Each curve is the middle of the same {members} plausible tanks, day by day; pale to deep along the grid. Dashed: limits."
-    )]
+    vec![
+        format!(
+            "The middle of the same {members} plausible tanks, day by day: less high than their middle peak, since they peak on \
+             different days. Pale to deep along the grid; dashed: limits."
+        ),
+        format!(
+            "The middle of the same {members} plausible tanks, day by day; pale to deep along the grid. Dashed: limits."
+        ),
+    ]
 }
