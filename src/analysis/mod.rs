@@ -37,6 +37,7 @@ pub mod ripening;
 pub mod running;
 pub mod sensitivity;
 pub mod stocking;
+pub mod study;
 pub mod sweep;
 pub mod testing;
 pub mod uncertain;

@@ -1,0 +1,92 @@
+//! What a study looks at: the figures of a tank and its ready day. Defined once; `explain milestones` lists them.
+
+use crate::analysis::ensemble::member::Told;
+use crate::analysis::figure_list::{FIGURES, FigureOf};
+
+/// One milestone of a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Milestone {
+    /// Name with unit, as in the tables; it stays once published.
+    pub name: &'static str,
+    /// Unit; `1` for days, pH and yes or no.
+    pub unit: &'static str,
+    /// What it is.
+    pub what: &'static str,
+    /// What it is in a few words.
+    pub short: &'static str,
+    read: Read,
+}
+
+/// Where a milestone is read off.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Read {
+    /// A figure of the tank as planned.
+    Figure(FigureOf),
+    /// The ready day, on ripening limits and capacity.
+    ReadyDay,
+    /// Whether ready by the day of the study.
+    ReadyBy,
+    /// The first day from which the ripening limits alone hold.
+    QuietFrom,
+}
+
+/// Milestones of the ready day, which stand first.
+const OF_READY: [Milestone; 3] = [
+    Milestone {
+        name: "ready_day",
+        unit: "1",
+        what: "first day from which the ripening limits and the capacity hold; the day after the last where there is none",
+        short: "ready day",
+        read: Read::ReadyDay,
+    },
+    Milestone {
+        name: "ready_by",
+        unit: "1",
+        what: "1 when ready by the day `ready_by` of the study, else 0",
+        short: "ready by the day asked for",
+        read: Read::ReadyBy,
+    },
+    Milestone {
+        name: "quiet_from_day",
+        unit: "1",
+        what: "first day from which the ripening limits hold, whatever the capacity; the day after the last where there is none",
+        short: "first quiet day",
+        read: Read::QuietFrom,
+    },
+];
+
+/// All milestones, in the order of the tables.
+pub fn all() -> impl Iterator<Item = Milestone> {
+    let figures = FIGURES.iter().map(|figure| Milestone {
+        name: figure.name,
+        unit: figure.unit,
+        what: figure.what,
+        short: figure.short,
+        read: Read::Figure(*figure),
+    });
+    OF_READY.into_iter().chain(figures)
+}
+
+impl Milestone {
+    /// The milestone of a name.
+    pub fn named(name: &str) -> Option<Milestone> {
+        all().find(|milestone| milestone.name == name)
+    }
+
+    /// Whether it is a day that may lie beyond the run.
+    pub fn is_a_ready_day(&self) -> bool {
+        matches!(self.read, Read::ReadyDay | Read::QuietFrom)
+    }
+
+    /// Reads it off; a day beyond the run is the day after the last, a figure that there is none of is 0 (a jump
+    /// where no water is changed).
+    pub fn of(&self, told: &Told, ready_by: u32, last_day: u32) -> f64 {
+        let day = |day: Option<u32>| f64::from(day.unwrap_or(last_day + 1));
+        match &self.read {
+            Read::Figure(figure) => (figure.read)(&told.figures).unwrap_or(0.0),
+            Read::ReadyDay => day(told.ready.day),
+            Read::ReadyBy => f64::from(u8::from(told.ready.day.is_some_and(|day| day <= ready_by))),
+            Read::QuietFrom => day(told.ready.quiet_from),
+        }
+    }
+}
