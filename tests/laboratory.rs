@@ -24,7 +24,7 @@ const TEN_TO_TWO: Window = Window {
 #[test]
 fn with_all_processes_picked_a_test_has_the_bits_of_a_run() {
     let mut input = reference::input("bare_no_change");
-    input.step_in_the_dark_minutes = input.step_minutes; // a test has one step
+    input.step_after_a_switch_minutes = input.step_minutes; // a test has one step
     input.tank.soil_l = 0.0;
     input.events.clear();
     input.heating.set_c = None;
@@ -38,6 +38,7 @@ fn with_all_processes_picked_a_test_has_the_bits_of_a_run() {
     go_on(&mut tank, 5, &mut Nobody).unwrap();
 
     let mut laboratory = Laboratory::vessel(input.tank)
+        .step_minutes(input.step_minutes)
         .only(IDS)
         .temperature(input.heating.start_c);
     for (spec, value, _) in input.parameters.iter() {

@@ -151,6 +151,10 @@ impl<const N: usize> Real for Lanes<N> {
         mask
     }
     #[inline(always)]
+    fn not(mask: LaneMask<N>) -> LaneMask<N> {
+        mask.map(|holds| !holds)
+    }
+    #[inline(always)]
     fn either(a: LaneMask<N>, b: LaneMask<N>) -> LaneMask<N> {
         let mut mask = [0; N];
         for lane in 0..N {

@@ -27,7 +27,7 @@ pub trait Real:
     + MulAssign
 {
     /// A truth value per lane.
-    type Mask: Copy;
+    type Mask: Copy + Debug;
     /// How many tanks stand side by side.
     const LANES: usize;
 
@@ -72,6 +72,8 @@ pub trait Real:
     fn either(a: Self::Mask, b: Self::Mask) -> Self::Mask;
     /// Where both masks hold.
     fn both(a: Self::Mask, b: Self::Mask) -> Self::Mask;
+    /// Where the mask does not hold.
+    fn not(mask: Self::Mask) -> Self::Mask;
     /// Whether the mask holds in any lane.
     fn any(mask: Self::Mask) -> bool;
     /// Whether the mask holds in every lane.
@@ -150,6 +152,10 @@ impl Real for f64 {
     #[inline(always)]
     fn both(a: bool, b: bool) -> bool {
         a & b
+    }
+    #[inline(always)]
+    fn not(mask: bool) -> bool {
+        !mask
     }
     #[inline(always)]
     fn least(self, other: f64) -> f64 {

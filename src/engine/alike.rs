@@ -50,7 +50,7 @@ fn times(input: &ModelInput) -> [u32; 5] {
         input.last_day,
         input.lookahead_days,
         input.step_minutes,
-        input.step_in_the_dark_minutes,
+        input.step_after_a_switch_minutes,
     ]
 }
 

@@ -30,7 +30,7 @@ pub(super) struct Left {
     pub(super) until: f64,
 }
 
-/// Does the parts that are left in one lane; says whether processes were held back in them.
+/// Does the parts that are left in one lane; says whether a pool ran short in them.
 #[inline(never)]
 pub(super) fn finish<R: Real>(
     alone: &dyn Alone,
@@ -90,7 +90,7 @@ impl Wide for Rest<'_> {
 
     #[inline(always)]
     fn go(mut self) -> bool {
-        let parts = (self.left.from, self.left.until);
+        let parts = (self.left.from, self.left.until, false);
         let tank = (self.model, None);
         let strained =
             (self.stepper).run_parts(tank, &self.stretch, parts, &mut self.books, |_, _| {});

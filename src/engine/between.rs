@@ -14,8 +14,8 @@ impl<R: Real> Stepper<R> {
     /// y(θ) = y + Δt·(b₁·k₁ + b₂·(k₂ + k₃) + b₄·k₄)
     /// b₁ = θ − 3/2·θ² + 2/3·θ³       b₂ = θ² − 2/3·θ³       b₄ = 2/3·θ³ − ½·θ²
     /// ```
-    /// Source: Hairer, Nørsett & Wanner 1993, II.6. Third order. Where processes were held back, a straight
-    /// line, so that nothing falls below zero in between either.
+    /// Source: Hairer, Nørsett & Wanner 1993, II.6. Third order. What empties a pool fades as it was fitted to. Where
+    /// processes were held back, a straight line, so that nothing falls below zero in between either.
     pub fn inside(
         &self,
         model: &TankModel<R>,
@@ -23,12 +23,12 @@ impl<R: Real> Stepper<R> {
         share: R,
     ) -> (State<R>, PerRow<R>) {
         let mut state = *part.before;
-        let mut extents = self.extents_inside(part, share);
+        let mut extents = self.extents_inside(model, part, share);
         model.matrix().apply(&mut extents, &mut state);
         (state, extents)
     }
 
-    fn extents_inside(&self, part: &Part<'_, R>, share: R) -> PerRow<R> {
+    fn extents_inside(&self, model: &TankModel<R>, part: &Part<'_, R>, share: R) -> PerRow<R> {
         let mut extents = self.extents;
         if part.held_back {
             extents.iter_mut().for_each(|extent| *extent *= share);
@@ -41,6 +41,9 @@ impl<R: Real> Stepper<R> {
         for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
             let [k1, k2_and_k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
             *extent = (k1 * first + k2_and_k3 * middle + k4 * last) * part.days;
+        }
+        for pool in self.emptied.iter().flatten() {
+            pool.fit_inside(model, &self.rates, (part.days, share), &mut extents);
         }
         extents
     }

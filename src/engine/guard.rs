@@ -1,24 +1,25 @@
 //! The guard: where a step would take more from a pool than it holds, processes are held back.
 
 use crate::base::real::Real;
-use crate::model::matrix::PerRow;
+use crate::model::matrix::{PerRow, least};
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 
-/// Where a pool has fallen below zero (`least` is the least of them), holds the rows back and runs
-/// them again; says in which lanes that was so. Their rates are left as slow as that.
+/// Says in which lanes a pool has fallen below zero. Where the part may not be done again in halves (`may_halve`),
+/// holds the rows back and runs them again; their rates are left as slow as that.
 #[inline(always)]
 pub(super) fn mend<R: Real>(
     model: &TankModel<R>,
     from: &State<R>,
     rates: &mut PerRow<R>,
     length: R,
-    least: R,
+    may_halve: R::Mask,
     to: &mut State<R>,
 ) -> R::Mask {
-    let short = least.below(R::zero());
-    if R::any(short) {
-        hold_back(model, from, rates, length, short, to);
+    let short = least(to).below(R::zero());
+    let stuck = R::both(short, R::not(may_halve));
+    if R::any(stuck) {
+        hold_back(model, from, rates, length, stuck, to);
     }
     short
 }

@@ -16,11 +16,10 @@ pub struct ModelInput {
     pub last_day: u32,
     /// Days simulated past the end, so that the last weeks can be judged too.
     pub lookahead_days: u32,
-    /// The step while the light is on, minutes.
+    /// The step, minutes, but for the first after something is switched or happens.
     pub step_minutes: u32,
-    /// The step in the dark, minutes, but for the first after something is switched or happens, which is
-    /// as short as in the light; a whole multiple of the other.
-    pub step_in_the_dark_minutes: u32,
+    /// That first step, minutes; the other is a whole multiple of it.
+    pub step_after_a_switch_minutes: u32,
     /// Dimensions of the tank.
     pub tank: Tank,
     /// The air around it.
@@ -56,18 +55,6 @@ pub struct ModelInput {
 }
 
 impl ModelInput {
-    /// The step by day or by night, minutes.
-    pub fn step(&self, lit: bool) -> u32 {
-        if lit {
-            self.step_minutes
-        } else {
-            self.step_in_the_dark_minutes
-        }
-    }
-    /// The longer of both steps, minutes: the ends of it are ends of steps, whatever is lit.
-    pub fn longest_step(&self) -> u32 {
-        self.step_minutes.max(self.step_in_the_dark_minutes)
-    }
     /// The minute at which the judged run ends (closing midnight of the last day).
     pub fn end_minute(&self) -> u32 {
         (self.last_day + 1) * DAY

@@ -78,7 +78,7 @@ impl LanePlan {
     /// Share of the step of the clock around a minute in which a stand sheds. A step is not cut where
     /// shedding begins, since that would cut it for tanks side by side too; it sheds for its share.
     fn sheds(&self, stand: usize, minute: u32) -> f64 {
-        let step = self.input.longest_step();
+        let step = self.input.step_minutes;
         let end = (minute / step + 1) * step;
         let left = end.saturating_sub(self.shedding_from[stand]);
         f64::from(left.min(step)) / f64::from(step)
@@ -86,7 +86,7 @@ impl LanePlan {
 
     /// The steps of the clock in which a stand begins to shed: their beginnings and ends.
     pub(super) fn beginnings_of_shedding(&self) -> impl Iterator<Item = u32> + '_ {
-        let step = self.input.longest_step();
+        let step = self.input.step_minutes;
         let from = self.shedding_from.iter();
         from.flat_map(move |from| [from / step * step, from.div_ceil(step) * step])
     }

@@ -1,14 +1,16 @@
 //! One part of a step by the classical Runge–Kutta scheme of fourth order: four looks at the tank, at the start,
-//! twice in the middle and at the end, weighted 1 : 2 : 2 : 1 (see [`step`](super::step)).
+//! twice in the middle and at the end, weighted 1 : 2 : 2 : 1 (see [`step`](super::step)); where a pool is emptied
+//! within the part, what is taken from it is fitted (see [`emptying`](super::emptying)).
 
 use crate::base::real::Real;
-use crate::model::matrix::PerRow;
+use crate::model::matrix::{MAY_BE_EMPTIED, PerRow};
 use crate::model::pool::Pool;
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 
+use super::emptying::Emptying;
 use super::guard::mend;
-use super::step::Stepper;
+use super::step::{Stepper, Turn};
 
 /// How far ahead of the start of a part the second, third and fourth look is, as a share of it.
 const AHEAD: [f64; 3] = [0.5, 0.5, 1.0];
@@ -19,13 +21,14 @@ const KEPT: [usize; 4] = [0, 1, 2, 2];
 const LAST_IN_THE_MIDDLE: usize = 2;
 
 impl<R: Real> Stepper<R> {
-    /// The extents of one part, in `self.extents`; says in which lanes a look was held back.
+    /// The extents of one part, in `self.extents`; says in which lanes a look ran short.
     #[inline(always)]
     pub(super) fn part(
         &mut self,
         model: &TankModel<R>,
         before: &State<R>,
         (from_days, days): (R, R),
+        turn: Turn<R>,
     ) -> R::Mask {
         let rows = self.rows;
         let start = self.water.inverse_hydrogen;
@@ -38,34 +41,69 @@ impl<R: Real> Stepper<R> {
             let Some(share) = AHEAD.get(look) else {
                 break;
             };
+            if look == 0 {
+                let of = |pool| Emptying::of(model, pool, before, rates, days);
+                self.emptied = MAY_BE_EMPTIED.map(of);
+            }
             let ahead = R::of(*share) * days;
-            let water = &mut self.water;
-            let lit = water.held.lit;
-            let least = (model.matrix()).lead(before, rates, (ahead, lit), &mut water.state);
-            let mended = mend(model, before, rates, ahead, least, &mut water.state);
-            short = R::either(short, mended);
+            let ran_short = self.lead(model, before, (look, *kept, ahead), turn);
+            short = R::either(short, ran_short);
+            if turn.is_in_vain(short) {
+                return short;
+            }
             if let Some((_, course)) = &warming {
-                water.state[Pool::Temperature] = match look {
+                self.water.state[Pool::Temperature] = match look {
                     LAST_IN_THE_MIDDLE => course.end_c,
                     _ => course.middle_c,
                 };
             }
-            // what H+ did in the first half it will do in the second, nearly
+            self.guess_hydrogen(look, start);
             if look == LAST_IN_THE_MIDDLE {
-                self.drift = water.hydrogen * start;
                 add_second_middle(&mut self.rates, rows);
             }
-            if look != LAST_IN_THE_MIDDLE - 1 {
-                water.hydrogen *= self.drift;
-            }
-            water.days = from_days + ahead;
-            model.see(water);
+            self.water.days = from_days + ahead;
+            model.see(&mut self.water);
         }
         if let Some((row, course)) = warming {
             self.settle(row, course.k_per_day);
         }
         self.add_up(days);
+        for pool in self.emptied.iter().flatten() {
+            pool.fit(model, &self.rates, days, &mut self.extents);
+        }
         short
+    }
+
+    /// Puts the tank where the rates of a look lead; says where a pool runs short.
+    #[inline(always)]
+    fn lead(
+        &mut self,
+        model: &TankModel<R>,
+        before: &State<R>,
+        (look, kept, ahead): (usize, usize, R),
+        turn: Turn<R>,
+    ) -> R::Mask {
+        let (rates, water) = (&mut self.rates[kept], &mut self.water);
+        let (lit, state) = (water.held.lit, &mut water.state);
+        model.matrix().lead(before, rates, (ahead, lit), state);
+        let emptied = self.emptied.iter_mut().flatten();
+        emptied.for_each(|pool| pool.lead(look, ahead, state));
+        let short = mend(model, before, rates, ahead, turn.may_halve, state);
+        let emptied = self.emptied.iter_mut().flatten();
+        emptied.for_each(|pool| pool.give_up(short));
+        short
+    }
+
+    /// Guesses H+ at the next look: what it did in the first half it will do in the second, nearly. `start` is one over
+    /// that at the start of the part.
+    #[inline(always)]
+    fn guess_hydrogen(&mut self, look: usize, start: R) {
+        if look == LAST_IN_THE_MIDDLE {
+            self.drift = self.water.hydrogen * start;
+        }
+        if look != LAST_IN_THE_MIDDLE - 1 {
+            self.water.hydrogen *= self.drift;
+        }
     }
 
     /// Lets the looks of a row, weighted, come to what is known of it: they differ in the middle only.

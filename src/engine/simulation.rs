@@ -228,10 +228,13 @@ impl<R: Real, W: Watcher<R>> Wide for Steps<'_, '_, R, W> {
     #[inline(always)]
     fn go(self) -> Result<(), RunError> {
         let input = &self.tanks.plan.input;
-        let mut grid = input.step(self.held.lit || self.switched);
+        let mut grid = match self.switched {
+            true => input.step_after_a_switch_minutes,
+            false => input.step_minutes,
+        };
         while self.tanks.minute < self.until {
             self.tanks.step(self.held, grid, self.until, self.watcher);
-            grid = input.step(self.held.lit);
+            grid = input.step_minutes;
             self.tanks.check()?;
         }
         Ok(())

@@ -4,25 +4,26 @@
 //! differential equations, for example Hairer, Nørsett & Wanner 1993): four looks at the tank, at
 //! the start, twice in the middle and at the end, weighted 1 : 2 : 2 : 1.
 //!
-//! Lengths, which the clock gives (see [`simulation`](super::simulation)): half an hour while the light
-//! is on, since oxygen, carbon dioxide and pH then move with all that grows; an hour in the dark, when
-//! only slow things are left; but half an hour at most from anything that is switched or happens to the
-//! next half hour of the clock, since whatever that sets off fades within hours. The end of every hour
-//! is the end of a step. Nothing in the model is stiff at these lengths but the gas exchange of strong
-//! air, the controller of a valve, a pool that its eaters empty, and the thermostat, whose temperatures
-//! are worked out ahead of the other looks (see [`warming`](crate::model::warming)).
+//! Lengths, which the clock gives (see [`simulation`](super::simulation)): an hour, but half an hour at
+//! most from anything that is switched or happens to the next half hour of the clock, since whatever that
+//! sets off fades within hours. The end of every hour is the end of a step. Nothing in the model is stiff
+//! at these lengths but four things, and each has its own remedy: the gas exchange of strong air and the
+//! controller of a valve (1.); a pool that its eaters empty, which is fitted (see
+//! [`emptying`](super::emptying)); and the thermostat, whose temperatures are worked out ahead of the
+//! other looks (see [`warming`](crate::model::warming)).
 //!
 //! In this order:
 //! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller) per day
-//!    times the part is at most `dt_stiff` (see [`shortening`](super::shortening)). What decides is the tank's own state at the start of the step, what is switched and whether it was held back (3.), nothing
-//!    else. To measure the error of a step, every part can be cut further (see
+//!    times the part is at most `dt_stiff` (see [`shortening`](super::shortening)). What decides is the
+//!    tank's own state at the start of the step, what is switched and whether it ran short not long ago
+//!    (3.), nothing else. To measure the error of a step, every part can be cut further (see
 //!    [`finer`](super::shortening::ShorteningRule::finer)).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
-//! 3. If a pool would fall below zero, the part is done again with processes held back: each by
-//!    the scarcest pool it takes from. No pool is ever clipped. The steps that follow are cut finer, since
-//!    a pool that is emptied within a step turns over faster than the step can tell: twice as fine after
-//!    each such step, up to sixteen times, and a tenth less after each without.
+//! 3. If a pool would fall below zero, the part is done again in halves, up to sixteen times as fine as
+//!    the rule says; the steps that follow are cut as fine, and by three tenths less after each that does
+//!    not run short. At the finest, processes are held back: each by the scarcest pool it takes from. No
+//!    pool is ever clipped.
 //! 4. Extents are added up; the ledger is made of them.
 //!
 //! Tanks side by side are cut each by their own rule. A lane that needs fewer parts waits, untouched,
@@ -31,19 +32,20 @@
 
 use crate::base::real::Real;
 use crate::model::held::Held;
-use crate::model::matrix::{MAX_ROWS, PerRow};
+use crate::model::matrix::{MAX_ROWS, MAY_BE_EMPTIED, PerRow};
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
 use super::alone::{Alone, Left, WORTH_PARTS, finish};
+use super::emptying::Emptying;
 use super::guard::mend;
 use super::memory::Memory;
 pub use super::stretch::{Books, Part, Stretch};
 
 /// Room for one step; nothing is allocated while stepping.
 #[derive(Debug, Clone)]
-pub struct Stepper<R> {
+pub struct Stepper<R: Real> {
     pub(super) rows: usize,
     pub(super) water: Water<R>,
     pub(super) memory: Memory<R>,
@@ -51,6 +53,8 @@ pub struct Stepper<R> {
     pub(super) drift: R,
     /// Rates at the start of a part, both in its middle added up, and at its end.
     pub(super) rates: [PerRow<R>; 3],
+    /// The pools that are emptied in the part.
+    pub(super) emptied: [Option<Emptying<R>>; MAY_BE_EMPTIED.len()],
     pub(super) extents: PerRow<R>,
 }
 
@@ -64,6 +68,7 @@ impl<R: Real> Stepper<R> {
             water: Water::blank(),
             drift: R::one(),
             rates: [none; 3],
+            emptied: [None; MAY_BE_EMPTIED.len()],
             extents: none,
         }
     }
@@ -116,7 +121,7 @@ impl<R: Real> Stepper<R> {
     }
 
     /// Advances a tank over a stretch, in so many equal `parts` (a whole number per lane), or in more where
-    /// processes had to be held back not long ago. `done` sees every part. The state must have been looked
+    /// a pool ran short not long ago. `done` sees every part. The state must have been looked
     /// at (see [`Stepper::look`]) under what the stretch holds. With somebody who knows the tanks alone, a
     /// lane for which the others would wait goes on by itself, and `done` does not see that.
     #[inline(always)]
@@ -129,22 +134,22 @@ impl<R: Real> Stepper<R> {
         done: impl FnMut(&Self, &Part<'_, R>),
     ) {
         let parts = (parts * self.memory.closer).ceil();
-        let strained = self.run_parts(tanks, stretch, (R::zero(), parts), &mut books, done);
+        let strained = self.run_parts(tanks, stretch, (R::zero(), parts, true), &mut books, done);
         books.counts.step();
-        self.memory.look_closer(strained);
+        self.memory.relieve(strained);
     }
 
-    /// Does the parts from one on, of so many; above nothing in lanes in which processes were held back.
+    /// Does the parts from one on, of so many; above nothing in lanes in which a pool ran short. `looked` says
+    /// whether the state at the start of the first has been looked at.
     #[inline(always)]
     pub(super) fn run_parts(
         &mut self,
         (model, alone): (&TankModel<R>, Option<&dyn Alone>),
         stretch: &Stretch<'_, R>,
-        (mut part, parts): (R, R),
+        (mut part, mut parts, mut looked): (R, R, bool),
         books: &mut Books<'_, R>,
         mut done: impl FnMut(&Self, &Part<'_, R>),
     ) -> R {
-        let days = R::of(stretch.days) / parts;
         let mut strained = R::zero();
         let mut waiting = part.below(parts);
         while R::any(waiting) {
@@ -158,30 +163,36 @@ impl<R: Real> Stepper<R> {
                     break;
                 }
             }
+            let days = R::of(stretch.days) / parts;
             let from_days = R::of(stretch.from_days) + part * days;
-            if R::any(R::zero().below(part)) {
+            if !looked {
                 self.look(model, books.state, stretch.held, from_days);
             }
+            looked = false;
             let before = *books.state;
-            let short = self.take_part(model, (from_days, days), waiting, books);
-            strained = R::pick(short, R::pick(waiting, R::one(), strained), strained);
-            done(
-                self,
-                &Part {
-                    from_days,
-                    days,
-                    before: &before,
-                    totals: books.totals,
-                    held_back: R::any(short),
-                },
-            );
-            part += R::one();
+            let Taken { short, again } = self.take_part(model, (from_days, days), waiting, books);
+            if !R::any(again) {
+                done(
+                    self,
+                    &Part {
+                        from_days,
+                        days,
+                        before: &before,
+                        totals: books.totals,
+                        held_back: R::any(short),
+                    },
+                );
+            }
+            strained = R::pick(short, R::one(), strained);
+            part = R::pick(again, part + part, part + R::one());
+            parts = R::pick(again, parts + parts, parts);
             waiting = part.below(parts);
         }
         strained
     }
 
-    /// Does one part in the lanes that wait for it; says in which processes were held back.
+    /// Does one part in the lanes that wait for it; where it ran short it is to be done again in halves, or, where
+    /// it is as fine as parts may get, processes are held back.
     #[inline(always)]
     fn take_part(
         &mut self,
@@ -189,17 +200,29 @@ impl<R: Real> Stepper<R> {
         when: (R, R),
         waiting: R::Mask,
         books: &mut Books<'_, R>,
-    ) -> R::Mask {
-        let (before, one) = (*books.state, R::one());
-        let short = self.part(model, &before, when);
-        let how_long = (one, self.water.held.lit);
-        let (extents, state) = (&mut self.extents, &mut *books.state);
-        let least = model.matrix().lead(&before, extents, how_long, state);
-        let mended = mend(model, &before, extents, one, least, state);
-        let short = R::either(short, mended);
-        self.book(&before, books.state, waiting, books.totals);
-        books.counts.part(waiting, short);
-        short
+    ) -> Taken<R> {
+        let before = *books.state;
+        let turn = Turn {
+            waiting,
+            may_halve: self.memory.may_look_closer(),
+        };
+        let mut short = self.part(model, &before, when, turn);
+        if !turn.is_in_vain(short) {
+            let how_long = (R::one(), self.water.held.lit);
+            let (extents, state) = (&mut self.extents, &mut *books.state);
+            model.matrix().lead(&before, extents, how_long, state);
+            let mended = mend(model, &before, extents, R::one(), turn.may_halve, state);
+            short = R::either(short, mended);
+            let done = R::both(waiting, R::not(turn.again(short)));
+            self.book(&before, books.state, done, books.totals);
+            books.counts.part(done, R::both(done, short));
+        }
+        let again = turn.again(short);
+        self.memory.look_closer(again);
+        Taken {
+            short: R::both(waiting, short),
+            again,
+        }
     }
 
     /// Takes over what a part did, in the lanes that were waiting for it.
@@ -244,4 +267,35 @@ impl<R: Real> Stepper<R> {
         };
         self.rates.iter().find_map(bad)
     }
+}
+
+/// Whose turn a part is.
+#[derive(Clone, Copy)]
+pub(super) struct Turn<R: Real> {
+    /// The lanes that wait for it.
+    pub(super) waiting: R::Mask,
+    /// Where it may be done again in halves; elsewhere parts are as fine as they get.
+    pub(super) may_halve: R::Mask,
+}
+
+impl<R: Real> Turn<R> {
+    /// Where it is to be done again, given where it ran short.
+    #[inline(always)]
+    fn again(&self, short: R::Mask) -> R::Mask {
+        R::both(self.waiting, R::both(short, self.may_halve))
+    }
+
+    /// Whether it is to be done again wherever it is waited for.
+    #[inline(always)]
+    pub(super) fn is_in_vain(&self, short: R::Mask) -> bool {
+        R::any(short) && !R::any(R::both(self.waiting, R::not(self.again(short))))
+    }
+}
+
+/// How a part went, by lane.
+struct Taken<R: Real> {
+    /// Where a pool would have fallen below zero.
+    short: R::Mask,
+    /// Where the part was not taken, and is to be done again in halves.
+    again: R::Mask,
 }

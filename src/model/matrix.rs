@@ -21,6 +21,9 @@ pub const MAX_ROWS: usize = 256;
 /// A number per row: a rate, or an extent (rate × time). What stands behind the last row is scratch room.
 pub type PerRow<R> = [R; MAX_ROWS];
 
+/// Pools that their eaters may empty within a step (see `engine::emptying`).
+pub const MAY_BE_EMPTIED: [Pool; 3] = [Pool::Tan, Pool::Nitrite, Pool::Oxygen];
+
 /// Places of the pools that must not be negative.
 const MUST_NOT_OWE: [Range<usize>; 3] = [0..8, 9..14, 16..POOLS];
 
@@ -39,6 +42,8 @@ pub struct Matrix<R> {
     /// Fate of each row: rows of one fate are slowed together.
     fates: Vec<usize>,
     fate_count: usize,
+    /// Rows that take from the pools that may be emptied, pool by pool.
+    takers: [Vec<(u8, R)>; MAY_BE_EMPTIED.len()],
     /// Way across the boundary, quantity, row and amount that leaves per unit of the row.
     outside: Vec<(usize, usize, usize, R)>,
 }
@@ -111,11 +116,13 @@ impl<R: Real> Matrix<R> {
         let comes_last = |at: usize| rows.get(at).is_some_and(|(_, row)| row.may_be_nothing);
         let full = Entries::of(&lit, comes_last);
         let (fates, fate_count) = fates(rows);
+        let takers = MAY_BE_EMPTIED.map(|pool| takers(full.of_pool(pool.index())));
         Matrix {
             rows: rows.len(),
             lit: Short::of(lit, comes_last),
             dark: Short::of(rows.iter().map(in_the_dark).collect(), comes_last),
             full,
+            takers,
             fates,
             fate_count,
             outside: outside(rows),
@@ -135,10 +142,9 @@ impl<R: Real> Matrix<R> {
         self.lead(&from, extents, (R::one(), true), state);
     }
 
-    /// Where a state comes to when each row is run by its extent, times a length; gives the least of
-    /// the pools that must not be negative. Rows that work only in the light are left out where there
-    /// is none (`lit`). What stands behind the extents of the rows is overwritten, and pools behind
-    /// the last that a row touches are left in `to` as they are.
+    /// Where a state comes to when each row is run by its extent, times a length. Rows that work only in
+    /// the light are left out where there is none (`lit`). What stands behind the extents of the rows is
+    /// overwritten, and pools behind the last that a row touches are left in `to` as they are.
     #[inline(always)]
     pub fn lead(
         &self,
@@ -146,11 +152,21 @@ impl<R: Real> Matrix<R> {
         extents: &mut PerRow<R>,
         (length, lit): (R, bool),
         to: &mut State<R>,
-    ) -> R {
+    ) {
         let short = if lit { &self.lit } else { &self.dark };
         short.kin.add_up(extents);
         short.pairs.lead(from, extents, length, to);
-        least(to)
+    }
+
+    /// The rows that take from a pool of [`MAY_BE_EMPTIED`], and what they take as it stands in the matrix: below
+    /// nothing.
+    ///
+    /// # Panics
+    /// For another pool.
+    #[inline(always)]
+    pub fn takers(&self, pool: Pool) -> &[(u8, R)] {
+        let place = MAY_BE_EMPTIED.iter().position(|known| *known == pool);
+        &self.takers[place.expect("a pool that may be emptied")]
     }
 
     /// Slows rows so that no pool gives more than it holds: every row by the scarcest pool that it,
@@ -220,7 +236,7 @@ impl Matrix<f64> {
 
 /// The least of the pools that must not be negative, and of nothing.
 #[inline(always)]
-fn least<R: Real>(state: &State<R>) -> R {
+pub fn least<R: Real>(state: &State<R>) -> R {
     let mut least = [R::zero(); 4];
     for pools in MUST_NOT_OWE {
         let (fours, rest) = state.0[pools].as_chunks::<4>();
@@ -254,6 +270,12 @@ fn fates<R: Real>(rows: &[(usize, Row<R>)]) -> (Vec<usize>, usize) {
         })
         .collect();
     (fates, known.len())
+}
+
+/// The entries that take in any lane.
+fn takers<R: Real>(entries: &[(u8, R)]) -> Vec<(u8, R)> {
+    let takes = |(_, amount): &&(u8, R)| R::any(amount.below(R::zero()));
+    entries.iter().filter(takes).copied().collect()
 }
 
 fn outside<R: Real>(rows: &[(usize, Row<R>)]) -> Vec<(usize, usize, usize, R)> {

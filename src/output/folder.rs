@@ -38,7 +38,7 @@ pub struct Wanted {
 impl Wanted {
     /// What a run must be looked at closely for: the days with a chart, and rows between steps.
     pub fn closely(&self, outcome: &Outcome) -> CloseUps {
-        let step = outcome.run.input.longest_step();
+        let step = outcome.run.input.step_minutes;
         let rows = (!self.every_minutes.is_multiple_of(step)).then_some(self.every_minutes);
         let mut closely = CloseUps::none();
         if self.charts {

@@ -114,7 +114,7 @@ struct LimitValue<'a> {
 #[derive(Serialize)]
 struct Numerics {
     step_minutes: u32,
-    step_in_the_dark_minutes: u32,
+    step_after_a_switch_minutes: u32,
     steps: u64,
     rate_evaluations: u64,
     steps_held_back: u64,
@@ -159,7 +159,7 @@ fn manifest<'a>(story: &Story<'a>) -> Manifest<'a> {
         limits: limits(case),
         numerics: Numerics {
             step_minutes: run.input.step_minutes,
-            step_in_the_dark_minutes: run.input.step_in_the_dark_minutes,
+            step_after_a_switch_minutes: run.input.step_after_a_switch_minutes,
             steps: run.work.steps,
             rate_evaluations: run.work.evaluations,
             steps_held_back: run.work.held_back,

@@ -84,9 +84,9 @@ fn a_run_put_aside_as_text_goes_on_with_the_same_bits_from_any_step() {
     let mut inputs: Vec<ModelInput> = (0..60).map(|number| random_tank::tank(number, 4)).collect();
     inputs.push(diary::input("held_at_30"));
     for (number, input) in inputs.iter().enumerate() {
-        let steps = input.end_minute() / input.longest_step();
+        let steps = input.end_minute() / input.step_minutes;
         let mut stops: Vec<u32> = (0..12)
-            .map(|_| draws.between(0.0, f64::from(steps)) as u32 * input.longest_step())
+            .map(|_| draws.between(0.0, f64::from(steps)) as u32 * input.step_minutes)
             .collect();
         // and at events, which are still to come when the run goes on
         stops.extend(input.events.iter().map(|event| event.minute));

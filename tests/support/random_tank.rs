@@ -22,7 +22,7 @@ use rand::rngs::ChaCha8Rng;
 use rand::{RngExt, SeedableRng};
 
 /// Steps of the engine, minutes: those of a scenario.
-pub const STEP_MINUTES: u32 = 30;
+pub const STEP_MINUTES: u32 = 60;
 /// What belongs to the stepping and not to the tank: left as it is.
 const OF_THE_STEP: [&str; 1] = ["dt_stiff"];
 /// From this ratio of its ends on, a range is drawn evenly in decades.
@@ -43,7 +43,7 @@ pub fn tank(number: u64, days: u32) -> ModelInput {
         last_day: days - 1,
         lookahead_days: 0,
         step_minutes: STEP_MINUTES,
-        step_in_the_dark_minutes: 2 * STEP_MINUTES,
+        step_after_a_switch_minutes: STEP_MINUTES / 2,
         tank: size,
         room: Room {
             temperature_c: lot.between(15.0, 30.0),

@@ -43,8 +43,8 @@ pub fn input(name: &str) -> ModelInput {
         filled_at: 0,
         last_day: run["days"].as_f64().unwrap() as u32 - 1,
         lookahead_days: 0,
-        step_minutes: 30,
-        step_in_the_dark_minutes: 60,
+        step_minutes: 60,
+        step_after_a_switch_minutes: 30,
         tank: Tank {
             volume_l: number("tank", "V"),
             surface_m2: number("tank", "A"),

@@ -235,8 +235,8 @@ impl Knobs {
             filled_at: self.filled_at,
             last_day: self.last_day,
             lookahead_days: 2,
-            step_minutes: 30,
-            step_in_the_dark_minutes: 60,
+            step_minutes: 60,
+            step_after_a_switch_minutes: 30,
             tank: Tank {
                 volume_l: VOLUME,
                 surface_m2: 0.18,
