@@ -132,8 +132,8 @@ fn cell(line: &Line, value: &Value, width: usize) -> String {
     }
 }
 
-/// `best A worst C`, or that all are about the same; of a best or worst that most plans share only the other is told, nothing where all are
-/// alike.
+/// `best A worst C`, or that all are about the same; of a best or worst that most plans share only the other is
+/// told.
 fn standing(line: &Line) -> String {
     if line.is_about_the_same() {
         return "about the same".into();
