@@ -364,6 +364,40 @@ fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
 }
 
 #[test]
+fn the_shares_of_a_plan_are_among_those_of_the_search_where_they_are_allowed() {
+    let shares = |asked: &str| {
+        let case = tank(14, asked);
+        wish(&case).clone().with_shares_of(&case.input).shares
+    };
+    // the plan changes a half; a change of more than is allowed stays out, one that is known comes once
+    assert_eq!(shares("most_share = \"80 %\"\nsizes = 1"), [0.5, 0.8]);
+    assert_eq!(shares("most_share = \"50 %\"\nsizes = 1"), [0.5]);
+    assert_eq!(shares("most_share = \"40 %\"\nsizes = 1"), [0.4]);
+}
+
+#[test]
+fn a_plan_that_is_allowed_is_a_choice_where_the_search_finds_nothing_with_less() {
+    // a judge with runs for one calendar only, so that nothing better can be found
+    let case = tank(21, "most_share = \"80 %\"\nsizes = 1\nkeep = 1");
+    let poor = Trying {
+        most_runs: 8,
+        ..quick(Least::Litres)
+    };
+    let search =
+        |case: &Case| Found::of(case, wish(case), poor, &Stop::default(), |_, _| {}).unwrap();
+    let found = search(&case);
+    assert!(found.plan_is_best(&case.input), "{:?}", found.choices);
+    assert_eq!(found.choices[0].score, found.planned);
+    // day 4 is a Wednesday: a plan with changes on other days cannot stand as it is
+    let case = tank(
+        21,
+        "free = [\"Wed\"]\nmost_share = \"80 %\"\nsizes = 1\nkeep = 1",
+    );
+    let found = search(&case);
+    assert!(!found.plan_is_best(&case.input), "{:?}", found.choices);
+}
+
+#[test]
 fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
     let case = tank(
         28,

@@ -58,6 +58,13 @@ pub fn run(options: &Options) -> Result<(), Failure> {
 }
 
 fn read(lesson: &Lesson, options: &Options) -> Result<Vec<Loaded>, Failure> {
+    if let Some(folder) = options.from.as_deref().filter(|folder| !folder.is_dir()) {
+        let (folder, key) = (folder.display(), lesson.key);
+        return Err(Failure::bad_input(format!(
+            "error: there is no folder {folder} with the scenarios of this lesson\n  \
+             = help: `firstfill lesson {key} --scenarios --out {folder}` writes them there; change them, then use --from"
+        )));
+    }
     scenario::lesson::read(lesson, options.from.as_deref())
         .map_err(|problems| Failure::bad_input(problems.render(say::err_has_colour())))
 }

@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use super::days::Days;
 use super::score::Score;
-use super::wish::{CalendarWish, Terms, Trying};
+use super::wish::{CalendarWish, Least, Terms, Trying};
 
 /// Most calendars that are offered.
 pub const MOST: usize = 4;
@@ -26,6 +26,20 @@ impl Choice {
             score,
         }
     }
+}
+
+/// Takes a plan's own calendar among the choices, where it holds and comes before all of them. Where there is no
+/// room for one more it takes the place of the one that was first.
+pub fn with_own(choices: &mut Vec<Choice>, own: Choice, least: Least) {
+    let comes_first = |best: &Choice| own.score.order(&best.score, least).is_lt();
+    if !own.score.is_kept || !choices.first().is_none_or(comes_first) {
+        return;
+    }
+    choices.retain(|choice| choice.score.is_kept);
+    if choices.len() == MOST {
+        choices.remove(0);
+    }
+    choices.insert(0, own);
 }
 
 /// Calendars that keep what must hold, the best first; those that were dropped after a few members do not count.

@@ -2,7 +2,8 @@
 //!
 //! Start at [`Found::of`]. What is allowed is a [`CalendarWish`]; what a calendar does is its [`Score`],
 //! judged on common members ([`Judge`]); the search knows nothing of tanks (`search`). Choices
-//! are scored anew on members that no search has seen, and only that is shown.
+//! are scored anew on members that no search has seen, and only that is shown. The plan itself, as near as the
+//! free days let it stand, is always one of those that are scored: where it is allowed, no choice does worse.
 
 mod around;
 pub mod choice;
@@ -14,6 +15,7 @@ pub mod search;
 pub mod wish;
 
 use crate::base::stop::Stop;
+use crate::engine::input::ModelInput;
 
 use super::case::Case;
 use super::ensemble::EnsembleError;
@@ -58,8 +60,9 @@ impl Found {
         stop: &Stop,
         mut progress: impl FnMut(usize, usize),
     ) -> Result<Found, EnsembleError> {
+        let wish = &wish.clone().with_shares_of(&case.input);
         let trials = Trials::of(case, trying.seed, stop);
-        let most = trying.most_runs + trying.fresh * (choice::MOST + BEST_TRIED + 1);
+        let most = trying.most_runs + trying.fresh * (choice::MOST + BEST_TRIED + 2);
         let mut done = 0;
         let mut count = || {
             done += 1;
@@ -85,6 +88,8 @@ impl Found {
         planned.is_kept = terms.are_kept_by(&planned);
         fresh.ask(terms);
         let mut choices = chosen(&mut fresh, wish, &kept)?;
+        let own = Choice::of(fresh.score_of(&first)?, first, wish);
+        choice::with_own(&mut choices, own, trying.least);
         let nearest = match nearest.filter(|_| choices.is_empty()) {
             Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
             None => None,
@@ -103,6 +108,13 @@ impl Found {
 }
 
 impl Found {
+    /// Whether the first choice is the changes as written, day by day.
+    pub fn plan_is_best(&self, input: &ModelInput) -> bool {
+        let mut plan = input.changes();
+        plan.sort_by_key(|&(day, _)| day);
+        let is_plan = |best: &Choice| best.score.is_kept && best.changes == plan;
+        self.choices.first().is_some_and(is_plan)
+    }
     /// Whether the changes as written keep what must hold with less than the first choice.
     pub fn plan_does_with_less(&self) -> bool {
         let (least, planned) = (self.trying.least, &self.planned);

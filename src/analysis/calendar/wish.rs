@@ -3,6 +3,8 @@
 use crate::analysis::ensemble::EnsembleError;
 use crate::analysis::ensemble::curve::ReadyCurve;
 use crate::analysis::levers::trials::{Progress, Trials};
+use crate::engine::event::EventKind;
+use crate::engine::input::ModelInput;
 
 use super::score::Score;
 
@@ -23,6 +25,31 @@ pub struct CalendarWish {
     pub peak_tan_mg_n_per_l: Option<f64>,
     /// Highest nitrite, mg N/L, if it matters.
     pub peak_nitrite_mg_n_per_l: Option<f64>,
+}
+
+/// Two shares are the same when they are closer than this: a quarter, and 25 % as it was read.
+const SAME_SHARE: f64 = 1e-9;
+
+impl CalendarWish {
+    /// The same with the shares of a plan's own changes among those a search may use, where they are allowed.
+    #[must_use]
+    pub fn with_shares_of(mut self, input: &ModelInput) -> CalendarWish {
+        let most = self.shares.last().copied().unwrap_or(0.0);
+        for event in &input.events {
+            let EventKind::Change { share } = event.kind else {
+                continue;
+            };
+            let is_known = self
+                .shares
+                .iter()
+                .any(|own| (own - share).abs() < SAME_SHARE);
+            if share > 0.0 && share <= most && !is_known {
+                self.shares.push(share);
+            }
+        }
+        self.shares.sort_by(f64::total_cmp);
+        self
+    }
 }
 
 /// What a calendar should have least of.

@@ -2,6 +2,7 @@
 
 use crate::analysis::figure_list::{Better, FIGURES, FigureOf};
 
+use super::alike::Alike;
 use super::strategy::Strategy;
 use super::value::Value;
 
@@ -22,6 +23,9 @@ pub struct Line {
     pub told_from: f64,
     /// What each plan has of it.
     pub values: Vec<Value>,
+    /// Whether two plans differ in it by no more than chance may make of the same tanks; empty where nothing
+    /// is left to chance.
+    pub alike: Alike,
 }
 
 /// Where a plan stands among the others.
@@ -74,6 +78,7 @@ fn ready(strategies: &[Strategy<'_>], place: usize) -> Line {
         better: Better::Less,
         told_from: 1.0,
         values: strategies.iter().map(day).collect(),
+        alike: Alike::of_days(strategies),
     }
 }
 
@@ -87,6 +92,7 @@ fn of_figure(strategies: &[Strategy<'_>], figure: &FigureOf) -> Line {
         better: figure.better,
         told_from: figure.told_from,
         values: strategies.iter().map(value).collect(),
+        alike: Alike::of(strategies, |_, told| (figure.read)(&told.figures)),
     }
 }
 
@@ -100,6 +106,7 @@ fn visits(strategies: &[Strategy<'_>]) -> Line {
         better: Better::Less,
         told_from: 1.0,
         values: strategies.iter().map(visits).collect(),
+        alike: Alike::default(),
     }
 }
 
@@ -113,28 +120,37 @@ fn cost(strategies: &[Strategy<'_>]) -> Line {
         better: Better::Less,
         told_from: 0.01,
         values: strategies.iter().map(cost).collect(),
+        alike: Alike::of(strategies, |s, told| s.cost(&told.figures)),
     }
 }
 
 impl Line {
-    /// Where a plan stands in it, by the middles; between where there is nothing to tell.
+    /// Where a plan stands in it, by the middles; between where there is nothing to tell, or where the
+    /// difference may be chance.
     pub fn standing(&self, strategy: usize) -> Standing {
-        let known: Vec<f64> = self.values.iter().filter_map(Value::middle).collect();
-        let own = self.values[strategy].middle();
-        let Some(own) = own.filter(|_| self.better != Better::Neither) else {
-            return Standing::Between;
-        };
-        let beats = |a: f64, b: f64| match self.better {
-            Better::More => a - b >= self.told_from,
-            _ => b - a >= self.told_from,
-        };
-        let beaten = known.iter().any(|&other| beats(other, own));
-        let winning = known.iter().any(|&other| beats(own, other));
+        let others = 0..self.values.len();
+        let beaten = others.clone().any(|other| self.beats(other, strategy));
+        let winning = others.clone().any(|other| self.beats(strategy, other));
         match (beaten, winning) {
             (false, true) => Standing::Best,
             (true, false) => Standing::Worst,
             _ => Standing::Between,
         }
+    }
+    /// Whether no plan is told to be better than another.
+    pub fn is_about_the_same(&self) -> bool {
+        (0..self.values.len()).all(|place| self.standing(place) == Standing::Between)
+    }
+    fn beats(&self, one: usize, other: usize) -> bool {
+        let [Some(own), Some(its)] = [one, other].map(|place| self.values[place].middle()) else {
+            return false;
+        };
+        let more = match self.better {
+            Better::More => own - its,
+            Better::Less => its - own,
+            Better::Neither => return false,
+        };
+        more >= self.told_from && !self.alike.are(one, other)
     }
 }
 
@@ -151,6 +167,7 @@ mod tests {
             better,
             told_from: 0.1,
             values: middles.to_vec(),
+            alike: Alike::default(),
         }
     }
 
@@ -178,6 +195,21 @@ mod tests {
         assert_eq!(standings(&line(Better::Neither, &values)), [Between; 4]);
         let alike = line(Better::Less, &[Value::One(1.0), Value::One(1.05)]);
         assert_eq!(standings(&alike), [Between, Between]);
+    }
+
+    #[test]
+    fn what_may_be_chance_has_neither_best_nor_worst() {
+        use Standing::{Best, Between, Worst};
+        let values = [Value::One(1.0), Value::One(2.0), Value::One(3.0)];
+        let mut made_up = line(Better::Less, &values);
+        assert_eq!(standings(&made_up), [Best, Between, Worst]);
+        // the first two may be alike: neither beats the other, both beat the third
+        made_up.alike = Alike::pairs(&[(0, 1)]);
+        assert_eq!(standings(&made_up), [Best, Best, Worst]);
+        assert!(!made_up.is_about_the_same());
+        made_up.alike = Alike::pairs(&[(0, 1), (1, 2), (0, 2)]);
+        assert_eq!(standings(&made_up), [Between; 3]);
+        assert!(made_up.is_about_the_same());
     }
 
     #[test]

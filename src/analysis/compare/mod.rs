@@ -7,11 +7,13 @@
 //! ```text
 //! strategy      one plan: its central run, its members, who is ready by when
 //! lines         one figure of all plans, with the best and the worst       value   what stands in one cell
+//! alike         plans whose difference may be chance
 //! versus        two plans pair by pair: who is ready before whom           effect  any figure pair by pair
 //! differences   what the files say otherwise, from what to what
 //! nitrogen      where it went                                              why     facts that decide
 //! ```
 
+pub mod alike;
 pub mod differences;
 pub mod effect;
 pub mod lines;

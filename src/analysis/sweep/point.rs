@@ -1,6 +1,7 @@
 //! One point of a grid: its central run, its members, and every figure of both.
 
 use crate::analysis::case::Case;
+use crate::analysis::compare::alike::Alike;
 use crate::analysis::compare::lines::{Line, OF_100, lines};
 use crate::analysis::compare::strategy::Strategy;
 use crate::analysis::compare::value::Value;
@@ -69,6 +70,7 @@ fn ready_of_100(curve: &ReadyCurve) -> Line {
         better: Better::More,
         told_from: 1.0,
         values: vec![Value::One(curve.of_100_by(curve.last_day))],
+        alike: Alike::default(),
     }
 }
 

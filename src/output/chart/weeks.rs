@@ -83,16 +83,19 @@ fn ammonia_and_nitrite(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet
         EndName::curve("ammonia", hundredths(ends[0]), ends[0], pens[0]),
         EndName::curve("nitrite", hundredths(ends[1]), ends[1], pens[1]),
     ];
-    names.extend(limit_names(&sheet.figure.panels[at], bounds));
+    names.extend(limit_names(bounds));
     name_ends(sheet, at, &names);
 }
 
-/// One name for both limits where they lie together, else one each.
-fn limit_names(panel: &Panel, bounds: [f64; 2]) -> Vec<EndName> {
-    let [ammonia, nitrite] = bounds;
-    if (panel.y(ammonia) - panel.y(nitrite)).abs() < 17.0 {
-        let both = format!("{} and {}", trimmed(ammonia), trimmed(nitrite));
-        return vec![EndName::limit("limits", both, ammonia, Pen::LIMIT)];
+/// One name for both limits where they are one line, else one each, however close they lie.
+fn limit_names([ammonia, nitrite]: [f64; 2]) -> Vec<EndName> {
+    if trimmed(ammonia) == trimmed(nitrite) {
+        return vec![EndName::limit(
+            "both limits",
+            trimmed(ammonia),
+            ammonia,
+            Pen::LIMIT,
+        )];
     }
     vec![
         EndName::limit("limit, ammonia", trimmed(ammonia), ammonia, Pen::LIMIT),

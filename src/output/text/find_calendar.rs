@@ -36,7 +36,7 @@ pub fn page(case: &Case, found: &Found) -> Page {
     }
     if !found.choices.is_empty() {
         page.gap();
-        page.block("Mind", Tone::Plain, mind(found));
+        page.block("Mind", Tone::Plain, mind(case, found));
     } else {
         page.block("Found", Tone::Warn, "no calendar keeps that");
     }
@@ -158,15 +158,20 @@ fn days(case: &Case, choice: &Choice) -> String {
     runs.join("; ")
 }
 
-fn mind(found: &Found) -> String {
+fn mind(case: &Case, found: &Found) -> String {
     let what = match found.trying.least {
         Least::Litres => "less water",
         Least::Visits => "fewer changes",
         Least::ReadyDay => "an earlier ready day",
     };
-    let beaten = match found.plan_does_with_less() {
-        true => format!("the changes as written keep the same with {what}: no choice beats them; "),
-        false => String::new(),
+    let beaten = if found.plan_is_best(&case.input) {
+        format!(
+            "choice 1 is your own changes: no calendar was found that keeps the same with {what}; "
+        )
+    } else if found.plan_does_with_less() {
+        format!("the changes as written keep the same with {what}: no choice beats them; ")
+    } else {
+        String::new()
     };
     format!(
         "{beaten}a calendar that is just enough on paper leaves little for a mistake; peaks, light with ammonia and KH are kept only where they were asked for (calendar.peak_tan, calendar.peak_nitrite)"

@@ -68,7 +68,7 @@ pub fn page(taught: &Taught<'_>) -> Result<Page, Unsupported> {
     Ok(page)
 }
 
-/// The facts of every step: a row per step, a lettered column per fact.
+/// The facts of every step: a row per step, a lettered column per fact, and a line for each letter.
 fn table(page: &mut Page, taught: &Taught<'_>) {
     let lesson = taught.lesson;
     page.block("Steps", Tone::Plain, capital(lesson.input));
@@ -82,14 +82,16 @@ fn table(page: &mut Page, taught: &Taught<'_>) {
     for place in 0..lesson.steps.len() {
         page.line(tone(lesson, place), row(taught, place, widest));
     }
-    let names = lesson.facts.iter().enumerate().map(|(place, fact)| {
+    for (place, fact) in lesson.facts.iter().enumerate() {
         let unit = match fact.unit {
             "" => String::new(),
             unit => format!(", {unit}"),
         };
-        format!("{} {}{unit}", letter(place), fact.name)
-    });
-    page.line(Tone::Faint, names.collect::<Vec<_>>().join("; "));
+        page.line(
+            Tone::Faint,
+            format!("{} {}{unit}", letter(place), fact.name),
+        );
+    }
 }
 
 fn row(taught: &Taught<'_>, place: usize, widest: usize) -> String {

@@ -85,7 +85,7 @@ const CLAIMS: &[Claim] = &[
         .lower("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, fewer than the {right} with {base}.")
         .at_base("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days."),
     Claim::of("night air, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
-        .lower("The stone drives CO2 out: at lights-on there are {left} mg/L, with {base} {right}.")
+        .lower("At lights-on there are {left} mg/L of CO2, less than the {right} with {base}.")
         .alike("At lights-on there are {left} mg/L of CO2, no clear difference to {right}.")
         .higher("At lights-on there are {left} mg/L of CO2, more than the {right} with {base}.")
         .at_base("At lights-on there are {left} mg/L of CO2 in the water."),

@@ -12,7 +12,7 @@ use super::words::{KH, TOTAL_AMMONIA};
 pub const LESSON: Lesson = Lesson {
     key: "free-ammonia",
     title: "Free ammonia and pH",
-    question: "The card reads the same in two tanks. Why is it harmless in one and dangerous in the other?",
+    question: "Two tanks get the same single dose of ammonium on day 1, and the card reads the same in both. Why is it harmless in one and dangerous in the other?",
     terms: &[
         TOTAL_AMMONIA,
         Term {
@@ -36,21 +36,21 @@ pub const LESSON: Lesson = Lesson {
     panels: PANELS,
     facts: &[PH_THAT_DAY, TAN_THAT_DAY, FREE_SHARE, FREE_THAT_DAY, FREE_LIMIT],
     headline: Claim::of("free ammonia, limit", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
-        .lower("At pH {ph_that_day} a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: within the limit of {right}")
-        .alike("At pH {ph_that_day} a total of {tan_that_day} mg N/L holds as much free ammonia as the limit: {right} mg N/L")
-        .higher("At pH {ph_that_day} a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: {times} times the limit"),
+        .lower("On day {day}, at pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: within the limit of {right}")
+        .alike("On day {day}, at pH {ph_that_day}, a total of {tan_that_day} mg N/L holds as much free ammonia as the limit: {right} mg N/L")
+        .higher("On day {day}, at pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: {times} times the limit"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ph, Of::Step, Where::ThatDay, "{step}: pH {value}"),
         Note::new(Trace::Ph, Of::Base, Where::ThatDay, "{base}: pH {value}"),
-        Note::new(Trace::Ammonia, Of::Step, Where::ThatDay, "one dose: {value} mg N/L in all"),
-        Note::new(Trace::FreeAmmonia, Of::Step, Where::Highest, "{step}: {value}"),
+        Note::new(Trace::Ammonia, Of::Step, Where::ThatDay, "after the dose: {value} mg N/L in all"),
+        Note::new(Trace::FreeAmmonia, Of::Step, Where::ThatDay, "{step}: {value}, day {day}"),
     ],
     to_try: "Find out the pH of your tank in the evening, when it is highest or the gas is off, and read the table above: what \
         would a total of 1 be there?",
     cannot: &[
         "What an amount of free ammonia does to a certain animal in a certain time. The limit is a cautious one.",
-        "pH that swings with gas and light: here it is kept still, so that one thing differs.",
+        "pH that swings with gas and light: this tank has neither, so that one thing differs between the steps.",
     ],
 };
 
@@ -107,10 +107,10 @@ const CLAIMS: &[Claim] = &[
         .lower("pH is lower here, {left} against {right}.")
         .at_base("pH is {left}."),
     Claim::of("free ammonia, share", Here(FREE_SHARE), Base(FREE_SHARE), 0.01)
-        .higher("Of 100 parts of it {left} are free ammonia, {times} times as many as at pH {base.ph_that_day}.")
-        .alike("Of 100 parts of it {left} are free ammonia, as many as in water of {base}.")
-        .lower("Of 100 parts of it {left} are free ammonia, fewer than in water of {base} ({right}).")
-        .at_base("Of 100 parts of it {left} are free ammonia."),
+        .higher("Of every 100 parts of that total, {left} are free ammonia, {times} times as many as at pH {base.ph_that_day}.")
+        .alike("Of every 100 parts of that total, {left} are free ammonia, as many as in water of {base}.")
+        .lower("Of every 100 parts of that total, {left} are free ammonia, fewer than in water of {base} ({right}).")
+        .at_base("Of every 100 parts of that total, {left} are free ammonia."),
     Claim::of("free ammonia, harm", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
         .lower("That is {left} mg N/L, within the limit of {right}: the same total, and no danger from it at this pH.")
         .alike("That is as much as the limit, {right} mg N/L.")

@@ -55,7 +55,11 @@ pub fn figure(plan: &manifest::Story<'_>, found: &Found) -> Figure {
         forecast: None,
     };
     let weekly = Weekly::usual(&story);
-    let mut sheet = Sheet::new("choices", &words::titles(found), &words::sentences(found));
+    let mut sheet = Sheet::new(
+        "choices",
+        &words::titles(plan.case, found),
+        &words::sentences(found),
+    );
     let all = drawn(plan, found);
     trade_off(&mut sheet, found, plan.case.input.last_day, &all);
     rows::draw(&mut sheet, &weekly, &all);

@@ -3,10 +3,11 @@
 use crate::analysis::calendar::Found;
 use crate::analysis::calendar::score::Score;
 use crate::analysis::calendar::wish::Least;
+use crate::analysis::case::Case;
 use crate::output::chart::words::{counted, number};
 
 /// Titles, the longest first.
-pub fn titles(found: &Found) -> Vec<String> {
+pub fn titles(case: &Case, found: &Found) -> Vec<String> {
     let Some(best) = found.choices.first() else {
         return vec!["No calendar keeps what is asked for".into()];
     };
@@ -15,6 +16,9 @@ pub fn titles(found: &Found) -> Vec<String> {
         return vec![format!(
             "No calendar that was found holds in fresh tanks; the nearest in {of_100} of 100"
         )];
+    }
+    if found.plan_is_best(&case.input) {
+        return vec!["Your own changes do with least of all calendars that were tried".into()];
     }
     if found.plan_does_with_less() {
         return vec!["The changes as written do with least: no choice beats them".into()];

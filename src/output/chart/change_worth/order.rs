@@ -43,7 +43,7 @@ fn title(sheet: &mut Sheet, some_go: bool, more: usize) {
             "filled: may go, open: stays, in the order of the ready day",
         ),
         false => (
-            "Missed least first",
+            "From the least worth to the most",
             "in the order of the ready day; open: stays",
         ),
     };

@@ -54,7 +54,7 @@ pub fn draw(sheet: &mut Sheet, comparison: &Comparison<'_>, top: f64) {
         row(sheet, comparison, place, baseline);
         baseline += ROW;
     }
-    let note = "bold and underlined: best in its column; dashed line under it: worst";
+    let note = "bold and underlined: best in its column; dashed line under it: worst; neither where that may be chance. visits: days on which somebody has to be there";
     let words = vec![small(note, MUTED)];
     sheet.say(words, Anchor::Start, LEFT, baseline - ROW + NOTE);
 }

@@ -18,7 +18,7 @@ const FIGURE: [usize; JUDGED.len()] = [8, 8, 8, 8, 8];
 const GOES: usize = 6;
 const HEADS: [&str; JUDGED.len()] = ["ammonia", "nitrite", "NH3 h", "lit h", "KH"];
 const PLACES: [usize; JUDGED.len()] = [2, 2, 0, 0, 1];
-/// Where a figure moves by less than is told of it.
+/// Where a figure moves by too little to tell.
 const AS_PLANNED: &str = "·";
 /// Fewer days are shown as none.
 const SHOWN_DAYS: f64 = 0.05;
@@ -49,7 +49,7 @@ pub fn table(page: &mut Page, case: &Case, worth: &ChangeWorth) {
         Tone::Faint,
         format!(
             "{more}days: mean ± standard error, {UNCLEAR} where that may be chance; ammonia, nitrite: peaks, mg N/L; \
-             NH3 h: over its limit; lit h: bright light on ammonia; KH: lowest, dKH; {AS_PLANNED} less than is told"
+             NH3 h: over its limit; lit h: bright light on ammonia; KH: lowest, dKH; {AS_PLANNED} too little to tell"
         ),
     );
 }

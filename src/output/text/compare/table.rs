@@ -60,7 +60,10 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
     };
     page.line(
         Tone::Faint,
-        format!("{bands}; > later than the last day; all figures: table.csv"),
+        format!(
+            "{bands}; > later than the last day; visits: days on which somebody has to be there; no best or worst \
+             where the difference may be chance; all figures: table.csv"
+        ),
     );
 }
 
@@ -81,8 +84,7 @@ fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
 
 /// Whether a plan is better than another one by what is told; ready days always are told.
 fn is_told_apart(line: &Line) -> bool {
-    let mut places = 0..line.values.len();
-    line.unit == "day" || places.any(|place| line.standing(place) != Standing::Between)
+    line.unit == "day" || !line.is_about_the_same()
 }
 
 fn width(plans: usize) -> usize {
@@ -130,9 +132,12 @@ fn cell(line: &Line, value: &Value, width: usize) -> String {
     }
 }
 
-/// `best A worst C`; of a best or worst that most plans share only the other is told, nothing where all are
-/// alike.
+/// `best A worst C`, or that all are about the same; of a best or worst that most plans share only the other is
+/// told.
 fn standing(line: &Line) -> String {
+    if line.is_about_the_same() {
+        return "about the same".into();
+    }
     let count = line.values.len();
     let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
     let words = told.into_iter().filter_map(|(wanted, word)| {
