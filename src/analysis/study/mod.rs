@@ -2,12 +2,18 @@
 //!
 //! A study says what is varied ([`input`]), what is looked at ([`milestone`]), and how the runs are laid out
 //! ([`method`]). Its rows are numbered; what a row is run with hangs on the study and that number alone, so rows can
-//! be run in any order, by any thread, on any machine, and put together again.
+//! be run in any order, by any thread, on any machine, and put together again ([`slice`]). The tanks it is about are a
+//! [`family`]; [`run`] runs them.
 
+pub mod family;
 pub mod group;
 pub mod input;
 pub mod method;
 pub mod milestone;
+pub mod run;
+pub mod slice;
+pub mod tied;
+mod watch;
 
 use super::sensitivity::saltelli::Design;
 use group::Group;
@@ -61,6 +67,11 @@ impl Study {
         let per_member = self.rows_per_member() as u64;
         let (member, place) = (row / per_member, (row % per_member) as usize);
         self.method.places(self, member, place)
+    }
+
+    /// The value of an input at a place between 0 and 1, as far as the method goes: of settings, its number.
+    pub fn value(&self, input: usize, place: f64) -> f64 {
+        self.inputs[input].spread.at(place, self.method.reach())
     }
 
     /// Whether an output tells of a ready day that lies beyond the run.
