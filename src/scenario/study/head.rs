@@ -41,7 +41,10 @@ pub fn read(file: &Reader<'_>, asking: Asking) -> Head {
     let scenarios = scenarios(&section);
     let method = method(&section);
     let members = section.count("members", (1, MOST_MEMBERS));
-    let members_place = members.place().cloned();
+    let members_place = members
+        .place()
+        .filter(|_| asking.members.is_none())
+        .cloned();
     let members = members.value().map(|members| members as usize);
     let seed = section.count("seed", (0, i64::from(u32::MAX))).or(1);
     let head = Head {
