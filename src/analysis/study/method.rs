@@ -1,7 +1,6 @@
 //! How the runs of a study are laid out.
 
 use super::Study;
-use crate::analysis::sensitivity::saltelli::Design;
 use crate::analysis::sensitivity::trajectories::Trajectories;
 use crate::base::sobol::Shifted;
 
@@ -21,23 +20,30 @@ pub enum Method {
     },
     /// Two clouds of Sobol' points and what stands between them, for shares of the variance.
     Variance {
-        /// Whether pairs of inputs are asked for too.
+        /// Whether pairs are asked for too.
         second_order: bool,
+        /// What goes from one cloud to the other as one.
+        by: By,
     },
+}
+
+/// What a share of the variance is told of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum By {
+    /// Each input.
+    Input,
+    /// Each group, all of its inputs together.
+    Group,
 }
 
 impl Method {
     /// How many runs a member takes.
-    pub fn rows_per_member(self, inputs: usize) -> usize {
+    pub fn rows_per_member(self, study: &Study) -> usize {
         match self {
-            Method::OneAtATime => inputs,
+            Method::OneAtATime => study.inputs.len(),
             Method::Points | Method::Latin => 1,
-            Method::Trajectories { .. } => inputs + 1,
-            Method::Variance { second_order } => Design {
-                inputs,
-                second_order,
-            }
-            .rows(),
+            Method::Trajectories { .. } => study.inputs.len() + 1,
+            Method::Variance { second_order, .. } => study.design(second_order).rows(),
         }
     }
 
@@ -59,14 +65,11 @@ impl Method {
                     .map(|level| design.coordinate(level))
                     .collect()
             }
-            Method::Variance { second_order } => {
-                let design = Design {
-                    inputs,
-                    second_order,
-                };
-                let row = design.row(place);
-                let of = |input| design.coordinate(row, input, sobol);
-                (0..inputs).map(of).collect()
+            Method::Variance { second_order, .. } => {
+                let row = study.design(second_order).row(place);
+                let blocks = study.blocks().into_iter().enumerate();
+                let at = |(input, block)| input + if row.is_of_b(block) { inputs } else { 0 };
+                blocks.map(|block| sobol(at(block))).collect()
             }
             Method::OneAtATime | Method::Latin => todo!(),
         }

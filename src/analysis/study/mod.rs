@@ -9,9 +9,10 @@ pub mod input;
 pub mod method;
 pub mod milestone;
 
+use super::sensitivity::saltelli::Design;
 use group::Group;
 use input::Input;
-use method::Method;
+use method::{By, Method};
 use milestone::Milestone;
 
 /// What a study asks.
@@ -47,7 +48,7 @@ pub struct Row {
 impl Study {
     /// How many rows, which are runs, a member takes.
     pub fn rows_per_member(&self) -> usize {
-        self.method.rows_per_member(self.inputs.len())
+        self.method.rows_per_member(self)
     }
 
     /// How many rows there are in all.
@@ -73,5 +74,25 @@ impl Study {
         groups.sort_unstable();
         groups.dedup();
         groups
+    }
+
+    /// The block each input belongs to: of shares by group the number of its group, else its own number.
+    pub fn blocks(&self) -> Vec<usize> {
+        let by_group = matches!(self.method, Method::Variance { by: By::Group, .. });
+        if !by_group {
+            return (0..self.inputs.len()).collect();
+        }
+        let groups = self.groups();
+        let number = |input: &Input| groups.partition_point(|group| *group < input.group);
+        self.inputs.iter().map(number).collect()
+    }
+
+    /// The design for shares of variance, over its blocks.
+    pub fn design(&self, second_order: bool) -> Design {
+        let blocks = self.blocks();
+        Design {
+            inputs: blocks.iter().max().map_or(0, |last| last + 1),
+            second_order,
+        }
     }
 }
