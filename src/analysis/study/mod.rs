@@ -4,6 +4,7 @@
 //! ([`method`]). Its rows are numbered; what a row is run with hangs on the study and that number alone, so rows can
 //! be run in any order, by any thread, on any machine, and put together again.
 
+pub mod findings;
 pub mod group;
 pub mod input;
 pub mod method;
