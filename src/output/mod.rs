@@ -21,6 +21,7 @@ pub mod page;
 pub mod place;
 mod rename;
 pub mod repeat;
+pub mod study;
 pub mod sweep;
 pub mod table;
 pub mod text;

@@ -8,6 +8,8 @@ use super::index::{Index, Kind};
 
 /// What leads the verdict, in this order, where it was worked out.
 const LEADING: [Kind; 4] = [Kind::Total, Kind::MuStar, Kind::Range, Kind::Rank];
+/// Members below which nothing is said to be ignorable: fewer cannot tell a share below the bound from none.
+const MEMBERS_TO_IGNORE: [(Kind, u64); 2] = [(Kind::Total, 100), (Kind::MuStar, 10)];
 /// What an input does with others counts from this share of the variance, and two alone from this.
 const TOGETHER: f64 = 0.02;
 const PAIR: f64 = 0.01;
@@ -96,12 +98,23 @@ fn standing(found: &Found, index: &Index, largest: f64) -> Standing {
         _ => index.size(),
     };
     let moves = index.kind == Kind::Rank && moves(found, index.factor);
-    match (low >= matters, high < ignorable, moves) {
+    match (
+        low >= matters,
+        high < ignorable && may_tell(found, index.kind),
+        moves,
+    ) {
         (true, ..) => Standing::Matters,
         (_, _, true) => Standing::Bends,
         (_, true, _) => Standing::Ignorable,
         _ => Standing::Between,
     }
+}
+
+/// Whether there are members enough to tell what may be ignored.
+fn may_tell(found: &Found, kind: Kind) -> bool {
+    let members = found.sizes.last().map_or(0, |size| size.members);
+    let needed = MEMBERS_TO_IGNORE.iter().find(|(of, _)| *of == kind);
+    needed.is_none_or(|(_, needed)| members >= *needed)
 }
 
 /// Whether an input moves the distribution of the output well beyond chance.

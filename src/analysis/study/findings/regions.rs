@@ -4,13 +4,17 @@ use super::sample::Sample;
 use crate::analysis::sensitivity::regional::{Region, region};
 use crate::analysis::study::Study;
 use crate::analysis::study::input::{Input, Spread};
+use crate::base::maths::pow;
 
 /// 95 of 100 pairs of samples of the same lie no further apart than this over √(n·m/(n + m)): Kolmogorov's
 /// distribution, from memory.
 const HIGH_OF_KOLMOGOROV: f64 = 1.358_1;
-/// Bins of a distribution, and the places between which it is drawn; what lies beyond goes to the outer bins.
+/// Bins of a distribution; what lies beyond goes to the outer ones.
 const BINS: usize = 16;
-const DRAWN: [f64; 2] = [0.01, 0.99];
+/// The places between which an input is drawn.
+pub const DRAWN: [f64; 2] = [0.01, 0.99];
+/// A spread whose upper end is so many times its lower one is told by factors.
+const DECADES_FROM: f64 = 20.0;
 
 /// What the tanks that are ready by a day have in common.
 #[derive(Debug, Clone, PartialEq)]
@@ -99,14 +103,25 @@ fn apart(input: &Input, at: usize, sample: &Sample, ready: &[bool]) -> Option<Ap
     })
 }
 
-/// A bin for each setting; else bins of equal width.
+/// Whether an input is drawn by factors of ten: its spread runs over many.
+pub fn spans_decades(input: &Input) -> bool {
+    let [low, high] = DRAWN.map(|place| input.at(place));
+    let is_setting = matches!(input.spread, Spread::Settings(_));
+    !is_setting && low > 0.0 && high > DECADES_FROM * low
+}
+
+/// A bin for each setting; else bins of equal width, or of equal factors.
 fn ends(input: &Input) -> Vec<f64> {
     if let Spread::Settings(settings) = &input.spread {
         return (0..=settings.len()).map(|at| at as f64 - 0.5).collect();
     }
     let [low, high] = DRAWN.map(|place| input.at(place));
-    let width = (high - low) / BINS as f64;
-    (0..=BINS).map(|at| low + width * at as f64).collect()
+    let share = |at: usize| at as f64 / BINS as f64;
+    let end = |at: usize| match spans_decades(input) {
+        true => low * pow(high / low, share(at)),
+        false => low + (high - low) * share(at),
+    };
+    (0..=BINS).map(end).collect()
 }
 
 fn shares(values: impl Iterator<Item = f64>, ends: &[f64]) -> Vec<f64> {
