@@ -23,6 +23,7 @@ pub mod place;
 mod rename;
 pub mod repeat;
 pub mod rows;
+pub mod study;
 pub mod sweep;
 pub mod table;
 pub mod text;

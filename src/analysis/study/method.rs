@@ -127,6 +127,11 @@ impl Method {
         }
     }
 
+    /// Whether its runs are looked at by their ranks alone.
+    pub fn ranks_alone(self) -> bool {
+        matches!(self, Method::Points | Method::Latin)
+    }
+
     /// Where the inputs of one row of a member stand, each between 0 and 1.
     pub(super) fn places(self, study: &Study, member: u64, place: usize) -> Vec<f64> {
         let (inputs, seed) = (study.inputs.len(), study.seed);

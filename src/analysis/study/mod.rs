@@ -6,6 +6,7 @@
 //! [`family`]; [`run`] runs them.
 
 pub mod family;
+pub mod findings;
 pub mod group;
 pub mod input;
 pub mod method;

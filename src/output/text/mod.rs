@@ -12,6 +12,7 @@ pub mod lesson;
 pub mod levers;
 mod next;
 mod page;
+pub mod study;
 mod supplies;
 pub mod sweep;
 pub mod sweep_size;
