@@ -13,6 +13,7 @@ use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::study::figures;
 use firstfill::output::chart::style::LEAST;
 use firstfill::output::chart::{Figure, png, svg};
+use firstfill::output::rows::results::Results;
 use firstfill::output::study::entries::{entries, tables};
 use firstfill::output::study::verdict;
 use firstfill::output::study::{Story, indices};
@@ -266,7 +267,13 @@ fn what_leads_is_of_the_late_study_a_rank() {
 #[test]
 fn all_files_are_there_without_charts_too() {
     let (_, study, findings) = odd().swap_remove(2);
-    let files = entries(&story(&study, &findings), false, &Stop::default()).unwrap();
+    let files = entries(
+        &story(&study, &findings),
+        Results::of(&study).table(),
+        false,
+        &Stop::default(),
+    )
+    .unwrap();
     let names: Vec<&str> = files.iter().map(|file| file.name.as_str()).collect();
     assert_eq!(
         names,
@@ -274,6 +281,7 @@ fn all_files_are_there_without_charts_too() {
             "indices.csv",
             "convergence.csv",
             "regions.csv",
+            "columns.csv",
             "verdict.txt"
         ]
     );

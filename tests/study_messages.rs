@@ -97,11 +97,18 @@ fn shares(inputs: &str) -> String {
 messages! {
     pore_water_and_kd: shares("C_p0 = \"usual\"\nKd = \"2..20 L/kg\"\n");
     covers_that_are_squeezed: shares("plants.stems.cover = \"30..60 %\"\nplants.carpet.cover = \"20..50 %\"\n");
-    a_word_and_its_parameter: shares("surface.kind = { settings = [\"still\", \"ripple\"] }\nk_600_ripple = \"usual\"\n");
 }
 
 #[test]
 fn points_bear_inputs_that_hang_on_each_other() {
     let covers = "plants.stems.cover = \"30..60 %\"\nplants.carpet.cover = \"20..50 %\"\n";
     assert!(load_kept(texts(&of(covers)), Asking::default()).is_ok());
+}
+
+#[test]
+fn a_word_and_the_parameter_it_picks_vary_on_their_own() {
+    let both = "surface.kind = { settings = [\"still\", \"ripple\"] }\nk_600_ripple = \"usual\"\n";
+    let loaded = load_kept(texts(&shares(both)), Asking::default()).unwrap();
+    let varied = |at: usize| loaded.family.variants()[at].uncertain().rows().len();
+    assert_eq!([0, 1].map(varied), [0, 1], "it varies where it is picked");
 }

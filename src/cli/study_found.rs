@@ -1,24 +1,25 @@
-//! What a study finds, worked out from its rows on the disk.
+//! What a study finds, worked out from its rows on the disk; a slice alone finds nothing.
 
 use super::args::Told;
 use super::exit::Failure;
+use crate::analysis::study::findings::{Findings, Gathering};
+use crate::analysis::study::slice::Slice;
 use crate::base::stop::Stop;
-use crate::output::csv::Table;
-use crate::output::folder::Entry;
+use crate::output::csv::guide;
+use crate::output::folder::{Entry, FolderError, of_table};
 use crate::output::growing::Growing;
 use crate::output::rows::manifest::name;
 use crate::output::rows::results::Results;
-use crate::output::text::Page;
+use crate::output::study::{Story, entries::entries, indices};
+use crate::output::text::{self, Page};
 use crate::scenario::study::LoadedStudy;
 
-/// What was found: words, files, and the tables among them for the list of columns.
+/// What was found: words, and the files that are written beside the rows.
 pub struct Found {
     /// What is said.
     pub words: Words,
     /// What is written.
     pub files: Vec<Entry>,
-    /// The tables among the files.
-    pub tables: Vec<Table>,
 }
 
 /// What is said at the end.
@@ -29,14 +30,15 @@ pub enum Words {
     Alone(String),
 }
 
-impl Found {
-    /// Nothing but words.
-    pub fn nothing(words: String) -> Found {
-        Found {
-            words: Words::Alone(words),
-            files: Vec::new(),
-            tables: Vec::new(),
-        }
+/// Of a slice: that it is done, and the list of its columns.
+pub fn of_slice(loaded: &LoadedStudy, slice: Slice) -> Found {
+    let rows = Results::of(&loaded.study).table();
+    Found {
+        words: Words::Alone(format!(
+            "slice {} of {} is done; when all are, join them with `firstfill gather DIR…`\n",
+            slice.number, slice.of
+        )),
+        files: vec![of_table(guide::table(&[rows]))],
     }
 }
 
@@ -47,27 +49,34 @@ pub fn of(
     told: Told,
     stop: &Stop,
 ) -> Result<Found, Failure> {
-    let mut rows = 0;
-    let read = Results::of(&loaded.study).read(growing.read()?, 0, |_, _| {
-        rows += 1;
+    let study = &loaded.study;
+    let findings = findings(loaded, growing, stop)?;
+    let story = Story {
+        name: &name(&loaded.files),
+        study,
+        findings: &findings,
+    };
+    let files = entries(&story, Results::of(study).table(), !told.no_charts, stop)?;
+    let words = match told.format {
+        Some(form) => {
+            let table = indices::table(&story).written(form.into());
+            Words::Alone(table.map_err(FolderError::from)?)
+        }
+        None => Words::Page(text::study::page(&story)),
+    };
+    Ok(Found { words, files })
+}
+
+fn findings(loaded: &LoadedStudy, growing: &Growing, stop: &Stop) -> Result<Findings, Failure> {
+    let study = &loaded.study;
+    let mut gathering = Gathering::new(study);
+    let read = Results::of(study).read(growing.read()?, 0, |row, _| {
+        gathering.take(&row);
         Ok(())
     });
     let unreadable =
         |why| Failure::bad_input(format!("error: {}: {why}", growing.folder().display()));
     read.map_err(unreadable)?;
     stop.check()?;
-    let Told {
-        no_charts: _,
-        format: _,
-    } = told;
-    let mut page = Page::default();
-    page.line(
-        crate::output::text::Tone::Plain,
-        format!("{rows} rows of {}", name(&loaded.files)),
-    );
-    Ok(Found {
-        words: Words::Page(page),
-        files: Vec::new(),
-        tables: Vec::new(),
-    })
+    Ok(gathering.findings())
 }

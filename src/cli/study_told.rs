@@ -5,14 +5,12 @@ use std::path::Path;
 use super::args::Told;
 use super::exit::Failure;
 use super::say;
-use super::study_found::{self, Found, Words};
+use super::study_found::{self, Words};
 use crate::analysis::study::slice::Slice;
 use crate::base::stop::Stop;
-use crate::output::csv::guide;
-use crate::output::folder::of_table;
 use crate::output::growing::Growing;
 use crate::output::place::{MARK, Written};
-use crate::output::rows::results::{FILE, Results};
+use crate::output::rows::results::FILE;
 use crate::output::text;
 use crate::scenario::study::LoadedStudy;
 
@@ -32,13 +30,10 @@ pub fn finish(
     told: Told,
     stop: &Stop,
 ) -> Result<Ended, Failure> {
-    let mut tables = vec![Results::of(&loaded.study).table()];
-    let mut found = match slice.is_whole() {
+    let found = match slice.is_whole() {
         true => study_found::of(loaded, &growing, told, stop)?,
-        false => Found::nothing(of_slice(slice)),
+        false => study_found::of_slice(loaded, slice),
     };
-    tables.extend(found.tables);
-    found.files.push(of_table(guide::table(&tables)));
     let names = found.files.iter().map(|entry| entry.name.clone());
     let names = names.chain([FILE, MARK].map(String::from)).collect();
     stop.check()?;
@@ -48,13 +43,6 @@ pub fn finish(
         written,
         names,
     })
-}
-
-fn of_slice(slice: Slice) -> String {
-    format!(
-        "slice {} of {} is done; when all are, join them with `firstfill gather DIR…`\n",
-        slice.number, slice.of
-    )
 }
 
 /// Says it, with where everything is.

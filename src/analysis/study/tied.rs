@@ -2,10 +2,9 @@
 
 use crate::analysis::uncertain::Varied;
 use crate::analysis::uncertain::moves::Place;
-use crate::analysis::uncertain::unsure::Known;
 
-use super::family::{Family, Variant};
-use super::input::{Input, Spread};
+use super::family::Family;
+use super::input::Input;
 
 /// Two inputs, or more, that cannot vary on their own, and why.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,7 +17,6 @@ pub struct Tied {
 
 const ONE_PLACE: &str = "both set the same number, and the one that is read last holds";
 const SQUEEZED: &str = "the beds come to more than the whole ground, and are squeezed to fit";
-const WORD: &str = "one matters only where the other picks its word";
 const ONE_SOIL: &str = "pore water follows from Kd and q0: of the three, two say all";
 
 /// All inputs that cannot vary on their own, each time once.
@@ -27,10 +25,7 @@ pub fn tied(family: &Family, inputs: &[Input]) -> Vec<Tied> {
     let of_variants = family.variants().iter().flat_map(|variant| {
         let places = one_place(variant.uncertain().rows());
         let covers = squeezed(variant.uncertain().rows());
-        places
-            .into_iter()
-            .chain(covers)
-            .chain(words(variant, inputs))
+        places.into_iter().chain(covers)
     });
     for tied in of_variants.chain(one_soil(inputs)) {
         if !all.contains(&tied) {
@@ -68,25 +63,6 @@ fn squeezed(rows: &[Varied]) -> Option<Tied> {
         names: covers.iter().map(|row| row.name.clone()).collect(),
         why: SQUEEZED,
     })
-}
-
-/// A path that is set to words, and the parameter that one of the words stands for.
-fn words(variant: &Variant, inputs: &[Input]) -> Vec<Tied> {
-    let is_set = |path: &str| {
-        let mut all = inputs.iter();
-        all.any(|input| input.name == path && matches!(input.spread, Spread::Settings(_)))
-    };
-    let varies = |id: &str| inputs.iter().any(|input| input.name == id);
-    let unsure = variant.case().unsure.iter();
-    unsure
-        .filter_map(|unsure| match unsure.known {
-            Known::Word(id) if is_set(&unsure.path) && varies(id) => Some(Tied {
-                names: vec![unsure.path.clone(), id.to_string()],
-                why: WORD,
-            }),
-            _ => None,
-        })
-        .collect()
 }
 
 /// Pore water beside `Kd`, of which it is the other face.

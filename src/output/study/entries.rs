@@ -2,6 +2,7 @@
 
 use crate::base::stop::Stop;
 use crate::output::chart::study::figures;
+use crate::output::csv::{self, guide};
 use crate::output::folder::{Entry, FolderError, drawn_all, of_table};
 use crate::output::table::Table;
 
@@ -17,15 +18,23 @@ pub fn tables(story: &Story<'_>) -> Vec<Table> {
     tables
 }
 
-/// All files: tables, the verdict, charts. The rows themselves, the list of columns and the manifest stand elsewhere.
+/// All files: tables with the list of their columns, the verdict, charts. The rows, whose heads are in that list too, and
+/// the manifest stand there already.
 ///
 /// # Errors
 /// When a number is none, a chart cannot be drawn, or somebody wishes to stop.
-pub fn entries(story: &Story<'_>, charts: bool, stop: &Stop) -> Result<Vec<Entry>, FolderError> {
-    let mut entries = Vec::new();
+pub fn entries(
+    story: &Story<'_>,
+    rows: csv::Table,
+    charts: bool,
+    stop: &Stop,
+) -> Result<Vec<Entry>, FolderError> {
+    let mut all = vec![rows];
     for table in tables(story) {
-        entries.push(of_table(table.csv()?));
+        all.push(table.csv()?);
     }
+    all.push(guide::table(&all));
+    let mut entries: Vec<Entry> = all.into_iter().skip(1).map(of_table).collect();
     entries.push(Entry {
         name: VERDICT.into(),
         bytes: verdict::text(story).into_bytes(),
