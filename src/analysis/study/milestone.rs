@@ -98,6 +98,11 @@ impl Milestone {
         !matches!(self.read, Read::Figure(_))
     }
 
+    /// Whether it is 1 or 0.
+    pub fn is_yes_or_no(&self) -> bool {
+        matches!(self.read, Read::ReadyBy)
+    }
+
     /// Whether it is a day that may lie beyond the run.
     pub fn is_a_ready_day(&self) -> bool {
         matches!(self.read, Read::ReadyDay | Read::QuietFrom)

@@ -9,7 +9,7 @@ use crate::output::table::Table;
 use super::{Story, convergence, indices, regions, verdict};
 
 /// Name of the file of the verdict.
-const VERDICT: &str = "verdict.txt";
+pub const VERDICT: &str = "verdict.txt";
 
 /// The tables; `regions.csv` where some tanks are ready by the day and some are not.
 pub fn tables(story: &Story<'_>) -> Vec<Table> {

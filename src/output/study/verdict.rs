@@ -11,7 +11,7 @@ use crate::output::sweep::words::capital;
 use crate::output::text::words::{counted, list};
 
 use super::Story;
-use super::words::{full_name, meaning, name, of_100, share, told, value};
+use super::words::{full_name, meaning, name, of_100, share, takes_settings, told, value};
 
 /// Most inputs that are named one by one.
 const NAMED: usize = 8;
@@ -59,6 +59,10 @@ pub fn range(story: &Story<'_>, found: &Found) -> String {
     let moments = &found.outputs.moments;
     if moments.count() == 0 {
         return "no run that did not fail".into();
+    }
+    if found.milestone.is_yes_or_no() {
+        let day = story.study.ready_by;
+        return format!("{} runs, by day {day}", of_100(moments.mean()));
     }
     let words = |of: f64| value(&found.milestone, of, story.study.last_day);
     if moments.least() == moments.most() {
@@ -128,7 +132,14 @@ fn matter(story: &Story<'_>, found: &Found, judged: &Judged) -> String {
     let with_number = |&factor: &usize| {
         let number = found.at(judged.leading, factor);
         let number = number.map_or(String::new(), |index| told(found, index));
-        format!("{} {number}", full_name(&story.findings.factors[factor]))
+        let order = match judged.leading == Kind::Rank && takes_settings(story.study, factor) {
+            true => " (settings as the study lists them)",
+            false => "",
+        };
+        format!(
+            "{} {number}{order}",
+            full_name(&story.findings.factors[factor])
+        )
     };
     let what = meaning(judged.leading);
     if matter.is_empty() {

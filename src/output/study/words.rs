@@ -1,5 +1,6 @@
 //! Names, shares and numbers of a study as people read them.
 
+use crate::analysis::study::Study;
 use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::factor::Factor;
 use crate::analysis::study::findings::index::{Index, Kind};
@@ -9,7 +10,7 @@ use crate::output::chart::words::{number, short};
 use crate::output::text::words::counted;
 
 /// Where words about an input may be cut: what follows is a remark.
-const REMARKS: [&str; 3] = [", ", "; ", " ("];
+const REMARKS: [&str; 4] = [", ", "; ", ": ", " ("];
 
 /// What a factor is, without remarks: `fastest growth of nitrite oxidisers at 20 °C`.
 pub fn name(factor: &Factor) -> String {
@@ -113,6 +114,12 @@ pub fn meaning(kind: Kind) -> &'static str {
     }
 }
 
+/// Whether an input takes settings, whose order may mean nothing.
+pub fn takes_settings(study: &Study, factor: usize) -> bool {
+    let input = study.inputs.get(factor);
+    input.is_some_and(|input| matches!(input.spread, Spread::Settings(_)))
+}
+
 /// A value of an input with its unit: `0.74 /day`, or the setting in words.
 pub fn of_input(input: &Input, value: f64) -> String {
     if let Spread::Settings(settings) = &input.spread {
@@ -140,6 +147,10 @@ mod tests {
     fn remarks_are_left_out_of_names() {
         let words = "first films of all guilds together, as a multiple of level 1";
         assert_eq!(without_remarks(words), "first films of all guilds together");
+        assert_eq!(
+            without_remarks("first films: nothing, a little"),
+            "first films"
+        );
         assert_eq!(without_remarks("growth"), "growth");
     }
 

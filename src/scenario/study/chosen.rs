@@ -1,5 +1,7 @@
 //! Which inputs vary: names are looked up among what a scenario knows, and each gets its spread.
 
+use std::path::Path;
+
 use crate::analysis::case::Case;
 use crate::analysis::study::group::Group;
 use crate::analysis::study::input::{Input, Spread};
@@ -249,15 +251,29 @@ fn stays(wish: &Wish, known: &Known) -> Problem {
 }
 
 fn of_scenarios(head: &Head) -> Input {
-    let names = head.scenarios.iter().map(|(name, _)| name.clone());
     Input {
         name: SCENARIO.into(),
-        words: "the scenario".into(),
+        words: SCENARIO.into(),
         unit: String::new(),
         group: Group::of(SCENARIO),
         source: GIVEN.into(),
-        spread: Spread::Settings(names.collect()),
+        spread: Spread::Settings(short_names(head)),
     }
+}
+
+/// The scenarios by the names of their files alone; as they are written where two files of one name are in two folders.
+fn short_names(head: &Head) -> Vec<String> {
+    let names = || head.scenarios.iter().map(|(name, _)| name);
+    let stem = |name: &String| {
+        Path::new(name)
+            .file_stem()
+            .map(|stem| stem.to_string_lossy().into_owned())
+    };
+    let stems: Option<Vec<String>> = names().map(stem).collect();
+    let apart = |stems: &Vec<String>| (1..stems.len()).all(|at| !stems[..at].contains(&stems[at]));
+    stems
+        .filter(apart)
+        .unwrap_or_else(|| names().cloned().collect())
 }
 
 fn of_settings(wish: &Wish, group: Group) -> Input {

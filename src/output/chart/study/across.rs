@@ -58,10 +58,14 @@ fn with_ends(axis: Axis) -> Axis {
     }
 }
 
+/// Whether settings are too long to be named on an axis, and stand there by their numbers.
+pub fn are_numbered(settings: &[String]) -> bool {
+    let is_long = |words: &String| words.chars().count() > SETTING;
+    settings.iter().any(is_long)
+}
+
 fn of_settings(settings: &[String]) -> Axis {
-    let is_short = settings
-        .iter()
-        .all(|words| words.chars().count() <= SETTING);
+    let is_short = !are_numbered(settings);
     let name = |(at, words): (usize, &String)| Tick {
         value: at as f64,
         words: if is_short {

@@ -12,7 +12,7 @@ use crate::output::chart::style::{INK, Pen, READY};
 use crate::output::chart::words::{list, number, short};
 use crate::output::study::Story;
 use crate::output::study::verdict::cannot_say;
-use crate::output::study::words::{name, of_100, of_input};
+use crate::output::study::words::{name, of_100, of_input, share};
 use crate::output::text::words::counted;
 
 use super::across::across;
@@ -185,7 +185,8 @@ fn below(regions: &Regions, apart: &Apart, input: &Input) -> String {
     }
     if let Spread::Settings(settings) = &input.spread {
         let (at, shares) = most_apart(apart);
-        let [ready, others] = shares.map(of_100);
+        let [ready, others] = [share(shares[0]), of_100(shares[1])];
+        let ready = ready.trim_end_matches(" %");
         let setting = settings.get(at).map_or("", String::as_str);
         return format!("{setting}: {ready}, others {others}");
     }

@@ -18,7 +18,7 @@ use crate::output::study::Story;
 use crate::output::study::words::{name, unit, value};
 use crate::output::sweep::words::capital;
 
-use super::across::across;
+use super::across::{across, are_numbered};
 use super::hues::hue;
 use super::{small, titles};
 
@@ -71,16 +71,65 @@ fn ends(story: &Story<'_>, main: &Found, outputs: &[f64], input: usize) -> Vec<S
         .collect();
     order.sort_by(|a, b| a.0.total_cmp(&b.0));
     let few = (order.len() / ENDS).max(1);
+    let input_of = &story.study.inputs[input];
     let said = |slot: &[Point]| {
         let middle = middle(slot.iter().map(|point| point.1));
         value(&main.milestone, middle, story.study.last_day)
     };
+    if let Spread::Settings(settings) = &input_of.spread {
+        return of_settings(story, main, input_of, settings, &order);
+    }
     let (low, high) = (said(&order[..few]), said(&order[order.len() - few..]));
     let factor = &story.findings.factors[input];
     let milestone = capital(main.milestone.short);
     let of =
         |name: &str| format!("{milestone}: {low} where {name} is low, {high} where it is high");
     vec![of(&name(factor)), of(&factor.name)]
+}
+
+/// From the setting with the lowest middle to that with the highest.
+fn of_settings(
+    story: &Story<'_>,
+    main: &Found,
+    input: &Input,
+    settings: &[String],
+    order: &[Point],
+) -> Vec<String> {
+    let is_of = |point: &Point, at: usize| input.at(point.0) as usize == at;
+    let of_setting = |(at, setting)| {
+        let runs = || order.iter().filter(|point| is_of(point, at));
+        let any = runs().next().is_some();
+        any.then(|| (setting, middle(runs().map(|point| point.1))))
+    };
+    let mut middles: Vec<(&String, f64)> =
+        settings.iter().enumerate().filter_map(of_setting).collect();
+    middles.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let milestone = capital(main.milestone.short);
+    let said = |(setting, of): &(&String, f64)| {
+        format!(
+            "{} with {setting}",
+            value(&main.milestone, *of, story.study.last_day)
+        )
+    };
+    match middles.as_slice() {
+        [lowest, .., highest] => vec![
+            format!("{milestone}: {}, {}", said(lowest), said(highest)),
+            format!("{milestone}: {}", said(lowest)),
+            milestone,
+        ],
+        _ => vec![milestone],
+    }
+}
+
+/// `1 sixty … 5 weekly-changes` below the numbers of settings that are words.
+fn below(input: &Input) -> String {
+    match &input.spread {
+        Spread::Settings(settings) if are_numbered(settings) => match settings.as_slice() {
+            [first, .., last] => format!("1 {first} … {} {last}", settings.len()),
+            _ => String::new(),
+        },
+        _ => String::new(),
+    }
 }
 
 /// What a dot is; the longest wording first.
@@ -155,7 +204,7 @@ fn draw(
         Pen::curve(INK),
     ));
     let factor = &story.findings.factors[at];
-    let panel = small::add(sheet, panel, factor, input, "");
+    let panel = small::add(sheet, panel, factor, input, &below(input));
     let colour = over_white(hue(input.group), PALE);
     let inside = |point: &&Point| sheet.figure.panels[panel].across.holds(point.0);
     let shown: Vec<Point> = points.iter().take(DOTS).filter(inside).copied().collect();

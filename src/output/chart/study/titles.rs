@@ -8,7 +8,7 @@ use crate::output::chart::notes::Note;
 use crate::output::chart::words::number;
 use crate::output::study::Story;
 use crate::output::study::verdict::{cannot_say, widest};
-use crate::output::study::words::{amount, is_day, name, of_100, share};
+use crate::output::study::words::{amount, is_day, name, of_100, share, takes_settings};
 use crate::output::sweep::words::capital;
 use crate::output::text::words::counted;
 
@@ -30,6 +30,10 @@ pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<Strin
     let the = the(found);
     let does = match judged.leading {
         Kind::Total => return explains(found, (&who, &factor.name), index),
+        Kind::Rank if takes_settings(story.study, judged.strongest()) => {
+            let of = |name: &str| format!("{} hangs most on the {name}", capital(&the));
+            return vec![of(&lower(&name(factor))), of(&factor.name)];
+        }
         Kind::Rank => {
             let way = way(found, index.value);
             return vec![
