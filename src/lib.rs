@@ -51,6 +51,29 @@
 //! ```
 //!
 //! Matrix, rate laws and steps are those of every run; see [`engine::laboratory`].
+//!
+//! # A study from Rust
+//!
+//! Which unknowns matter, as `firstfill study` asks it: read a study, run its rows, take them in as they come. Rows are
+//! handed over in their order and are not kept, so a study may have any number of them.
+//!
+//! ```
+//! use std::path::Path;
+//! use firstfill::analysis::study::{findings::Gathering, run};
+//! use firstfill::base::stop::Stop;
+//! use firstfill::scenario::study::{Asking, load};
+//!
+//! let few = Asking { members: Some(16), seed: None };
+//! let loaded = load(Path::new("scenarios/studies/what-matters.toml"), few)?;
+//! let mut gathering = Gathering::new(&loaded.study);
+//! run::run(&loaded.study, &loaded.family, 0..loaded.study.rows(), &Stop::default(), |batch| {
+//!     batch.iter().for_each(|ran| gathering.take(&ran.row));
+//!     Ok::<(), std::io::Error>(())
+//! })?;
+//! let findings = gathering.findings();
+//! assert_eq!(findings.counts.members, 16);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 #![warn(clippy::disallowed_methods)]
 #![warn(

@@ -9,6 +9,7 @@ mod completions;
 pub mod exit;
 mod explain;
 mod find_calendar;
+mod gather;
 mod latest_fill;
 mod lesson;
 mod levers;
@@ -20,6 +21,10 @@ mod rank_changes;
 mod run;
 mod say;
 mod stopping;
+mod study;
+mod study_asked;
+mod study_found;
+mod study_told;
 mod sweep;
 mod sweep_asked;
 
@@ -42,6 +47,8 @@ fn obey(command: &Command) -> Result<(), Failure> {
         Command::Check(options) => check::check(options),
         Command::Compare(options) => compare::run(options),
         Command::Sweep(options) => sweep::run(options),
+        Command::Study(options) => study::run_study(options),
+        Command::Gather(options) => gather::run(options),
         Command::Levers(options) => levers::levers(options),
         Command::FindCalendar(options) => find_calendar::run(options),
         Command::RankChanges(options) => rank_changes::run(options),

@@ -4,6 +4,8 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 /// What the bar shows, behind its label.
 const LINE: &str = "{msg} {bar:30} {pos} of {len}, {eta} left";
+/// The same with how fast it goes.
+const WITH_RATE: &str = "{msg} {bar:30} {pos} of {len}, {per_sec}, {eta} left";
 /// Set by services that build and test programs: nobody watches there.
 const UNWATCHED: &str = "CI";
 
@@ -12,17 +14,31 @@ pub struct Progress(ProgressBar);
 
 /// A bar of so many pieces. It hides by itself where standard error is no terminal.
 pub fn of(label: &'static str, pieces: usize) -> Progress {
+    shown(LINE, label, pieces)
+}
+
+/// The same, which tells how many pieces a second are done.
+pub fn with_rate(label: &'static str, pieces: usize) -> Progress {
+    shown(WITH_RATE, label, pieces)
+}
+
+fn shown(line: &str, label: &'static str, pieces: usize) -> Progress {
     let bar = match std::env::var_os(UNWATCHED) {
         Some(_) => ProgressBar::hidden(),
         None => ProgressBar::new(pieces as u64),
     };
-    let style = ProgressStyle::with_template(LINE);
+    let style = ProgressStyle::with_template(line);
     bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
     bar.set_message(label);
     Progress(bar)
 }
 
 impl Progress {
+    /// So many pieces were done before.
+    pub fn begin_at(&mut self, done: usize) {
+        self.at(done);
+        self.0.reset_eta();
+    }
     /// So many pieces are done.
     pub fn at(&mut self, done: usize) {
         self.0.set_position(done as u64);

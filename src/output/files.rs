@@ -1,4 +1,4 @@
-//! The only file that makes files: a folder is written whole or not at all.
+//! What makes files: a folder is written whole or not at all. Only `growing` makes any beside it.
 //!
 //! A draft under a hidden name is filled beside the target and then renamed, which the kernel does
 //! in one step and refuses if the name has been taken meanwhile. The process that fills a draft
@@ -56,7 +56,7 @@ impl Draft {
     /// When the file cannot be written.
     #[expect(clippy::disallowed_methods, reason = "the one place that makes files")]
     pub fn put(&self, name: &str, bytes: &[u8]) -> Result<(), WriteError> {
-        fs::write(self.filled().join(name), bytes).map_err(|why| self.refused(why))
+        fs::write(self.filled().join(name), bytes).map_err(|why| refused(&self.place, why))
     }
 
     /// Gives the draft its name.
@@ -65,11 +65,7 @@ impl Draft {
     /// When the name has been taken meanwhile or the system refuses.
     pub fn publish(mut self) -> Result<Written, WriteError> {
         let filled = self.filled();
-        let written = match &self.place {
-            Place::Exactly(target) => self.first_free(&filled, std::iter::once(target.clone())),
-            Place::Free(target) => self.first_free(&filled, next_names(target)),
-            Place::Over(target) => self.replace(&filled, target),
-        }?;
+        let written = publish(&self.place, &filled)?;
         self.made.clear();
         Ok(written)
     }
@@ -81,56 +77,68 @@ impl Draft {
             .expect("an open draft is held until it is dropped");
         held.folder.path().join("out")
     }
+}
 
-    fn first_free(
-        &self,
-        filled: &Path,
-        names: impl Iterator<Item = PathBuf>,
-    ) -> Result<Written, WriteError> {
-        for (tried, folder) in names.enumerate() {
-            match rename::to_free(filled, &folder) {
-                Ok(()) => {
-                    return Ok(Written {
-                        folder,
-                        renamed: tried > 0,
-                        replaced: false,
-                    });
-                }
-                Err(why) if rename::is_taken(&why) => {}
-                Err(why) => return Err(self.refused(why)),
-            }
-        }
-        Err(WriteError::Exists(self.place.target().into()))
+/// Gives a filled folder the name of its place; what it replaces is left under the old name.
+///
+/// # Errors
+/// When the name has been taken meanwhile or the system refuses.
+pub(super) fn publish(place: &Place, filled: &Path) -> Result<Written, WriteError> {
+    match place {
+        Place::Free(target) => first_free(place, filled, next_names(target)),
+        Place::Exactly(target) => first_free(place, filled, std::iter::once(target.clone())),
+        Place::Over(target) => replace(place, filled, target),
     }
+}
 
-    fn replace(&self, filled: &Path, target: &Path) -> Result<Written, WriteError> {
-        let done = |replaced| Written {
-            folder: target.into(),
-            renamed: false,
-            replaced,
-        };
-        match rename::to_free(filled, target) {
-            Ok(()) => Ok(done(false)),
-            Err(why) if rename::is_taken(&why) => {
-                self.place.check()?;
-                let exchange = || rename::exchange(filled, target).map_err(|why| self.refused(why));
+fn first_free(
+    place: &Place,
+    filled: &Path,
+    names: impl Iterator<Item = PathBuf>,
+) -> Result<Written, WriteError> {
+    for (tried, folder) in names.enumerate() {
+        match rename::to_free(filled, &folder) {
+            Ok(()) => {
+                return Ok(Written {
+                    folder,
+                    renamed: tried > 0,
+                    replaced: false,
+                });
+            }
+            Err(why) if rename::is_taken(&why) => {}
+            Err(why) => return Err(refused(place, why)),
+        }
+    }
+    Err(WriteError::Exists(place.target().into()))
+}
+
+fn replace(place: &Place, filled: &Path, target: &Path) -> Result<Written, WriteError> {
+    let done = |replaced| Written {
+        folder: target.into(),
+        renamed: false,
+        replaced,
+    };
+    match rename::to_free(filled, target) {
+        Ok(()) => Ok(done(false)),
+        Err(why) if rename::is_taken(&why) => {
+            place.check()?;
+            let exchange = || rename::exchange(filled, target).map_err(|why| refused(place, why));
+            exchange()?;
+            if !may_be_replaced(filled) {
+                // something of somebody else came in at the last moment: it goes back
                 exchange()?;
-                if !may_be_replaced(filled) {
-                    // something of somebody else came in at the last moment: it goes back
-                    exchange()?;
-                    return Err(WriteError::NotOurs(target.into()));
-                }
-                Ok(done(true))
+                return Err(WriteError::NotOurs(target.into()));
             }
-            Err(why) => Err(self.refused(why)),
+            Ok(done(true))
         }
+        Err(why) => Err(refused(place, why)),
     }
+}
 
-    fn refused(&self, why: io::Error) -> WriteError {
-        WriteError::NotWritable {
-            folder: parent_of(self.place.target()),
-            why,
-        }
+fn refused(place: &Place, why: io::Error) -> WriteError {
+    WriteError::NotWritable {
+        folder: parent_of(place.target()),
+        why,
     }
 }
 

@@ -138,7 +138,7 @@ fn tables(story: &Story, wanted: &Wanted) -> Result<Vec<Table>, NotANumber> {
 }
 
 /// A table as a file.
-pub(super) fn of_table(table: Table) -> Entry {
+pub fn of_table(table: Table) -> Entry {
     Entry {
         name: table.file.into(),
         bytes: table.bytes(),

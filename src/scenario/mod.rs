@@ -23,6 +23,7 @@ mod refusal;
 mod repeats;
 mod sections;
 mod steps;
+pub mod study;
 mod timer;
 mod tree;
 pub mod varied;

@@ -17,4 +17,5 @@ pub mod random_tank;
 pub mod reference;
 pub mod step_error;
 pub mod stream;
+pub mod study;
 pub mod table;

@@ -6,13 +6,17 @@
 //! A,  AB_1 … AB_k,  (BA_1 … BA_k where second order is asked for),  B
 //! AB_j = A but for input j, which is that of B            BA_j = B but for input j, which is that of A
 //! ```
+//!
+//! A whole block of inputs may go from one cloud to the other as one (Saltelli et al. 2008, *Global Sensitivity
+//! Analysis. The Primer*, 1.2.15): its shares are then those of the block, whatever its inputs do among themselves.
+//! A design counts blocks; each input says which one it belongs to.
 
-/// A design for so many inputs.
+/// A design for so many inputs, or blocks of them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Design {
-    /// How many inputs.
+    /// How many inputs, or blocks of inputs.
     pub inputs: usize,
-    /// Whether pairs of inputs are asked for too.
+    /// Whether pairs of them are asked for too.
     pub second_order: bool,
 }
 
@@ -21,9 +25,9 @@ pub struct Design {
 pub enum Row {
     /// The first cloud.
     A,
-    /// The first cloud with one input of the second.
+    /// The first cloud with one input, or block, of the second.
     AWith(usize),
-    /// The second cloud with one input of the first.
+    /// The second cloud with one input, or block, of the first.
     BWith(usize),
     /// The second cloud.
     B,
@@ -57,13 +61,19 @@ impl Design {
 
     /// One coordinate of a row, of the coordinates of its point.
     pub fn coordinate(self, row: Row, input: usize, point: impl Fn(usize) -> f64) -> f64 {
-        let from_b = match row {
+        point(input + if row.is_of_b(input) { self.inputs } else { 0 })
+    }
+}
+
+impl Row {
+    /// Whether an input, or block, is that of the second cloud here.
+    pub fn is_of_b(self, input: usize) -> bool {
+        match self {
             Row::A => false,
             Row::AWith(other) => other == input,
             Row::BWith(other) => other != input,
             Row::B => true,
-        };
-        point(input + if from_b { self.inputs } else { 0 })
+        }
     }
 }
 

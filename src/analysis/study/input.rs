@@ -1,7 +1,7 @@
 //! One input of a study: what it is, and the values it takes.
 
 use super::group::Group;
-use crate::analysis::uncertain::shape::Shape;
+use crate::analysis::uncertain::shape::{BELOW_LOW, Shape};
 
 /// One input of a study.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,16 +36,69 @@ pub enum Spread {
     Settings(Vec<String>),
 }
 
+/// How far an input goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Reach {
+    /// As far as it is spread: the place is a quantile.
+    All,
+    /// From the 5 % to the 95 % point of what has no ends: for designs that go to both ends.
+    Walked,
+}
+
 impl Input {
     /// The value at a place between 0 and 1: of settings, its number.
     pub fn at(&self, place: f64) -> f64 {
-        match &self.spread {
-            Spread::Shape(shape) => shape.at(place),
+        self.spread.at(place, Reach::All)
+    }
+}
+
+impl Spread {
+    /// The value at a place between 0 and 1: of settings, its number.
+    ///
+    /// ```text
+    /// all      quantile(place)        walked   quantile(0.05 + 0.9·place), of what is spread about a middle
+    /// even     low + place·(high − low)
+    /// settings ⌊place·count⌋, the last one at 1
+    /// ```
+    pub fn at(&self, place: f64, reach: Reach) -> f64 {
+        match self {
+            Spread::Shape(shape) => shape.at(match reach {
+                Reach::All => place,
+                Reach::Walked => BELOW_LOW + (1.0 - 2.0 * BELOW_LOW) * place,
+            }),
             Spread::Even { low, high } => low + place * (high - low),
-            Spread::Settings(settings) => {
-                let last = settings.len().saturating_sub(1) as f64;
-                (place * settings.len() as f64).floor().min(last)
-            }
+            Spread::Settings(settings) => setting(place, settings.len()) as f64,
         }
+    }
+}
+
+/// The number of the setting at a place, of so many.
+pub(super) fn setting(place: f64, count: usize) -> usize {
+    ((place * count as f64) as usize).min(count.saturating_sub(1))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn designs_that_go_to_both_ends_stop_at_the_points_that_are_told() {
+        let spread = Spread::Shape(Shape::normal(1.0, 2.0, 4.0));
+        let walked = [0.0, 0.5, 1.0].map(|place| spread.at(place, Reach::Walked));
+        for (found, expected) in walked.into_iter().zip([1.0, 2.0, 4.0]) {
+            // rounding of the quantile
+            assert!((found - expected).abs() < 1e-12, "{walked:?}");
+        }
+        assert_eq!(
+            spread.at(0.25, Reach::All),
+            Shape::normal(1.0, 2.0, 4.0).at(0.25)
+        );
+    }
+
+    #[test]
+    fn settings_share_the_way_evenly() {
+        let spread = Spread::Settings(["a", "b", "c"].map(String::from).to_vec());
+        let numbers = [0.0, 0.33, 0.34, 0.99, 1.0].map(|place| spread.at(place, Reach::All));
+        assert_eq!(numbers, [0.0, 0.0, 1.0, 2.0, 2.0]);
     }
 }

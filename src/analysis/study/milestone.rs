@@ -1,7 +1,27 @@
 //! What a study looks at: the figures of a tank and its ready day. Defined once; `explain milestones` lists them.
 
-use crate::analysis::ensemble::member::Told;
 use crate::analysis::figure_list::{FIGURES, FigureOf};
+use crate::analysis::figures::Figures;
+
+/// What came of a run, as milestones are read off it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Seen {
+    /// Its figures, as planned.
+    pub figures: Figures,
+    /// First day from which ripening limits and capacity hold, without animals.
+    pub ready_day: Option<u32>,
+    /// First day from which the ripening limits hold, whatever the capacity.
+    pub quiet_from: Option<u32>,
+}
+
+/// Milestones of a study that names none.
+pub const USUAL: [&str; 5] = [
+    "ready_day",
+    "ready_by",
+    "tan_peak_mg_n_per_l",
+    "nitrite_peak_mg_n_per_l",
+    "oxygen_low_mg_per_l",
+];
 
 /// One milestone of a run.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -73,6 +93,16 @@ impl Milestone {
         all().find(|milestone| milestone.name == name)
     }
 
+    /// Whether it is read off the tank without animals, to the end of the look-ahead.
+    pub fn is_of_ripening(&self) -> bool {
+        !matches!(self.read, Read::Figure(_))
+    }
+
+    /// Whether it is 1 or 0.
+    pub fn is_yes_or_no(&self) -> bool {
+        matches!(self.read, Read::ReadyBy)
+    }
+
     /// Whether it is a day that may lie beyond the run.
     pub fn is_a_ready_day(&self) -> bool {
         matches!(self.read, Read::ReadyDay | Read::QuietFrom)
@@ -80,13 +110,13 @@ impl Milestone {
 
     /// Reads it off; a day beyond the run is the day after the last, a figure that there is none of is 0 (a jump
     /// where no water is changed).
-    pub fn of(&self, told: &Told, ready_by: u32, last_day: u32) -> f64 {
+    pub fn of(&self, seen: &Seen, ready_by: u32, last_day: u32) -> f64 {
         let day = |day: Option<u32>| f64::from(day.unwrap_or(last_day + 1));
         match &self.read {
-            Read::Figure(figure) => (figure.read)(&told.figures).unwrap_or(0.0),
-            Read::ReadyDay => day(told.ready.day),
-            Read::ReadyBy => f64::from(u8::from(told.ready.day.is_some_and(|day| day <= ready_by))),
-            Read::QuietFrom => day(told.ready.quiet_from),
+            Read::Figure(figure) => (figure.read)(&seen.figures).unwrap_or(0.0),
+            Read::ReadyDay => day(seen.ready_day),
+            Read::ReadyBy => f64::from(u8::from(seen.ready_day.is_some_and(|day| day <= ready_by))),
+            Read::QuietFrom => day(seen.quiet_from),
         }
     }
 }

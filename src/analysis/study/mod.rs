@@ -2,16 +2,24 @@
 //!
 //! A study says what is varied ([`input`]), what is looked at ([`milestone`]), and how the runs are laid out
 //! ([`method`]). Its rows are numbered; what a row is run with hangs on the study and that number alone, so rows can
-//! be run in any order, by any thread, on any machine, and put together again.
+//! be run in any order, by any thread, on any machine, and put together again ([`slice`]). The tanks it is about are a
+//! [`family`]; [`run`] runs them.
 
+pub mod family;
+pub mod findings;
 pub mod group;
 pub mod input;
 pub mod method;
 pub mod milestone;
+pub mod run;
+pub mod slice;
+pub mod tied;
+mod watch;
 
+use super::sensitivity::saltelli::Design;
 use group::Group;
 use input::Input;
-use method::Method;
+use method::{By, Method};
 use milestone::Milestone;
 
 /// What a study asks.
@@ -47,7 +55,7 @@ pub struct Row {
 impl Study {
     /// How many rows, which are runs, a member takes.
     pub fn rows_per_member(&self) -> usize {
-        self.method.rows_per_member(self.inputs.len())
+        self.method.rows_per_member(self)
     }
 
     /// How many rows there are in all.
@@ -62,6 +70,11 @@ impl Study {
         self.method.places(self, member, place)
     }
 
+    /// The value of an input at a place between 0 and 1, as far as the method goes: of settings, its number.
+    pub fn value(&self, input: usize, place: f64) -> f64 {
+        self.inputs[input].spread.at(place, self.method.reach())
+    }
+
     /// Whether an output tells of a ready day that lies beyond the run.
     pub fn is_beyond(&self, milestone: &Milestone, output: f64) -> bool {
         milestone.is_a_ready_day() && output > f64::from(self.last_day)
@@ -73,5 +86,25 @@ impl Study {
         groups.sort_unstable();
         groups.dedup();
         groups
+    }
+
+    /// The block each input belongs to: of shares by group the number of its group, else its own number.
+    pub fn blocks(&self) -> Vec<usize> {
+        let by_group = matches!(self.method, Method::Variance { by: By::Group, .. });
+        if !by_group {
+            return (0..self.inputs.len()).collect();
+        }
+        let groups = self.groups();
+        let number = |input: &Input| groups.partition_point(|group| *group < input.group);
+        self.inputs.iter().map(number).collect()
+    }
+
+    /// The design for shares of variance, over its blocks.
+    pub fn design(&self, second_order: bool) -> Design {
+        let blocks = self.blocks();
+        Design {
+            inputs: blocks.iter().max().map_or(0, |last| last + 1),
+            second_order,
+        }
     }
 }

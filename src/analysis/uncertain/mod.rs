@@ -85,6 +85,13 @@ impl Lot {
     }
 }
 
+impl Varied {
+    /// What it moves in the tank.
+    pub fn moves(&self) -> &[Move] {
+        &self.moves
+    }
+}
+
 impl Uncertain {
     /// What is uncertain of a case.
     pub fn of(case: &Case) -> Uncertain {

@@ -11,6 +11,7 @@ mod one_of;
 mod plausible;
 mod rank_changes;
 mod run;
+mod study;
 mod sweep;
 
 use std::path::PathBuf;
@@ -26,6 +27,7 @@ pub use lesson::Lesson;
 pub use levers::Levers;
 pub use rank_changes::RankChanges;
 pub use run::Run;
+pub use study::{Gather, Study, Told};
 pub use sweep::Sweep;
 
 /// The first eight weeks of a newly filled planted aquarium, before you fill it
@@ -85,6 +87,17 @@ const SWEEP: &str = "Vary one or two values of a scenario over a grid, on the sa
         A value of the grid is read as if you had written it in the file. Of one value: the curves along it and \
         every milestone against it. Of two: maps, with the line where a limit is passed. Table and charts go to \
         output/sweep-<name of the file>-<paths>/, or the next free name.";
+
+const STUDY: &str = "Which unknowns matter, over any number of runs of one family of tanks.\n\n\
+        A study file says which tank, what varies and how, what is looked at, and how the runs are laid out: one at a \
+        time, clouds of points, trajectories, shares of the variance. Rows grow in results.csv, in a hidden folder \
+        beside output/study-<name of the file>/, and stay there when it is stopped: --resume goes on. --shard runs one \
+        slice, on any machine.";
+
+const GATHER: &str = "Join the slices of one study, as if it had been run at once.\n\n\
+        Slices that do not belong together are refused, missing ones are named, and none counts twice. The results are \
+        those of one run, to the byte.";
+
 const RANK_CHANGES: &str = "What every single water change is worth, and which may go.\n\n\
         Each is left out in turn on the same plausible tanks: what that does to the ready day, and to peaks, light on \
         ammonia and KH, each for itself. What may go is run again together before it is said. Then: where one more \
@@ -128,6 +141,12 @@ pub enum Command {
     /// Vary one or two values of a scenario over a grid
     #[command(long_about = SWEEP)]
     Sweep(Sweep),
+    /// Which unknowns matter, over any number of runs: studies that can be stopped, resumed and spread
+    #[command(long_about = STUDY)]
+    Study(Study),
+    /// Join the slices of one study
+    #[command(long_about = GATHER)]
+    Gather(Gather),
     /// Try what you could do otherwise: which lever brings the ready day nearer, and what it takes
     #[command(long_about = LEVERS)]
     Levers(Levers),
@@ -143,7 +162,7 @@ pub enum Command {
     /// Learn from small runs: why early changes matter, when zero means ready, and seven more
     #[command(long_about = LESSON)]
     Lesson(Lesson),
-    /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys
+    /// Print what the program knows: processes, parameters, columns, units, sources, limits, keys, milestones
     #[command(long_about = EXPLAIN)]
     Explain(Explain),
     /// Print a completion script for your shell
@@ -207,6 +226,10 @@ pub enum Topic {
     Limits,
     /// Every key of a scenario file
     Keys,
+    /// Every milestone that a study can look at
+    Milestones,
+    /// Every key of a study file
+    Study,
 }
 
 /// Options of `completions`.

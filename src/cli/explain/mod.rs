@@ -3,6 +3,7 @@
 mod columns;
 mod keys;
 mod limits;
+mod milestones;
 mod parameters;
 mod processes;
 mod sheet;
@@ -37,6 +38,8 @@ fn sheet_of(topic: Topic) -> Sheet {
         Topic::Sources => sources::sheet(),
         Topic::Limits => limits::sheet(),
         Topic::Keys => keys::sheet(),
+        Topic::Milestones => milestones::sheet(),
+        Topic::Study => keys::of_studies(),
     }
 }
 

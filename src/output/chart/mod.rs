@@ -72,6 +72,7 @@ mod series;
 mod sheet;
 mod signs;
 mod stack;
+pub mod study;
 pub mod style;
 pub mod sweep;
 mod thin;

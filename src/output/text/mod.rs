@@ -12,6 +12,7 @@ pub mod lesson;
 pub mod levers;
 mod next;
 mod page;
+pub mod study;
 mod supplies;
 pub mod sweep;
 pub mod sweep_size;
@@ -31,6 +32,7 @@ pub use page::{Page, Tone, WIDEST};
 use super::cautions::CAUTIONS;
 use super::manifest::notices;
 use super::place::Written;
+use super::study::entries::VERDICT;
 use super::when::day_in_words;
 use words::counted;
 
@@ -110,6 +112,10 @@ fn in_short(files: &[String]) -> String {
         .filter_map(|name| name.strip_suffix(".png"))
         .collect();
     let tables = format!("{}, manifest.json", counted(tables.count(), "table"));
+    let tables = match files.iter().find(|name| *name == VERDICT) {
+        Some(verdict) => format!("{verdict}; {tables}"),
+        None => tables,
+    };
     let page = files.iter().find(|name| name.ends_with(".html"));
     let tables = match page {
         Some(page) => format!("{page} for the browser; {tables}"),

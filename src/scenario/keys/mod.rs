@@ -1,17 +1,24 @@
 //! Looking up the documented keys.
 
+mod study;
 mod table;
 
+pub use study::STUDY_KEYS;
 pub use table::{KEYS, Key};
+
+/// Keys of scenarios and of studies.
+fn all() -> impl Iterator<Item = &'static Key> {
+    KEYS.iter().chain(STUDY_KEYS)
+}
 
 /// The key of a path in which names stand as `NAME`.
 pub fn key(pattern: &str) -> Option<&'static Key> {
-    KEYS.iter().find(|key| key.path == pattern)
+    all().find(|key| key.path == pattern)
 }
 
 /// Whether a path is a documented key, or a section of some.
 pub fn is_known(pattern: &str) -> bool {
-    KEYS.iter().any(|key| {
+    all().any(|key| {
         key.path == pattern
             || key
                 .path
@@ -26,7 +33,7 @@ pub fn example(pattern: &str) -> String {
         return key.example.to_string();
     }
     let start = format!("{pattern}.");
-    let inside = KEYS.iter().filter_map(|key| {
+    let inside = all().filter_map(|key| {
         let rest = key.path.strip_prefix(&start)?;
         let usual =
             key.default == "required" || rest == "share" || rest == "days" || rest == "every";

@@ -18,7 +18,7 @@ pub struct Key {
     pub provenance: &'static str,
 }
 
-const fn key(
+pub(super) const fn key(
     path: &'static str,
     meaning: &'static str,
     example: &'static str,

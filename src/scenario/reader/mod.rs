@@ -17,7 +17,7 @@ use super::problem::Place;
 pub use super::read::Read;
 use super::tree::{Entry, Node, Table, Value};
 
-pub use node::{is_none, quantity_of};
+pub use node::{choice_of, is_none, quantity_of};
 pub use ranges::{Said, ends_of, is_range};
 
 /// A section that is being read.

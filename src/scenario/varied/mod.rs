@@ -8,10 +8,10 @@
 //! "changes.early.share=20 %..80 %:4" --spec, paths--> Axis --lines--> Case, Case, Case, Case
 //! ```
 
-mod division;
+pub(super) mod division;
 mod lines;
-mod paths;
-mod spec;
+pub(super) mod paths;
+pub(super) mod spec;
 
 use std::path::PathBuf;
 

@@ -12,7 +12,7 @@ mod milestones_series;
 mod names;
 mod ramp;
 mod stair;
-mod tint;
+pub(super) mod tint;
 
 use crate::analysis::sweep::Sweep;
 

@@ -1,0 +1,153 @@
+//! What `study` is asked for: a study file, or the manifest of an earlier study; and whether it begins, goes on, or is
+//! done already.
+
+use std::path::Path;
+
+use super::args::Study as Options;
+use super::exit::Failure;
+use super::{asked, say};
+use crate::analysis::study::slice::Slice;
+use crate::output::growing::{Found, GrowingError, found, free_bytes, hidden};
+use crate::output::place::Place;
+use crate::output::rows::manifest::{COMMAND, Kept};
+use crate::output::rows::size;
+use crate::scenario::problem::Problems;
+use crate::scenario::study::{self, Asking, LoadedStudy};
+
+/// Bytes in a megabyte.
+const MB: f64 = 1e6;
+
+/// How a study begins.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Start {
+    /// From its first row.
+    Anew,
+    /// Behind the rows that are there.
+    GoOn,
+    /// It is there, whole.
+    Done,
+}
+
+/// Reads the study. From a manifest come its texts, and members and seed unless others are given beside it.
+pub fn load(options: &Options) -> Result<LoadedStudy, Failure> {
+    let asking = Asking {
+        members: options.members.map(Into::into),
+        seed: options.seed.map(Into::into),
+    };
+    let file = &options.file;
+    let loaded = if file.extension().is_some_and(|end| end == "json") {
+        let repeat = asked::manifest(file)?;
+        let option = |name: &str| {
+            let found = repeat.options.iter().find(|(known, _)| known == name);
+            found.map_or("", |(_, value)| value.as_str())
+        };
+        if option("command") != COMMAND {
+            let name = file.display();
+            return Err(Failure::bad_input(format!(
+                "error: {name} is not of a study\n  = help: give the manifest.json of an earlier study, or a study file, whose name ends in .toml"
+            )));
+        }
+        let as_then = Asking {
+            members: asking.members.or(option("members").parse().ok()),
+            seed: asking.seed.or(option("seed").parse().ok()),
+        };
+        study::load_kept(repeat.files, as_then)
+    } else {
+        study::load(file, asking)
+    };
+    loaded.map_err(|problems| refused(&problems))
+}
+
+/// Problems of a study, said.
+pub fn refused(problems: &Problems) -> Failure {
+    Failure::bad_input(problems.render(say::err_has_colour()))
+}
+
+/// Refuses rows that take more room than anybody expects, or than there is.
+pub fn refuse_large(options: &Options, loaded: &LoadedStudy, slice: Slice) -> Result<(), Failure> {
+    let rows = slice.rows(loaded.study.rows());
+    let bytes = size::bytes(&loaded.study, &loaded.family, &rows);
+    let target = options.into.out.as_deref().unwrap_or(Path::new("output"));
+    let free = free_bytes(target).unwrap_or(u64::MAX);
+    if options.yes || bytes <= size::MOST_BYTES.min(free) {
+        return Ok(());
+    }
+    let (count, mb) = (rows.end - rows.start, bytes as f64 / MB);
+    let room = match bytes > free {
+        true => format!(", and {:.0} MB are free", free as f64 / MB),
+        false => String::new(),
+    };
+    Err(Failure::bad_input(format!(
+        "error: {count} rows take about {mb:.0} MB{room}\n  = help: add --yes to run them all the same, take fewer --members, or spread them with --shard"
+    )))
+}
+
+/// Whether the study begins, goes on, or is done already.
+pub fn start(options: &Options, place: &Place, manifest: &str) -> Result<Start, Failure> {
+    let target = place.target();
+    match found(target) {
+        Found::Unfinished(there) if options.resume => {
+            same(&there, manifest, &hidden(target))?;
+            Ok(Start::GoOn)
+        }
+        Found::Unfinished(_) if !options.into.force => Err(Failure::bad_input(format!(
+            "error: an unfinished study is in {}\n  = help: go on with it with --resume, or begin anew with --force",
+            hidden(target).display()
+        ))),
+        Found::Finished(there) if options.resume && !options.into.force => {
+            same(&there, manifest, target)?;
+            Ok(Start::Done)
+        }
+        _ => Ok(Start::Anew),
+    }
+}
+
+/// Refuses to go on with another study.
+fn same(there: &str, here: &str, folder: &Path) -> Result<(), Failure> {
+    let folder = folder.display();
+    let other = |what: String| {
+        Failure::bad_input(format!(
+            "error: {folder} holds another study\n{what}  = help: name another folder with --out, or begin anew with --force"
+        ))
+    };
+    let kept = |text: &str| Kept::read(text).ok().flatten();
+    let (Some(there), Some(here)) = (kept(there), kept(here)) else {
+        return Err(other("  its manifest is of another command\n".into()));
+    };
+    let mut differences = there.differences(&here);
+    if differences.is_empty() && there.slice != here.slice {
+        let (there, here) = (there.slice.number, here.slice.number);
+        differences.push(format!("slice: {there} there, {here} here"));
+    }
+    match differences.is_empty() {
+        true => Ok(()),
+        false => Err(other(format!("  {}\n", differences.join("\n  ")))),
+    }
+}
+
+/// What is said where there is nothing left to do.
+pub fn done_already(folder: &Path) -> String {
+    format!(
+        "the study is in {}, whole; nothing was run\n",
+        folder.display()
+    )
+}
+
+/// What is kept of a study that ended on its way.
+pub fn kept(done: u64, of: u64, folder: &Path) -> String {
+    format!(
+        "{done} of {of} rows are kept in {}; go on with --resume",
+        folder.display()
+    )
+}
+
+impl From<GrowingError> for Failure {
+    fn from(error: GrowingError) -> Failure {
+        match error {
+            GrowingError::Write(why) => why.into(),
+            GrowingError::InUse(_) => Failure::bad_input(format!(
+                "error: {error}\n  = help: wait for it, or name another folder with --out"
+            )),
+        }
+    }
+}

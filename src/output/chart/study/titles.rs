@@ -1,0 +1,140 @@
+//! What the charts of a study say in their titles, made from what was found.
+
+use crate::analysis::study::findings::Found;
+use crate::analysis::study::findings::index::{Index, Kind};
+use crate::analysis::study::findings::judged::{Judged, Standing, judged};
+use crate::analysis::study::findings::sizes::DONE_BELOW;
+use crate::output::chart::notes::Note;
+use crate::output::chart::words::number;
+use crate::output::study::Story;
+use crate::output::study::verdict::{cannot_say, widest};
+use crate::output::study::words::{amount, is_day, name, of_100, share, takes_settings};
+use crate::output::sweep::words::capital;
+use crate::output::text::words::counted;
+
+/// The milestone as it stands in a sentence: `the ready day`.
+pub fn the(found: &Found) -> String {
+    format!("the {}", found.milestone.short)
+}
+
+/// The strongest input and what it does, the longest wording first.
+pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<String> {
+    let factor = &story.findings.factors[judged.strongest()];
+    let Some(index) = found.at(judged.leading, judged.strongest()) else {
+        return vec![the(found)];
+    };
+    let who = match factor.inputs {
+        1 => capital(&name(factor)),
+        _ => format!("The group {}", factor.name),
+    };
+    let the = the(found);
+    let does = match judged.leading {
+        Kind::Total => return explains(found, (&who, &factor.name), index),
+        Kind::Rank if takes_settings(story.study, judged.strongest()) => {
+            let of = |name: &str| format!("{} hangs most on the {name}", capital(&the));
+            return vec![of(&lower(&name(factor))), of(&factor.name)];
+        }
+        Kind::Rank => {
+            let way = way(found, index.value);
+            return vec![
+                format!("The higher the {}, the {way} {the}", lower(&name(factor))),
+                format!("The higher {}, the {way} {the}", factor.name),
+            ];
+        }
+        Kind::MuStar => format!(
+            "moves {the} most: {} on average",
+            amount(&found.milestone, index.value)
+        ),
+        _ => format!(
+            "alone moves {the} most: by {}",
+            amount(&found.milestone, index.value)
+        ),
+    };
+    vec![format!("{who} {does}"), format!("{} {does}", factor.name)]
+}
+
+/// `… explains 31 % of the variance of the ready day alone, 35 % with others`.
+fn explains(found: &Found, (who, name): (&str, &str), total: &Index) -> Vec<String> {
+    let alone = found
+        .at(Kind::First, total.factor)
+        .map_or(0.0, |first| first.value);
+    let (alone, part, the) = (share(alone), share(total.value), the(found));
+    let both = format!("{who} explains {alone} of the variance of {the} alone, {part} with others");
+    let short = |who| format!("{who} explains {alone} of the variance of {the}");
+    match alone == part {
+        true => vec![short(who), short(name)],
+        false => vec![both, short(who), short(name)],
+    }
+}
+
+/// With a small letter to go on with; names that are all capitals stay.
+fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next();
+    let next_is_small = letters.clone().next().is_some_and(char::is_lowercase);
+    match first {
+        Some(first) if next_is_small => first.to_lowercase().chain(letters).collect(),
+        _ => words.to_string(),
+    }
+}
+
+/// `earlier` or `later`, `lower` or `higher`.
+pub fn way(found: &Found, rank: f64) -> &'static str {
+    match (is_day(&found.milestone), rank > 0.0) {
+        (true, true) => "later",
+        (true, false) => "earlier",
+        (false, true) => "higher",
+        (false, false) => "lower",
+    }
+}
+
+/// How many matter, how many do not, how many runs; the longest wording first.
+pub fn sentences(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<String> {
+    let [matter, ignorable] =
+        [Standing::Matters, Standing::Ignorable].map(|such| judged.all(such).len());
+    let of = judged.order.len();
+    let counts = story.findings.counts;
+    let runs = counted(counts.rows as usize, "run");
+    let base =
+        format!("{matter} of {of} matter, {ignorable} may be ignored within their spreads; {runs}");
+    let mut all = Vec::new();
+    if let Some(sure) = sure(found, judged) {
+        all.push(format!("{base}. {sure}."));
+    }
+    all.push(format!("{base}."));
+    all
+}
+
+fn sure(found: &Found, judged: &Judged) -> Option<String> {
+    let widest = widest(found, judged)?;
+    let words = format!("Widest interval {}", number(widest, 3));
+    Some(match widest < DONE_BELOW {
+        true => format!("{words}: below {DONE_BELOW}, done"),
+        false => format!("{words}: not below {DONE_BELOW} yet"),
+    })
+}
+
+/// What the picture cannot say, for its foot.
+pub fn limits(story: &Story<'_>, found: &Found) -> Vec<Note> {
+    let mut notes = Vec::new();
+    if found.outputs.beyond > 0 {
+        let many = of_100(found.share_beyond());
+        let last = story.study.last_day;
+        let does = match found.ranks_lead() {
+            true => "more than shares of variance can bear, so ranks lead",
+            false => "they count as the day after",
+        };
+        notes.push(Note::new(
+            "Late",
+            format!("{many} runs are not ready by day {last}: {does}."),
+        ));
+    }
+    notes.push(Note::new("Limits", cannot_say(story)));
+    notes
+}
+
+/// What is judged of the milestone that is told first.
+pub fn of_main<'a>(story: &Story<'a>) -> Option<(&'a Found, Judged)> {
+    let main = story.main()?;
+    Some((main, judged(main)?))
+}

@@ -1,0 +1,89 @@
+//! `indices.csv`: one row per number about an input.
+
+use crate::analysis::study::findings::Found;
+use crate::analysis::study::findings::index::Index;
+use crate::output::csv::Head;
+use crate::output::table::{Cell, Table};
+
+use super::Story;
+
+const FILE: &str = "indices.csv";
+
+/// One row per number about an input.
+pub fn table(story: &Story<'_>) -> Table {
+    let found = story.findings.found.iter();
+    let rows = found.flat_map(|found| {
+        let indices = found.indices.iter();
+        indices.map(|index| row(story, found, index))
+    });
+    Table {
+        file: FILE,
+        heads: heads(),
+        rows: rows.collect(),
+    }
+}
+
+fn row(story: &Story<'_>, found: &Found, index: &Index) -> Vec<Cell> {
+    let factor = |at: usize| &story.findings.factors[at];
+    let other = index.other.map(|at| Cell::words_of(&factor(at).name));
+    let unit = match index.kind.is_in_units() {
+        true => found.milestone.unit,
+        false => "1",
+    };
+    let [low, high] = [0, 1].map(|end| Cell::number_or_empty(index.interval.map(|ends| ends[end])));
+    vec![
+        Cell::words_of(found.milestone.name),
+        Cell::words_of(index.kind.method()),
+        Cell::words_of(index.kind.word()),
+        Cell::words_of(&factor(index.factor).name),
+        other.unwrap_or(Cell::Empty),
+        Cell::words_of(factor(index.factor).group.word()),
+        Cell::words_of(unit),
+        Cell::Number(index.value),
+        low,
+        high,
+        Cell::Number(found.share_beyond()),
+        Cell::Count(story.findings.counts.members - story.findings.counts.left_out),
+    ]
+}
+
+fn heads() -> Vec<Head> {
+    let of_row = |name: &str, meaning: &str, derived: &str| {
+        Head::new(name, "that of the row", meaning, derived)
+    };
+    vec![
+        Head::plain("milestone", "what is looked at", "study file"),
+        Head::plain(
+            "method",
+            "what the number is worked out by",
+            "list of the program",
+        ),
+        Head::plain(
+            "kind",
+            "what the number tells: first, total, together (total less first) and second are shares of the variance",
+            "list of the program",
+        ),
+        Head::plain(
+            "input",
+            "the input, or group of inputs, it is about",
+            "study file",
+        ),
+        Head::plain("other", "the second input of a pair", "study file"),
+        Head::plain("group", "what the input belongs to", "list of the program"),
+        Head::plain("unit", "unit of the number", "list of the program"),
+        of_row("value", "the number", "all members that did not fail"),
+        of_row(
+            "low",
+            "95 of 100 times it lies above 2.5 % of the time no more; of a range the least output",
+            "a hundred replicates; of rank correlations Fisher's interval",
+        ),
+        of_row("high", "the other end; of a range the most", "as low"),
+        Head::new(
+            "beyond",
+            "1",
+            "share of runs not ready within the run: they count as the day after the last",
+            "all runs",
+        ),
+        Head::plain("members", "members that did not fail", "count"),
+    ]
+}

@@ -1,0 +1,255 @@
+//! The verdict of a study in words: what matters, what may be ignored, what works together, how sure that is, and
+//! what it cannot say. Every sentence is made from what was found.
+
+use crate::analysis::study::findings::Found;
+use crate::analysis::study::findings::index::{Index, Kind};
+use crate::analysis::study::findings::judged::{Judged, Standing, judged};
+use crate::analysis::study::findings::sizes::{DONE_BELOW, Size};
+use crate::analysis::study::method::Method;
+use crate::output::chart::words::number;
+use crate::output::sweep::words::capital;
+use crate::output::text::words::{counted, list};
+
+use super::Story;
+use super::words::{full_name, meaning, name, of_100, share, takes_settings, told, value};
+
+/// Most inputs that are named one by one.
+const NAMED: usize = 8;
+/// Most pairs, and most inputs that work with others, that are named.
+const TOGETHER: usize = 3;
+
+/// A sentence with what it is about in a word.
+pub type Sentence = (&'static str, String);
+
+/// All milestones in words, as a text for a file.
+pub fn text(story: &Story<'_>) -> String {
+    let mut text = format!("{}\n{}\n", story.name, size_of(story));
+    for found in &story.findings.found {
+        text += &format!(
+            "\n{}: {}\n",
+            capital(found.milestone.short),
+            range(story, found)
+        );
+        for (label, words) in sentences(story, found) {
+            text += &format!("  {label}: {words}\n");
+        }
+    }
+    text += &format!("\n{}\n", cannot_say(story));
+    text
+}
+
+/// What was run: `25 inputs, 4,096 members, 110,592 runs`.
+pub fn size_of(story: &Story<'_>) -> String {
+    let counts = story.findings.counts;
+    let mut words = format!(
+        "{}, {}, {}",
+        counted(story.study.inputs.len(), "input"),
+        counted(counts.members as usize, "member"),
+        counted(counts.rows as usize, "run")
+    );
+    if counts.failed > 0 {
+        let left_out = counted(counts.left_out as usize, "member");
+        words += &format!("; {} failed, so {left_out} are left out", counts.failed);
+    }
+    words
+}
+
+/// Between what a milestone lies.
+pub fn range(story: &Story<'_>, found: &Found) -> String {
+    let moments = &found.outputs.moments;
+    if moments.count() == 0 {
+        return "no run that did not fail".into();
+    }
+    if found.milestone.is_yes_or_no() {
+        let day = story.study.ready_by;
+        return format!("{} runs, by day {day}", of_100(moments.mean()));
+    }
+    let words = |of: f64| value(&found.milestone, of, story.study.last_day);
+    if moments.least() == moments.most() {
+        return format!("{} in every run", words(moments.least()));
+    }
+    let ends = format!(
+        "from {} to {}",
+        words(moments.least()),
+        words(moments.most())
+    );
+    if found.outputs.beyond > 0 {
+        return ends; // a mean of days some of which are not known is none
+    }
+    let mean = words(moments.mean());
+    format!("mean {mean}, {ends}")
+}
+
+/// What is found of one milestone.
+pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
+    let mut all = Vec::new();
+    all.extend(beyond(story, found).map(|words| ("late", words)));
+    let Some(judged) = judged(found) else {
+        all.push((
+            "matter",
+            "nothing moves it, or too few members were run".into(),
+        ));
+        return all;
+    };
+    all.push(("matter", matter(story, found, &judged)));
+    let names = |standing| named(story, &judged.all(standing));
+    if let Some(names) = names(Standing::Bends) {
+        all.push((
+            "bend",
+            format!("{names}: moved, but not one way, so ranks do not see it"),
+        ));
+    }
+    if let Some(words) = together(story, &judged) {
+        all.push(("together", words));
+    }
+    if let Some(names) = names(Standing::Ignorable) {
+        all.push(("ignore", format!("within these spreads: {names}")));
+    }
+    if let Some(names) = names(Standing::Between) {
+        all.push(("between", format!("little, or not known yet: {names}")));
+    }
+    all.extend(sure(story, found, &judged).map(|words| ("sure", words)));
+    all
+}
+
+/// How many are not ready within the run, and what that does to the numbers.
+fn beyond(story: &Story<'_>, found: &Found) -> Option<String> {
+    if found.outputs.beyond == 0 {
+        return None;
+    }
+    let last = story.study.last_day;
+    let many = of_100(found.share_beyond());
+    let does = match found.ranks_lead() {
+        true => "so many that ranks and distances lead here, not shares of the variance",
+        false => "they count as the day after, so numbers tell of the days up to then",
+    };
+    Some(format!("{many} runs are not ready by day {last}: {does}"))
+}
+
+/// The inputs that matter with their numbers; where none does, the strongest.
+fn matter(story: &Story<'_>, found: &Found, judged: &Judged) -> String {
+    let matter = judged.all(Standing::Matters);
+    let with_number = |&factor: &usize| {
+        let number = found.at(judged.leading, factor);
+        let number = number.map_or(String::new(), |index| told(found, index));
+        let order = match judged.leading == Kind::Rank && takes_settings(story.study, factor) {
+            true => " (settings as the study lists them)",
+            false => "",
+        };
+        format!(
+            "{} {number}{order}",
+            full_name(&story.findings.factors[factor])
+        )
+    };
+    let what = meaning(judged.leading);
+    if matter.is_empty() {
+        return format!(
+            "none for sure; strongest {} ({what})",
+            with_number(&judged.strongest())
+        );
+    }
+    let names: Vec<String> = matter.iter().take(NAMED).map(with_number).collect();
+    let more = match matter.len().saturating_sub(NAMED) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    let of = judged.order.len();
+    format!(
+        "{} of {of}: {}{more} ({what})",
+        matter.len(),
+        names.join(", ")
+    )
+}
+
+/// What inputs do with others beyond what they do alone.
+fn together(story: &Story<'_>, judged: &Judged) -> Option<String> {
+    let name = |factor: usize| name(&story.findings.factors[factor]);
+    if !judged.pairs.is_empty() {
+        let pairs = judged.pairs.iter().take(TOGETHER);
+        let words = pairs.map(|&(one, other, both)| {
+            format!("{} with {} {}", name(one), name(other), share(both))
+        });
+        return Some(format!(
+            "{} beyond each alone",
+            list(&words.collect::<Vec<_>>())
+        ));
+    }
+    let most = judged.together.iter().take(TOGETHER);
+    let words: Vec<String> = most
+        .map(|&(one, part)| format!("{} {}", name(one), share(part)))
+        .collect();
+    let tells = judged.leading == Kind::Total && !words.is_empty();
+    tells.then(|| format!("{} with others, beyond what each does alone", list(&words)))
+}
+
+/// So many names, the rest counted; none of none.
+fn named(story: &Story<'_>, factors: &[usize]) -> Option<String> {
+    let names = factors
+        .iter()
+        .map(|&factor| story.findings.factors[factor].name.as_str());
+    let shown: Vec<&str> = names.take(NAMED).collect();
+    let more = factors.len() - shown.len();
+    match (factors.len(), more) {
+        (0, _) => None,
+        (_, 0) => Some(list(&shown)),
+        _ => Some(format!("{} and {more} more", shown.join(", "))),
+    }
+}
+
+/// How far it has converged, and what would be needed.
+fn sure(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String> {
+    let last = found.sizes.last()?;
+    let of = match found.of(Kind::MuStar).next() {
+        Some(_) => "a mean effect, over the largest,",
+        None if story.study.method.ranks_alone() => "a rank correlation",
+        None => "a total share",
+    };
+    let about = &story.findings.factors[last.factor].name;
+    let members = counted(last.members as usize, "member");
+    let widest = number(last.widest, 3);
+    let words = format!("widest interval of {of} {widest} at {members} ({about})");
+    let ranks = match judged.leading == Kind::Rank && !story.study.method.ranks_alone() {
+        true => format!("; of a rank correlation {}", number(widest_rank(found), 3)),
+        false => String::new(),
+    };
+    Some(match last.is_done() {
+        true => format!("{words}: below {DONE_BELOW}, done{ranks}"),
+        false => {
+            let needed = needed(last);
+            format!("{words}: {DONE_BELOW} would take about {needed} members{ranks}")
+        }
+    })
+}
+
+fn widest_rank(found: &Found) -> f64 {
+    let ranks = found.of(Kind::Rank);
+    ranks.map(Index::width).fold(0.0, f64::max)
+}
+
+/// How many members would do: intervals narrow with the root of their number; to the next power of two.
+fn needed(size: &Size) -> u64 {
+    let times = size.widest / DONE_BELOW;
+    let members = (size.members as f64 * times * times).ceil();
+    (members as u64).next_power_of_two()
+}
+
+/// How wide the widest interval of what leads is by now.
+pub fn widest(found: &Found, judged: &Judged) -> Option<f64> {
+    match judged.leading {
+        Kind::Rank => Some(widest_rank(found)),
+        _ => Some(found.sizes.last()?.widest),
+    }
+}
+
+/// What a study cannot say.
+pub fn cannot_say(story: &Story<'_>) -> String {
+    let beyond = match story.study.method {
+        Method::Variance { .. } => "shares tell what makes these tanks differ, not what would help",
+        Method::Trajectories { .. } => "effects are means over all of them",
+        Method::OneAtATime => "what two inputs do together does not show",
+        Method::Points | Method::Latin => "what goes with a result need not be its cause",
+    };
+    format!(
+        "Holds within these spreads; what is not among the inputs stayed as in the central run; {beyond}."
+    )
+}

@@ -1,0 +1,167 @@
+//! A study on one screen: what was run, the strongest inputs of the first milestone, the verdict, the others in a
+//! line each.
+
+use crate::analysis::study::findings::Found;
+use crate::analysis::study::findings::index::Kind;
+use crate::analysis::study::findings::judged::{Standing, judged};
+use crate::output::chart::words::number;
+use crate::output::study::Story;
+use crate::output::study::verdict::{cannot_say, range, sentences, size_of};
+use crate::output::study::words::{amount, bare, meaning, name, share, told};
+
+use super::words::counted;
+use super::{Page, Tone};
+
+/// Most inputs in the list, and most other milestones.
+const LISTED: usize = 6;
+const OTHERS: usize = 7;
+/// Inputs named of another milestone.
+const NAMED: usize = 2;
+/// Width of names, and of numbers.
+const NAME: usize = 46;
+const NUMBER: usize = 8;
+
+/// The whole page, but for where the files are.
+pub fn page(story: &Story<'_>) -> Page {
+    let mut page = Page::default();
+    page.block("firstfill", Tone::Strong, story.name);
+    page.line(Tone::Plain, size_of(story));
+    page.gap();
+    if let Some(main) = story.main() {
+        strongest(&mut page, story, main);
+        page.gap();
+        others(&mut page, story);
+        page.gap();
+        verdict(&mut page, story, main);
+    }
+    page.gap();
+    page
+}
+
+/// The strongest inputs of a milestone, with their numbers.
+fn strongest(page: &mut Page, story: &Story<'_>, found: &Found) {
+    let title = format!("{}; {}", found.milestone.short, range(story, found));
+    page.block("Milestone", Tone::Strong, title);
+    let Some(judged) = judged(found) else {
+        return;
+    };
+    page.line(Tone::Faint, heads(judged.leading));
+    for &(factor, _) in judged.order.iter().take(LISTED) {
+        let words: String = name(&story.findings.factors[factor])
+            .chars()
+            .take(NAME - 1)
+            .collect();
+        let cells = cells(found, judged.leading, factor);
+        page.line(Tone::Plain, format!("{words:NAME$}{cells}"));
+    }
+    if judged.order.len() > LISTED {
+        let rest = counted(judged.order.len() - LISTED, "other");
+        page.line(Tone::Faint, format!("{rest} in indices.csv"));
+    }
+}
+
+/// What the columns are.
+fn heads(leading: Kind) -> String {
+    let columns = match leading {
+        Kind::Total => ["alone", "in all", "95 of 100 times"],
+        Kind::Rank => ["distance", "rank", "95 of 100 times"],
+        Kind::MuStar => ["spread", "effect", "95 of 100 times"],
+        _ => ["rise", "range", "from and to"],
+    };
+    let [first, second, third] = columns;
+    format!("{:NAME$}{first:>NUMBER$}{second:>NUMBER$}  {third}", "")
+}
+
+fn cells(found: &Found, leading: Kind, factor: usize) -> String {
+    let beside = match leading {
+        Kind::Total => Kind::First,
+        Kind::Rank => Kind::Pawn,
+        Kind::MuStar => Kind::Sigma,
+        _ => Kind::Rise,
+    };
+    let cell = |kind| {
+        found
+            .at(kind, factor)
+            .map(|index| bare(found, index))
+            .unwrap_or_else(|| "–".into())
+    };
+    let (first, second) = (cell(beside), cell(leading));
+    let ends = found.at(leading, factor).and_then(|index| index.interval);
+    let ends = ends.map_or(String::new(), |ends| between(found, leading, ends));
+    format!("{first:>NUMBER$}{second:>NUMBER$}  {ends}")
+}
+
+fn between(found: &Found, kind: Kind, [low, high]: [f64; 2]) -> String {
+    match kind {
+        Kind::Total => format!("{} to {}", share(low), share(high)),
+        Kind::Rank => format!("{} to {}", number(low, 2), number(high, 2)),
+        _ => format!(
+            "{} to {}",
+            amount(&found.milestone, low),
+            amount(&found.milestone, high)
+        ),
+    }
+}
+
+/// The verdict on the first milestone, and what it cannot say.
+fn verdict(page: &mut Page, story: &Story<'_>, found: &Found) {
+    for (label, words) in sentences(story, found) {
+        let tone = match label {
+            "matter" => Tone::Strong,
+            "late" if found.ranks_lead() => Tone::Warn,
+            _ => Tone::Plain,
+        };
+        page.block(&capital(label), tone, words);
+    }
+    page.block("But", Tone::Plain, cannot_say(story));
+}
+
+fn capital(word: &str) -> String {
+    let (first, rest) = word.split_at(1);
+    first.to_uppercase() + rest
+}
+
+/// What matters most for the other milestones, a line each.
+fn others(page: &mut Page, story: &Story<'_>) {
+    let others: Vec<&Found> = story.findings.found.iter().skip(1).collect();
+    for (place, found) in others.iter().take(OTHERS).enumerate() {
+        let label = if place == 0 { "Others" } else { "" };
+        page.block(
+            label,
+            Tone::Plain,
+            format!("{}: {}", found.milestone.short, in_short(story, found)),
+        );
+    }
+    if others.len() > OTHERS {
+        let rest = counted(others.len() - OTHERS, "milestone");
+        page.line(Tone::Faint, format!("{rest} more in verdict.txt"));
+    }
+}
+
+/// `growth of oxidisers 41 %, spread of films 12 %; 14 of 25 may be ignored (share of …)`.
+fn in_short(story: &Story<'_>, found: &Found) -> String {
+    let Some(judged) = judged(found) else {
+        return "nothing moves it".into();
+    };
+    let with_number = |&(factor, _): &(usize, Standing)| {
+        let number = found
+            .at(judged.leading, factor)
+            .map_or(String::new(), |index| told(found, index));
+        format!("{} {number}", story.findings.factors[factor].name)
+    };
+    let strongest: Vec<String> = judged.order.iter().take(NAMED).map(with_number).collect();
+    let ignorable = judged.all(Standing::Ignorable).len();
+    let what = match story.main().and_then(judged_kind) {
+        Some(kind) if kind == judged.leading => String::new(),
+        _ => format!(" ({})", meaning(judged.leading)),
+    };
+    let of = judged.order.len();
+    format!(
+        "{}{what}; {ignorable} of {of} may be ignored",
+        strongest.join(", ")
+    )
+}
+
+fn judged_kind(found: &Found) -> Option<Kind> {
+    judged(found).map(|judged| judged.leading)
+}

@@ -1,0 +1,293 @@
+//! `[inputs]` and `[groups]`: what is to vary and how, as it is written.
+
+use crate::analysis::study::group::Group;
+use crate::scenario::problem::{Place, Problem};
+use crate::scenario::reader::{Reader, choice_of, is_none};
+use crate::scenario::tree::{Entry, Node, Table, Value};
+use crate::scenario::varied::division;
+
+use super::head::Said;
+
+/// How it is written; for messages.
+pub const WAYS: &str = "write \"usual\", a range \"3..4 dKH\", { from = \"3 dKH\", to = \"4 dKH\", form = \"even\" } or { settings = [\"20 %\", \"40 %\"] }";
+/// Most settings of one input.
+const MOST_SETTINGS: usize = 1000;
+
+/// One input that is asked for.
+#[derive(Clone)]
+pub struct Wish {
+    /// Id of a parameter, or dotted path.
+    pub name: String,
+    /// Where the name stands.
+    pub place: Place,
+    /// The values it is to take.
+    pub values: Values,
+}
+
+/// The values an input is to take.
+#[derive(Clone)]
+pub enum Values {
+    /// Those of its usual spread.
+    Usual,
+    /// A range: 5 % and 95 % point.
+    Range(Node),
+    /// A range all of which is as likely.
+    Even(Node),
+    /// Some settings.
+    Settings(Vec<Node>),
+    /// None: it stays as in the central run.
+    Kept,
+}
+
+/// What `[inputs]` and `[groups]` say.
+pub struct Wishes {
+    /// Where `[inputs]` stands.
+    pub place: Option<Place>,
+    /// What is asked for all at once: `all`, groups, names.
+    pub usual: Vec<Said>,
+    /// Each input that has a line of its own.
+    pub list: Vec<Wish>,
+    /// Inputs that belong to another group.
+    pub groups: Vec<(String, Place, Group)>,
+}
+
+/// Reads `[inputs]` and `[groups]`.
+pub fn read(file: &Reader<'_>) -> Wishes {
+    let section = file.section("inputs");
+    if !section.is_there() {
+        file.missing("inputs");
+    }
+    let mut wishes = Wishes {
+        place: section.place.clone(),
+        usual: Vec::new(),
+        list: Vec::new(),
+        groups: groups(file),
+    };
+    for entry in section.everything() {
+        if entry.key == "usual" {
+            wishes.usual.extend(usual(&section, &entry.node));
+        } else {
+            walk(&section, "", entry, &mut wishes.list);
+        }
+    }
+    wishes
+}
+
+fn usual(section: &Reader<'_>, node: &Node) -> Vec<Said> {
+    let nodes = match &node.value {
+        Value::List(list) => list.as_slice(),
+        _ => std::slice::from_ref(node),
+    };
+    let name = |node: &Node| match &node.value {
+        Value::Text(text) => Some((text.clone(), node.place.clone())),
+        other => {
+            let title = format!("inputs.usual needs names, but this is {}", other.words());
+            let like = "write it like usual = \"all\" or usual = [\"soil\", \"microbes\", \"k_600_ripple\"]";
+            section
+                .desk
+                .problem(Problem::at(&node.place, title).help(like));
+            None
+        }
+    };
+    nodes.iter().filter_map(name).collect()
+}
+
+fn groups(file: &Reader<'_>) -> Vec<(String, Place, Group)> {
+    let section = file.section("groups");
+    let mut flat = Vec::new();
+    for entry in section.everything() {
+        leaves("", entry, &mut flat);
+    }
+    let words = Group::ALL.map(Group::word);
+    let group = |(name, place, node): (String, Place, &Node)| {
+        let path = format!("groups.{name}");
+        let at = choice_of(section.desk, &path, node, &words)?;
+        Some((name, place, Group::ALL[at]))
+    };
+    flat.into_iter().filter_map(group).collect()
+}
+
+fn leaves<'a>(above: &str, entry: &'a Entry, flat: &mut Vec<(String, Place, &'a Node)>) {
+    let name = dotted(above, &entry.key);
+    match &entry.node.value {
+        Value::Table(table) => table
+            .entries
+            .iter()
+            .for_each(|inner| leaves(&name, inner, flat)),
+        _ => flat.push((name, entry.key_place.clone(), &entry.node)),
+    }
+}
+
+fn dotted(above: &str, key: &str) -> String {
+    match above {
+        "" => key.to_string(),
+        _ => format!("{above}.{key}"),
+    }
+}
+
+/// Dotted paths come as tables within tables: down to what says how an input varies.
+fn walk(section: &Reader<'_>, above: &str, entry: &Entry, list: &mut Vec<Wish>) {
+    let name = dotted(above, &entry.key);
+    if let Value::Table(table) = &entry.node.value
+        && !says_how(table)
+    {
+        return table
+            .entries
+            .iter()
+            .for_each(|inner| walk(section, &name, inner, list));
+    }
+    if let Some(values) = values(section, &name, &entry.node) {
+        let name = name
+            .strip_prefix("parameters.")
+            .unwrap_or(&name)
+            .to_string();
+        let place = entry.key_place.clone();
+        list.push(Wish {
+            name,
+            place,
+            values,
+        });
+    }
+}
+
+fn says_how(table: &Table) -> bool {
+    let has = |key| table.get(key).is_some();
+    has("settings") || (has("from") && has("to")) || table.entries.is_empty()
+}
+
+fn values(section: &Reader<'_>, name: &str, node: &Node) -> Option<Values> {
+    let found = match &node.value {
+        _ if is_none(node) => Some(Values::Kept),
+        Value::Text(text) if text == "usual" => Some(Values::Usual),
+        Value::Text(text) if text.contains("..") => Some(Values::Range(node.clone())),
+        Value::Table(table) => return of_table(section, name, node, table),
+        _ => None,
+    };
+    if found.is_none() {
+        let title = format!(
+            "inputs.{name} is {}, which does not vary",
+            node.value.shown()
+        );
+        section
+            .desk
+            .problem(Problem::at(&node.place, title).help(WAYS));
+    }
+    found
+}
+
+fn of_table(section: &Reader<'_>, name: &str, node: &Node, table: &Table) -> Option<Values> {
+    let known: &[&str] = match table.get("settings") {
+        Some(_) => &["settings"],
+        None => &["from", "to", "form"],
+    };
+    let is_known = |entry: &&Entry| known.contains(&entry.key.as_str());
+    if let Some(stranger) = table.entries.iter().find(|entry| !is_known(entry)) {
+        let title = format!("inputs.{name} has no key {}", stranger.key);
+        let problem = Problem::at(&stranger.key_place, title);
+        section
+            .desk
+            .problem(problem.label(format!("known here: {}", known.join(", "))));
+        return None;
+    }
+    if let Some(settings) = table.get("settings") {
+        return settings_of(section, name, &settings.node).map(Values::Settings);
+    }
+    let (Some(from), Some(to)) = (table.get("from"), table.get("to")) else {
+        let title = format!("inputs.{name} does not say how it varies");
+        section
+            .desk
+            .problem(Problem::at(&node.place, title).help(WAYS));
+        return None;
+    };
+    if let Some(form) = table.get("form") {
+        choice_of(
+            section.desk,
+            &format!("inputs.{name}.form"),
+            &form.node,
+            &["even"],
+        )?;
+    }
+    let range = format!("{}..{}", from.node.value.written(), to.node.value.written());
+    Some(Values::Even(Node {
+        place: node.place.clone(),
+        value: Value::Text(range),
+    }))
+}
+
+/// Settings as a list, or as a range divided: `"20 %..80 %:4"`.
+fn settings_of(section: &Reader<'_>, name: &str, node: &Node) -> Option<Vec<Node>> {
+    let list = match &node.value {
+        Value::List(list) => list.clone(),
+        Value::Text(text) if text.contains("..") && text.contains(':') => {
+            match divided(name, text, node) {
+                Ok(list) => list,
+                Err(problem) => {
+                    section.desk.problem(*problem);
+                    return None;
+                }
+            }
+        }
+        _ => Vec::new(),
+    };
+    let title = match list.as_slice() {
+        [] => format!("inputs.{name} needs a list of settings, or \"FROM..TO:N\""),
+        [_] => format!("inputs.{name} has one setting only, so it does not vary"),
+        many if many.len() > MOST_SETTINGS => format!("inputs.{name} has {} settings", many.len()),
+        _ => match twice(&list) {
+            Some(setting) => format!("inputs.{name} has {setting} twice"),
+            None => return Some(list),
+        },
+    };
+    let like =
+        "write it like { settings = [\"20 %\", \"40 %\"] } or { settings = \"20 %..80 %:4\" }";
+    section
+        .desk
+        .problem(Problem::at(&node.place, title).help(like));
+    None
+}
+
+fn twice(list: &[Node]) -> Option<String> {
+    let shown: Vec<String> = list.iter().map(|node| node.value.shown()).collect();
+    let repeats = |at: &usize| shown[..*at].contains(&shown[*at]);
+    let at = (0..shown.len()).find(repeats)?;
+    Some(shown[at].clone())
+}
+
+fn divided(name: &str, text: &str, node: &Node) -> Result<Vec<Node>, Box<Problem>> {
+    let refused = |title: String| Box::new(Problem::at(&node.place, title));
+    let (range, count) = text.rsplit_once(':').unwrap_or((text, ""));
+    let count = count
+        .trim()
+        .parse()
+        .ok()
+        .filter(|count| (2..=MOST_SETTINGS).contains(count));
+    let count = count.ok_or_else(|| {
+        refused(format!(
+            "inputs.{name}: \"{text}\" does not end in a number of settings"
+        ))
+    })?;
+    let ends = crate::base::units::quantity::ends(range);
+    let (first, last) =
+        ends.ok_or_else(|| refused(format!("inputs.{name}: \"{text}\" is no range")))?;
+    let range = division::ends(&first, &last, &node.place)?;
+    let axis = division::divided(name, &range, count);
+    division::refuse_parts(&axis, &range, &node.place)?;
+    let of = |words: &str| Node {
+        place: node.place.clone(),
+        value: plain(words),
+    };
+    Ok(axis
+        .settings
+        .iter()
+        .map(|setting| of(&setting.words))
+        .collect())
+}
+
+/// A number as a number, anything else as a text.
+fn plain(words: &str) -> Value {
+    let whole = words.parse().map(Value::Whole);
+    let number = || words.parse().map(Value::Number);
+    whole
+        .or_else(|_| number())
+        .unwrap_or(Value::Text(words.to_string()))
+}

@@ -1,0 +1,309 @@
+//! Charts and words of studies: no word on another or off the page, numbers of the tables, sentences that facts move.
+
+mod support;
+
+use anstream::adapter::strip_str;
+use firstfill::analysis::study::Study;
+use firstfill::analysis::study::findings::Findings;
+use firstfill::analysis::study::findings::index::Kind;
+use firstfill::analysis::study::method::{By, Method};
+use firstfill::base::stop::Stop;
+use firstfill::output::chart::figure::Label;
+use firstfill::output::chart::rect::Rect;
+use firstfill::output::chart::study::figures;
+use firstfill::output::chart::style::LEAST;
+use firstfill::output::chart::{Figure, png, svg};
+use firstfill::output::rows::results::Results;
+use firstfill::output::study::entries::{entries, tables};
+use firstfill::output::study::verdict;
+use firstfill::output::study::{Story, indices};
+use firstfill::output::table::Form;
+use firstfill::output::text::{WIDEST, study::page};
+use support::study::{like_a_tank, of_invented};
+
+const MILESTONES: [&str; 4] = [
+    "ready_day",
+    "nitrite_peak_mg_n_per_l",
+    "tan_peak_mg_n_per_l",
+    "nitrate_end_mg_n_per_l",
+];
+
+const SHARES: Method = Method::Variance {
+    second_order: false,
+    by: By::Input,
+};
+
+/// Studies that could break a layout: every method, late tanks, few members, nothing that moves.
+fn odd() -> Vec<(&'static str, Study, Findings)> {
+    let pairs = Method::Variance {
+        second_order: true,
+        by: By::Input,
+    };
+    let groups = Method::Variance {
+        second_order: false,
+        by: By::Group,
+    };
+    let levels = Method::Trajectories { levels: 4 };
+    let all = [
+        ("shares", SHARES, 1024, 0.0),
+        ("shares-late", SHARES, 256, 30.0),
+        ("shares-few", SHARES, 16, 0.0),
+        ("pairs", pairs, 256, 0.0),
+        ("groups", groups, 1024, 0.0),
+        ("effects", levels, 100, 0.0),
+        ("effects-few", levels, 4, 0.0),
+        ("points", Method::Points, 4096, 10.0),
+        ("points-late", Method::Points, 1024, 90.0),
+        ("one-at-a-time", Method::OneAtATime, 9, 0.0),
+    ];
+    let studied = |(name, method, members, later): (&'static str, Method, usize, f64)| {
+        let study = like_a_tank(method, members, &MILESTONES);
+        let study = match method {
+            Method::OneAtATime => return walked(name, study),
+            _ => study,
+        };
+        let findings = of_invented(&study, later);
+        (name, study, findings)
+    };
+    all.into_iter().map(studied).collect()
+}
+
+/// One at a time, laid out by hand: step by step, input by input.
+fn walked(name: &'static str, study: Study) -> (&'static str, Study, Findings) {
+    use firstfill::analysis::study::Row;
+    use firstfill::analysis::study::findings::Gathering;
+    let mut gathering = Gathering::new(&study);
+    let inputs = study.inputs.len();
+    for number in 0..study.rows() {
+        let (step, input) = (number as usize / inputs, number as usize % inputs);
+        let mut places = vec![0.5; inputs];
+        places[input] = 0.05 + 0.9 * step as f64 / (study.members - 1) as f64;
+        let outputs = Some(support::study::invented(&study, &places, 0.0));
+        gathering.take(&Row {
+            number,
+            places,
+            outputs,
+        });
+    }
+    let findings = gathering.findings();
+    (name, study, findings)
+}
+
+fn story<'a>(study: &'a Study, findings: &'a Findings) -> Story<'a> {
+    Story {
+        name: "what matters in an invented tank",
+        study,
+        findings,
+    }
+}
+
+fn drawn() -> Vec<(&'static str, Figure)> {
+    let all = odd();
+    let figures = all.iter().flat_map(|(name, study, findings)| {
+        figures(&story(study, findings))
+            .into_iter()
+            .map(move |figure| (*name, figure))
+    });
+    figures.collect()
+}
+
+#[test]
+fn no_word_lies_on_another_or_off_the_page() {
+    let page = Rect::new(4.0, 4.0, 1196.0, 896.0);
+    for (name, figure) in drawn() {
+        let name = format!("{name} {}", figure.name);
+        for (n, label) in figure.labels.iter().enumerate() {
+            let words = label.words();
+            let over = |other: &Label| label.space.overlaps(&other.space).then(|| other.words());
+            let others = figure.labels[n + 1..].iter().find_map(over);
+            assert_eq!(others, None, "{name}: “{words}” lies on it");
+            assert!(
+                page.holds(&label.space),
+                "{name}: “{words}” {:?}",
+                label.space
+            );
+            let small = label.spans.iter().any(|span| span.size < LEAST);
+            assert!(!small, "{name}: “{words}” is too small");
+            let has_glyphs = !label.spans.iter().any(|span| span.text.contains('?'));
+            assert!(has_glyphs, "{name}: “{words}” has no glyph");
+        }
+        assert!(figure.left_out.is_empty(), "{name}: {:?}", figure.left_out);
+        let cut = figure.title.ends_with('…') || figure.sentence.ends_with('…');
+        assert!(!cut, "{name}: {} / {}", figure.title, figure.sentence);
+    }
+}
+
+#[test]
+fn everything_drawn_lies_within_its_axes() {
+    for (name, figure) in drawn() {
+        for panel in &figure.panels {
+            for (x, y) in panel.values() {
+                let inside = panel.across.holds(x) && panel.up.holds(y);
+                assert!(inside, "{name} {} {}: {x} {y}", figure.name, panel.title);
+            }
+        }
+    }
+}
+
+#[test]
+fn each_method_has_its_charts() {
+    let drawn = drawn();
+    let names = |wanted: &str| -> Vec<&str> {
+        let of = drawn.iter().filter(|(name, _)| *name == wanted);
+        of.map(|(_, figure)| figure.name.as_str()).collect()
+    };
+    let shares = names("shares");
+    for wanted in ["shares-ready_day", "scatter", "regions", "convergence"] {
+        assert!(shares.contains(&wanted), "{shares:?}");
+    }
+    assert!(
+        names("shares-late").contains(&"ranks-ready_day"),
+        "{:?}",
+        names("shares-late")
+    );
+    assert!(names("effects").contains(&"effects-ready_day"));
+    assert!(names("points").contains(&"ranks-ready_day"));
+    assert!(names("one-at-a-time").contains(&"ranges-ready_day"));
+}
+
+#[test]
+fn the_title_names_the_strongest_with_the_number_of_the_table() {
+    let (_, study, findings) = odd().swap_remove(0);
+    let story = story(&study, &findings);
+    let figure = figures(&story).swap_remove(0);
+    let csv = indices::table(&story).written(Form::Csv).unwrap();
+    let of = |kind: &str| -> Vec<(String, f64)> {
+        let start = format!("ready_day,variance,{kind},");
+        let rows = csv.lines().filter_map(|line| line.strip_prefix(&start));
+        rows.map(|rest| {
+            let cells: Vec<&str> = rest.split(',').collect();
+            (cells[0].to_string(), cells[4].parse().unwrap())
+        })
+        .collect()
+    };
+    let total = of("total");
+    let strongest = total.iter().max_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
+    assert_eq!(strongest.0, "mu_NOB");
+    let first = of("first")
+        .into_iter()
+        .find(|(input, _)| *input == strongest.0);
+    let wanted = format!("{:.0} %", 100.0 * first.unwrap().1);
+    let title = &figure.title;
+    assert!(
+        title.contains("growth of nitrite oxidisers") && title.contains(&wanted),
+        "{title}"
+    );
+}
+
+#[test]
+fn tables_hold_every_number_and_their_columns() {
+    for (name, study, findings) in odd() {
+        let story = story(&study, &findings);
+        for table in tables(&story) {
+            let csv = table.written(Form::Csv).unwrap();
+            let columns = table.heads.len();
+            assert!(
+                table.rows.iter().all(|row| row.len() == columns),
+                "{name} {}",
+                table.file
+            );
+            assert!(
+                !csv.contains("NaN") && !csv.contains("inf"),
+                "{name} {}",
+                table.file
+            );
+        }
+        let told: usize = findings.found.iter().map(|found| found.indices.len()).sum();
+        assert_eq!(indices::table(&story).rows.len(), told, "{name}");
+    }
+}
+
+#[test]
+fn the_screen_is_one_and_ends_in_the_verdict() {
+    for (name, study, findings) in odd() {
+        let text = strip_str(&page(&story(&study, &findings)).render(WIDEST)).to_string();
+        let lines: Vec<&str> = text.trim_end().lines().collect();
+        assert!(lines.len() <= 44, "{name}: {} lines\n{text}", lines.len());
+        assert!(
+            lines.iter().all(|line| line.chars().count() <= WIDEST),
+            "{name}\n{text}"
+        );
+        assert!(
+            text.contains("Matter") && text.contains("But "),
+            "{name}\n{text}"
+        );
+    }
+}
+
+#[test]
+fn the_verdict_changes_when_the_facts_do() {
+    let said = |wanted: &str| {
+        let all = odd();
+        let (_, study, findings) = all.iter().find(|(name, ..)| *name == wanted).unwrap();
+        verdict::text(&story(study, findings))
+    };
+    let [early, late] = ["shares", "shares-late"].map(said);
+    assert!(!early.contains("ranks and distances lead"), "{early}");
+    assert!(
+        late.contains("of 100 runs are not ready by day 56")
+            && late.contains("ranks and distances lead"),
+        "{late}"
+    );
+    assert!(
+        said("shares-few").contains("would take about"),
+        "{}",
+        said("shares-few")
+    );
+    assert!(said("pairs").contains(" with "), "{}", said("pairs"));
+}
+
+#[test]
+fn what_leads_is_of_the_late_study_a_rank() {
+    let (_, _, findings) = odd().swap_remove(1);
+    assert!(findings.found[0].ranks_lead());
+    assert!(findings.found[0].of(Kind::Total).next().is_some());
+}
+
+#[test]
+fn all_files_are_there_without_charts_too() {
+    let (_, study, findings) = odd().swap_remove(2);
+    let files = entries(
+        &story(&study, &findings),
+        Results::of(&study).table(),
+        false,
+        &Stop::default(),
+    )
+    .unwrap();
+    let names: Vec<&str> = files.iter().map(|file| file.name.as_str()).collect();
+    assert_eq!(
+        names,
+        [
+            "indices.csv",
+            "convergence.csv",
+            "regions.csv",
+            "columns.csv",
+            "verdict.txt"
+        ]
+    );
+}
+
+/// Draws and prints every odd study, for looking: `LOOK=pictures cargo test --test study_charts look -- --ignored`.
+#[test]
+#[ignore = "for looking, not for judging"]
+fn look() {
+    let folder = std::env::var("LOOK").expect("set LOOK to a folder");
+    std::fs::create_dir_all(&folder).unwrap();
+    for (name, study, findings) in odd() {
+        let story = story(&study, &findings);
+        let screen = strip_str(&page(&story).render(WIDEST)).to_string();
+        std::fs::write(
+            format!("{folder}/{name}.txt"),
+            screen + "\n\n" + &verdict::text(&story),
+        )
+        .unwrap();
+        for figure in figures(&story) {
+            let path = format!("{folder}/{name}-{}.png", figure.name);
+            std::fs::write(path, png(&svg(&figure)).unwrap()).unwrap();
+        }
+    }
+}
