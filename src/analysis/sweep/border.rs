@@ -71,6 +71,7 @@ fn middle_day(values: &[Value], last_day: u32) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::analysis::compare::alike::Alike;
 
     fn line(name: &'static str, unit: &'static str, better: Better, values: &[Value]) -> Line {
         Line {
@@ -81,6 +82,7 @@ mod tests {
             better,
             told_from: 0.1,
             values: values.to_vec(),
+            alike: Alike::default(),
         }
     }
 

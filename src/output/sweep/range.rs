@@ -48,6 +48,7 @@ pub fn sentences(sweep: &Sweep, place: usize) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::analysis::compare::alike::Alike;
     use crate::analysis::figure_list::Better;
 
     #[test]
@@ -61,6 +62,7 @@ mod tests {
             better: Better::Less,
             told_from: 0.1,
             values: values.to_vec(),
+            alike: Alike::default(),
         };
         assert_eq!(extremes(&line), Some([1, 3]));
         line.values.push(Value::Later);
