@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use clap::Parser;
 use firstfill::analysis::outcome::Outcome;
 use firstfill::cli::args::Line;
-use firstfill::scenario::{Loaded, load};
+use firstfill::scenario::{Loaded, load, study};
 
 fn home() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
@@ -33,7 +33,7 @@ fn loaded(path: &Path) -> Loaded {
 fn five_minutes(room: &Path) -> [PathBuf; 2] {
     let files = ["my-tank.toml", "my-tank-weekly.toml"].map(|name| room.join(name));
     let texts = blocks(&text_of("README.md"), "toml");
-    assert_eq!(texts.len(), files.len() + 1);
+    assert_eq!(texts.len(), files.len() + 2);
     for (file, text) in files.iter().zip(texts) {
         fs::write(file, text).unwrap();
     }
@@ -53,11 +53,28 @@ fn the_tank_of_five_minutes_runs_and_so_does_its_variant() {
 }
 
 #[test]
+fn the_study_asks_of_the_tank_of_five_minutes_what_the_text_says() {
+    let room = tempfile::tempdir().unwrap();
+    let [first, _] = five_minutes(room.path());
+    let text = &blocks(&text_of("README.md"), "toml")[2];
+    let path = first.with_file_name("my-study.toml");
+    let loaded = study::read_text(&path, text, study::Asking::default());
+    let study = loaded
+        .unwrap_or_else(|problems| panic!("{}", problems.render(false)))
+        .study;
+    let has = |name: &str| study.inputs.iter().any(|input| input.name == name);
+    assert!(
+        has("water.tap.alkalinity") && has("changes.early.share") && has("seed.level") && has("q0")
+    );
+    assert_eq!(study.rows(), 1024 * (study.inputs.len() as u64 + 2));
+}
+
+#[test]
 fn the_tank_of_five_minutes_takes_the_calendar_that_is_to_be_found() {
     let room = tempfile::tempdir().unwrap();
     let [first, _] = five_minutes(room.path());
-    let [_, _, calendar] = &blocks(&text_of("README.md"), "toml")[..] else {
-        panic!("three pieces of a scenario");
+    let [_, _, _, calendar] = &blocks(&text_of("README.md"), "toml")[..] else {
+        panic!("three pieces of a scenario, and a study");
     };
     let file = first.with_file_name("found.toml");
     let head = "start = \"2027-03-06\"\nbased_on = \"my-tank.toml\"\n";

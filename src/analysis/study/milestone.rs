@@ -63,7 +63,7 @@ const OF_READY: [Milestone; 3] = [
         name: "ready_by",
         unit: "1",
         what: "1 when ready by the day `ready_by` of the study, else 0",
-        short: "ready by the day asked for",
+        short: "readiness in time",
         read: Read::ReadyBy,
     },
     Milestone {

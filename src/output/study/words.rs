@@ -101,7 +101,7 @@ pub fn bare(found: &Found, index: &Index) -> String {
 pub fn meaning(kind: Kind) -> &'static str {
     match kind {
         Kind::First => "share of its variance, alone",
-        Kind::Total => "share of its variance it has a part in",
+        Kind::Total => "share of the variance it has a part in",
         Kind::Together => "share of its variance, with others only",
         Kind::Second => "share of its variance, by two",
         Kind::Mu => "mean effect from end to end",

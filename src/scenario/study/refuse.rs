@@ -54,6 +54,10 @@ pub fn few_members(head: &Head, inputs: usize) -> Answer {
         return Ok(());
     }
     let place = head.members_place.as_ref().unwrap_or(&head.place);
+    let of = match inputs {
+        1 => "1 input".to_string(),
+        several => format!("{several} inputs"),
+    };
     let title = format!(
         "{} members are too few for method = \"{}\"",
         head.members,
@@ -61,7 +65,7 @@ pub fn few_members(head: &Head, inputs: usize) -> Answer {
     );
     one(Problem::at(place, title)
         .label(format!("at least {fewest}"))
-        .help(format!("with {inputs} inputs it takes {fewest}: {why}")))
+        .help(format!("with {of} it takes {fewest}: {why}")))
 }
 
 /// Inputs that cannot vary on their own, where each is to have a share of its own.

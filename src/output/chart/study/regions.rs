@@ -185,8 +185,8 @@ fn below(regions: &Regions, apart: &Apart, input: &Input) -> String {
     }
     if let Spread::Settings(settings) = &input.spread {
         let (at, shares) = most_apart(apart);
-        let [ready, others] = [share(shares[0]), of_100(shares[1])];
-        let ready = ready.trim_end_matches(" %");
+        let of_hundred = |of: f64| share(of).trim_end_matches(" %").to_string();
+        let [ready, others] = shares.map(of_hundred);
         let setting = settings.get(at).map_or("", String::as_str);
         return format!("{setting}: {ready}, others {others}");
     }
