@@ -68,6 +68,7 @@ impl<R: Real> Fading<R> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::base::maths::exp;
 
     /// Seventeen digits, less what is lost between nearly equal numbers at z = 1.
     const ROUNDING: f64 = 1e-13;
@@ -81,9 +82,9 @@ mod tests {
     fn what_stays_goes_straight_or_fades_is_exact_up_to_any_share() {
         for turns in [1.0, 3.0, 30.0, 700.0] {
             let fading = Fading::new(turns);
-            let rates = looks(|at| 5.0 - 3.0 * at + 7.0 * (-turns * at).exp());
+            let rates = looks(|at| 5.0 - 3.0 * at + 7.0 * exp(-turns * at));
             let exact = |share: f64| {
-                5.0 * share - 1.5 * share * share + 7.0 * (1.0 - (-turns * share).exp()) / turns
+                5.0 * share - 1.5 * share * share + 7.0 * (1.0 - exp(-turns * share)) / turns
             };
             assert!((fading.mean(rates) - exact(1.0)).abs() < ROUNDING * 12.0);
             for share in [0.0, 0.1, 0.5, 0.9, 1.0] {
