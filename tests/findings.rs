@@ -18,6 +18,9 @@ use support::check::Check;
 use support::study::{findings, row, study};
 use support::table::Table;
 
+/// A function of places, as the reference tables have it.
+type Function = fn(&[f64]) -> f64;
+
 /// A milestone without a day in it, for functions of any value.
 const ANY: &str = "tan_peak_mg_n_per_l";
 
@@ -69,8 +72,7 @@ fn shares_of_streamed_rows_are_those_of_a_reference_library() {
     let (names, orders) = (table.words("function"), table.words("second_order"));
     let numbers = table.numbers(["n", "var", "s1_salib", "st_salib"]);
     let mut check = Check::of("Shares of variance of streamed rows, 1,024 points");
-    let functions: [(&str, fn(&[f64]) -> f64, usize); 2] =
-        [("ishigami", ishigami, 3), ("g8", g8, 8)];
+    let functions: [(&str, Function, usize); 2] = [("ishigami", ishigami, 3), ("g8", g8, 8)];
     for (name, of, inputs) in functions {
         let study = study(inputs, variance(By::Input, false), 1024, ANY);
         let found = unshifted(&study, of);

@@ -69,7 +69,7 @@ fn squeezed(rows: &[Varied]) -> Option<Tied> {
 fn one_soil(inputs: &[Input]) -> Option<Tied> {
     let faces = ["C_p0", "Kd"];
     let is_there = |name: &&str| inputs.iter().any(|input| input.name == **name);
-    faces.iter().all(|name| is_there(&name)).then(|| Tied {
+    faces.iter().all(is_there).then(|| Tied {
         names: faces.map(String::from).to_vec(),
         why: ONE_SOIL,
     })
