@@ -14,6 +14,7 @@ const LINES: usize = 44;
 fn shipped() -> Vec<PathBuf> {
     let files = std::fs::read_dir("scenarios").unwrap();
     let mut files: Vec<PathBuf> = files.map(|entry| entry.unwrap().path()).collect();
+    files.retain(|file| file.is_file()); // studies lie in a folder of their own
     files.sort();
     files
 }

@@ -78,10 +78,7 @@ impl Found {
         let nearest = judge.best();
         // once stopped, what is found is scored all the same
         let never = Stop::default();
-        let anew = match stopped {
-            true => Trials::of(case, trying.seed, &never),
-            false => trials,
-        };
+        let anew = Trials::of(case, trying.seed, if stopped { &never } else { stop });
         let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
         let mut planned = fresh.as_planned()?;
         let terms = terms.as_kept_by(&planned);
