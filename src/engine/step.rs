@@ -9,7 +9,7 @@
 //! sets off fades within hours. The end of every hour is the end of a step. Nothing in the model is stiff
 //! at these lengths but four things, and each has its own remedy: the gas exchange of strong air and the
 //! controller of a valve (1.); a pool that its eaters empty, which is fitted (see
-//! [`emptying`](super::emptying)); and the thermostat, whose temperatures are worked out ahead of the
+//! `emptying`); and the thermostat, whose temperatures are worked out ahead of the
 //! other looks (see [`warming`](crate::model::warming)).
 //!
 //! In this order:

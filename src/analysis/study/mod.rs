@@ -2,7 +2,7 @@
 //!
 //! A study says what is varied ([`input`]), what is looked at ([`milestone`]), and how the runs are laid out
 //! ([`method`]). Its rows are numbered; what a row is run with hangs on the study and that number alone, so rows can
-//! be run in any order, by any thread, on any machine, and put together again ([`slice`]). The tanks it is about are a
+//! be run in any order, by any thread, on any machine, and put together again ([`mod@slice`]). The tanks it is about are a
 //! [`family`]; [`run`] runs them.
 
 pub mod family;
