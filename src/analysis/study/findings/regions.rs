@@ -4,11 +4,10 @@ use super::sample::Sample;
 use crate::analysis::sensitivity::regional::{Region, region};
 use crate::analysis::study::Study;
 use crate::analysis::study::input::{Input, Spread};
-use crate::base::maths::pow;
+use crate::base::maths::{ln, pow};
 
-/// 95 of 100 pairs of samples of the same lie no further apart than this over √(n·m/(n + m)): Kolmogorov's
-/// distribution, from memory.
-const HIGH_OF_KOLMOGOROV: f64 = 1.358_1;
+/// How often chance alone may part any input of a study.
+const BY_CHANCE: f64 = 0.05;
 /// Bins of a distribution; what lies beyond goes to the outer ones.
 const BINS: usize = 16;
 /// The places between which an input is drawn.
@@ -55,7 +54,7 @@ pub fn of(study: &Study, sample: &Sample) -> Option<Regions> {
     Some(Regions {
         by_day: study.ready_by,
         rows,
-        by_chance: HIGH_OF_KOLMOGOROV * ((n + m) / (n * m)).sqrt(),
+        by_chance: high_of_kolmogorov(study.inputs.len()) * ((n + m) / (n * m)).sqrt(),
         inputs,
     })
 }
@@ -66,6 +65,12 @@ impl Regions {
         let is_clear = |apart: &&Apart| apart.region.apart > self.by_chance;
         self.inputs.iter().filter(is_clear)
     }
+}
+
+/// In 95 of 100 studies no pair of samples of the same, of so many pairs, lies further apart than this over
+/// √(n·m/(n + m)): the tail 2·e^(−2·x²) of Kolmogorov's distribution, from memory, shared evenly among the pairs.
+fn high_of_kolmogorov(pairs: usize) -> f64 {
+    (ln(2.0 * pairs as f64 / BY_CHANCE) / 2.0).sqrt()
 }
 
 /// Which rows are ready by the day.
