@@ -59,7 +59,7 @@ fn heads() -> Vec<Head> {
         Head::new(
             "by_chance",
             "1",
-            "an input that does nothing lies no further apart, 95 of 100 times",
+            "in 95 of 100 studies no input that does nothing lies further apart",
             "Kolmogorov's distribution",
         ),
         quarter("ready_p25", "25 of 100", ready),
