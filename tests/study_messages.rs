@@ -47,6 +47,10 @@ fn the_small_study_has_no_mistake() {
     assert!(load_kept(texts(&with("")), Asking::default()).is_ok());
 }
 
+messages! {
+    a_scenario_in_place_of_a_study: TANK.to_string();
+}
+
 // the first section
 messages! {
     an_empty_file_is_no_study: "";

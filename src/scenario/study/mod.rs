@@ -126,6 +126,7 @@ fn understood(
     if !syntax.is_empty() {
         return Err(syntax);
     }
+    refuse::scenario(&table)?;
     let desk = Desk::default();
     let reader = Reader::of_file(&desk, &table);
     let head = head::read(&reader, asking);

@@ -7,6 +7,7 @@ use crate::analysis::study::tied;
 use crate::base::sobol::DIMENSIONS;
 use crate::scenario::problem::Problem;
 use crate::scenario::reader::Read;
+use crate::scenario::tree::Table;
 use crate::scenario::words::list_or;
 
 use super::head::Head;
@@ -16,6 +17,20 @@ type Answer = Result<(), Vec<Problem>>;
 
 fn one(problem: Problem) -> Answer {
     Err(vec![problem])
+}
+
+/// A scenario where a study is read: one answer, not one for each of its lines.
+pub fn scenario(table: &Table) -> Answer {
+    let first = table.entries.first();
+    match first.filter(|_| table.get("study").is_none() && table.get("inputs").is_none()) {
+        Some(entry) if ["based_on", "tank"].iter().any(|key| table.get(key).is_some()) => one(
+            Problem::at(&entry.key_place, "this is a scenario, not a study")
+                .label("a study has [study] and [inputs]")
+                .help("write a study file that names it: [study] with scenario = \"…\", [inputs] with what varies")
+                .help("two are in scenarios/studies/; firstfill run takes a scenario itself"),
+        ),
+        _ => Ok(()),
+    }
 }
 
 /// More combinations of settings than are kept.

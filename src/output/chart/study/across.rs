@@ -50,11 +50,19 @@ fn within(axis: Axis, low: f64, high: f64) -> Axis {
 fn with_ends(axis: Axis) -> Axis {
     let ticks = [axis.low, axis.high].map(|value| Tick {
         value,
-        words: short(value),
+        words: two_digits(value),
     });
     Axis {
         ticks: ticks.to_vec(),
         ..axis
+    }
+}
+
+/// A number with about two digits that count, however small it is: `0.043`, `4.3e-5`.
+pub fn two_digits(value: f64) -> String {
+    match short(value) {
+        words if words == "0" && value != 0.0 => format!("{value:.1e}"),
+        words => words,
     }
 }
 

@@ -15,7 +15,7 @@ use crate::output::study::verdict::cannot_say;
 use crate::output::study::words::{name, of_100, of_input, share};
 use crate::output::text::words::counted;
 
-use super::across::across;
+use super::across::{across, two_digits};
 use super::small;
 
 /// Inputs named in the title.
@@ -190,6 +190,6 @@ fn below(regions: &Regions, apart: &Apart, input: &Input) -> String {
         let setting = settings.get(at).map_or("", String::as_str);
         return format!("{setting}: {ready}, others {others}");
     }
-    let [ready, others] = [apart.region.meeting[1], apart.region.others[1]].map(short);
+    let [ready, others] = [apart.region.meeting[1], apart.region.others[1]].map(two_digits);
     format!("middle {ready}, others {others}")
 }
