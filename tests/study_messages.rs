@@ -47,8 +47,9 @@ fn the_small_study_has_no_mistake() {
     assert!(load_kept(texts(&with("")), Asking::default()).is_ok());
 }
 
-messages! {
-    a_scenario_in_place_of_a_study: TANK.to_string();
+#[test]
+fn a_scenario_in_place_of_a_study() {
+    insta::assert_snapshot!(said(TANK));
 }
 
 // the first section
