@@ -189,3 +189,53 @@ fn a_manifest_of_another_version_is_repeated_with_a_note() {
         .success()
         .stderr("");
 }
+
+#[test]
+fn a_lesson_is_repeated_from_its_manifest_though_its_own_scenarios_have_changed() {
+    let room = tempfile::tempdir().unwrap();
+    let lesson = |words: &[&str]| firstfill(&room).arg("lesson").args(words).assert();
+    lesson(&["free-ammonia", "--scenarios", "--out", "mine"]).success();
+    let tank = room.path().join("mine/free-ammonia.toml");
+    let text = fs::read_to_string(&tank).unwrap();
+    let sweet = text.replace("ammonium = \"1 mg N/L\"", "ammonium = \"2 mg N/L\"");
+    assert_ne!(text, sweet);
+    fs::write(&tank, sweet).unwrap();
+    lesson(&["free-ammonia", "--from", "mine", "--out", "first"]).success();
+    fs::remove_dir_all(room.path().join("mine")).unwrap();
+    lesson(&["first/manifest.json", "--out", "again"]).success();
+    assert_same_bytes(&room.path().join("first"), &room.path().join("again"));
+    let steps = fs::read_to_string(room.path().join("again/steps.csv")).unwrap();
+    assert!(steps.contains(",2.0"), "the dose was doubled: {steps}");
+}
+
+#[test]
+fn manifests_that_are_of_no_lesson_and_lessons_that_are_no_run_are_refused_in_words() {
+    let room = after_a_run(&["--single", "--no-charts"]);
+    let refused = |words: &[&str], told: &str| {
+        let refused = firstfill(&room)
+            .args(words)
+            .args(["--out", "never"])
+            .assert();
+        refused.code(2).stderr(predicate::str::contains(told));
+        assert!(!room.path().join("never").exists());
+    };
+    refused(
+        &["lesson", "output/above/manifest.json"],
+        "is not of a lesson",
+    );
+    let of_lesson = "{\"program\": \"firstfill\", \"version\": \"0\", \"files\": [{\"path\": \"a.toml\", \"text\": \"\"}], \
+         \"options\": [{\"name\": \"command\", \"value\": \"lesson\"}, {\"name\": \"lesson\", \"value\": \"seeding\"}]}";
+    fs::write(room.path().join("of-lesson.json"), of_lesson).unwrap();
+    refused(
+        &["run", "of-lesson.json"],
+        "`firstfill lesson of-lesson.json` repeats it",
+    );
+    refused(
+        &["lesson", "of-lesson.json"],
+        "seeding-none.toml was not kept",
+    );
+    refused(
+        &["lesson", "of-lesson.json", "--from", "tanks"],
+        "brings its own scenarios",
+    );
+}

@@ -4,6 +4,7 @@ use std::fs::File;
 use std::io::{self, Read};
 use std::num::ParseIntError;
 use std::path::Path;
+use std::str::FromStr;
 
 use super::args::{Run, minutes_between_rows};
 use super::exit::Failure;
@@ -71,13 +72,28 @@ pub(super) fn manifest(path: &Path) -> Result<Repeat, Failure> {
     Ok(repeat)
 }
 
+/// An option of the earlier run, as it was typed; none where it was not.
+pub(super) fn then<T: FromStr>(
+    path: &Path,
+    repeat: &Repeat,
+    name: &str,
+) -> Result<Option<T>, Failure> {
+    let mut options = repeat.options.iter();
+    let Some((_, value)) = options.find(|(known, _)| known == name) else {
+        return Ok(None);
+    };
+    let broken = format!("error: {}: {name} is {value}", path.display());
+    let value = value.parse();
+    value.map(Some).map_err(|_| Failure::bad_input(broken))
+}
+
 fn refuse_other(path: &Path, repeat: &Repeat) -> Result<(), Failure> {
     let Some((_, command)) = repeat.options.iter().find(|(name, _)| name == "command") else {
         return Ok(());
     };
     let name = path.display();
     let help = match command.as_str() {
-        "compare" | "sweep" => format!("`firstfill {command} {name}` repeats it"),
+        "compare" | "sweep" | "lesson" => format!("`firstfill {command} {name}` repeats it"),
         _ => format!("type it again: {}", typed(command, repeat)),
     };
     Err(Failure::bad_input(format!(

@@ -1,12 +1,10 @@
 //! What `compare` is asked for: scenarios, or the manifest of an earlier comparison, which repeats it.
 
 use std::path::{Path, PathBuf};
-use std::str::FromStr;
 
 use super::args::Compare;
 use super::exit::Failure;
 use super::{asked, load_many, say};
-use crate::output::repeat::Repeat;
 use crate::scenario::{self, Loaded};
 
 /// Scenarios that have been read, and the options to compare them with.
@@ -40,14 +38,14 @@ fn again(path: &Path, now: &Compare) -> Result<Asked, Failure> {
     let mut options = now.clone();
     let first = |plan: &Vec<(PathBuf, String)>| plan[0].0.clone();
     options.files = repeat.plans.iter().map(first).collect();
-    options.no_charts |= then::<bool>(path, &repeat, "no-charts")?.unwrap_or(false);
-    options.page |= then::<bool>(path, &repeat, "page")?.unwrap_or(false);
+    options.no_charts |= asked::then::<bool>(path, &repeat, "no-charts")?.unwrap_or(false);
+    options.page |= asked::then::<bool>(path, &repeat, "page")?.unwrap_or(false);
     options.members = now
         .members
-        .map_or_else(|| then(path, &repeat, "members"), |n| Ok(Some(n)))?;
+        .map_or_else(|| asked::then(path, &repeat, "members"), |n| Ok(Some(n)))?;
     options.seed = now
         .seed
-        .map_or_else(|| then(path, &repeat, "seed"), |n| Ok(Some(n)))?;
+        .map_or_else(|| asked::then(path, &repeat, "seed"), |n| Ok(Some(n)))?;
     let plans = repeat.plans.into_iter().map(scenario::load_kept);
     let loaded: Result<Vec<Loaded>, _> = plans.collect();
     let refused = |problems: scenario::Problems| problems.render(say::err_has_colour());
@@ -55,16 +53,4 @@ fn again(path: &Path, now: &Compare) -> Result<Asked, Failure> {
         loaded: loaded.map_err(|problems| Failure::bad_input(refused(problems)))?,
         options,
     })
-}
-
-/// An option of the earlier comparison.
-fn then<T: FromStr>(path: &Path, repeat: &Repeat, name: &str) -> Result<Option<T>, Failure> {
-    let mut options = repeat.options.iter();
-    let Some((_, value)) = options.find(|(known, _)| known == name) else {
-        return Ok(None);
-    };
-    value
-        .parse()
-        .map(Some)
-        .map_err(|_| Failure::bad_input(format!("error: {}: {name} is {value}", path.display())))
 }

@@ -12,7 +12,7 @@ pub fn scenario(file: &Path) -> Result<Loaded, Failure> {
     if file.extension().is_some_and(|end| end == "json") {
         let name = file.display();
         return Err(Failure::bad_input(format!(
-            "error: {name} is no scenario, and this command repeats no manifest\n  = help: give the scenario, whose name ends in .toml; `firstfill run`, `compare` and `sweep` repeat the manifest.json of their own"
+            "error: {name} is no scenario, and this command repeats no manifest\n  = help: give the scenario, whose name ends in .toml; `firstfill run`, `compare`, `sweep` and `lesson` repeat the manifest.json of their own"
         )));
     }
     scenario::load(file)

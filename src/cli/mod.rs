@@ -12,6 +12,7 @@ mod find_calendar;
 mod gather;
 mod latest_fill;
 mod lesson;
+mod lesson_asked;
 mod levers;
 mod load;
 mod load_many;

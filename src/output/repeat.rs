@@ -9,7 +9,7 @@ use serde::Deserialize;
 pub struct Repeat {
     /// Version of the program that wrote it.
     pub version: String,
-    /// Name and text of every scenario file, the one asked for first.
+    /// Name and text of every scenario file, the one asked for first; of a lesson in no order that counts.
     pub files: Vec<(PathBuf, String)>,
     /// Name and text of the files of every plan of a comparison; none of a run.
     pub plans: Vec<Vec<(PathBuf, String)>>,
@@ -36,6 +36,9 @@ struct Manifest {
     program: String,
     version: String,
     scenario: Option<Scenario>,
+    /// All files of a lesson, which has no scenario of its own that comes first.
+    #[serde(default)]
+    files: Vec<ScenarioFile>,
     #[serde(default)]
     scenarios: Vec<Scenario>,
     options: Vec<Named>,
@@ -67,12 +70,16 @@ pub fn read(text: &str) -> Result<Repeat, NotAManifest> {
     if manifest.program != env!("CARGO_PKG_NAME") {
         return Err(NotAManifest::OfAnother(manifest.program));
     }
-    let named = |scenario: Scenario| -> Vec<(PathBuf, String)> {
-        let files = scenario.files.into_iter();
+    let named = |files: Vec<ScenarioFile>| -> Vec<(PathBuf, String)> {
+        let files = files.into_iter();
         files.map(|file| (file.path, file.text)).collect()
     };
-    let files = manifest.scenario.map(named).unwrap_or_default();
-    let plans: Vec<_> = manifest.scenarios.into_iter().map(named).collect();
+    let of_scenario = |scenario: Scenario| named(scenario.files);
+    let files = match manifest.scenario {
+        Some(scenario) => of_scenario(scenario),
+        None => named(manifest.files),
+    };
+    let plans: Vec<_> = manifest.scenarios.into_iter().map(of_scenario).collect();
     let is_empty = |plan: &Vec<_>| plan.is_empty();
     if plans.iter().any(is_empty) || (files.is_empty() && plans.is_empty()) {
         return Err(NotAManifest::Empty);

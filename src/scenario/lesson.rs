@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 
 use crate::analysis::lesson::{Lesson, Step, TANK};
 
-use super::{Loaded, Problems, load, load_kept};
+use super::files::Files;
+use super::{Loaded, Problems, alone, load, load_kept};
 
 /// Name of the file of the tank.
 const TANK_FILE: &str = "tank.toml";
@@ -34,6 +35,23 @@ pub fn read(lesson: &Lesson, folder: Option<&Path>) -> Result<Vec<Loaded>, Probl
     let of_step = |step: &Step| match folder {
         Some(folder) => load(&folder.join(file_of(lesson, step))),
         None => load_kept(kept(lesson, step)),
+    };
+    lesson.steps.iter().map(of_step).collect()
+}
+
+/// Reads the scenarios of all steps from texts that were kept with their names; no file is looked at.
+///
+/// # Errors
+/// With all problems of the first step that has any, or when a text that is needed was not kept.
+pub fn read_kept(lesson: &Lesson, kept: &[(PathBuf, String)]) -> Result<Vec<Loaded>, Problems> {
+    let of_step = |step: &Step| {
+        let own = PathBuf::from(file_of(lesson, step));
+        let text = Files::of_kept(kept.to_vec()).fetch(&own);
+        let text = text.map_err(|problem| alone(&own, *problem))?;
+        // the one that is asked for comes first
+        let mut files = vec![(own, text)];
+        files.extend_from_slice(kept);
+        load_kept(files)
     };
     lesson.steps.iter().map(of_step).collect()
 }

@@ -23,7 +23,7 @@ pub use compare::{Compare, TableForm};
 pub use find_calendar::FindCalendar;
 pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
-pub use lesson::Lesson;
+pub use lesson::{Lesson, WhichLesson};
 pub use levers::Levers;
 pub use rank_changes::RankChanges;
 pub use run::Run;

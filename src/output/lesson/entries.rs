@@ -1,5 +1,8 @@
 //! Everything that goes into the folder of a lesson, as names and bytes.
 
+use std::ffi::OsStr;
+use std::path::Path;
+
 use crate::analysis::lesson::claim::Unsupported;
 use crate::analysis::lesson::taught::Taught;
 use crate::base::stop::Stop;
@@ -47,13 +50,19 @@ pub fn entries(
     entries.extend(of_steps.into_iter().map(of_table));
     entries.push(Entry {
         name: MARK.into(),
-        bytes: manifest::text(taught, files).into_bytes(),
+        bytes: manifest::text(taught, files, with_scenarios).into_bytes(),
     });
     if with_scenarios {
-        entries.extend(files.iter().map(|(name, text)| Entry {
+        let written = files.iter().filter(|(name, _)| is_plain(name));
+        entries.extend(written.map(|(name, text)| Entry {
             name: name.clone(),
             bytes: text.clone().into_bytes(),
         }));
     }
     Ok(entries)
+}
+
+/// Whether a name is that of a file in the folder itself: no other is written there.
+fn is_plain(name: &str) -> bool {
+    Path::new(name).file_name() == Some(OsStr::new(name))
 }

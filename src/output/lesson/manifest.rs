@@ -6,7 +6,7 @@ use crate::analysis::lesson::taught::Taught;
 use crate::output::manifest::notices;
 
 /// The manifest as text, ending with a line feed.
-pub fn text(taught: &Taught<'_>, files: &[(String, String)]) -> String {
+pub fn text(taught: &Taught<'_>, files: &[(String, String)], with_scenarios: bool) -> String {
     let files = files.iter();
     let files = files.map(|(path, text)| json!({ "path": path, "text": text }));
     let steps = taught.lesson.steps.iter().zip(&taught.steps);
@@ -19,15 +19,19 @@ pub fn text(taught: &Taught<'_>, files: &[(String, String)]) -> String {
             "notices": notices(&run.outcome.run, run.case),
         })
     });
+    let mut options = vec![
+        json!({ "name": "command", "value": "lesson" }),
+        json!({ "name": "lesson", "value": taught.lesson.key }),
+        json!({ "name": "members", "value": taught.common.members.to_string() }),
+        json!({ "name": "seed", "value": taught.common.seed.to_string() }),
+    ];
+    if with_scenarios {
+        options.push(json!({ "name": "scenarios", "value": "true" }));
+    }
     let whole = json!({
         "program": env!("CARGO_PKG_NAME"),
         "version": env!("CARGO_PKG_VERSION"),
-        "options": [
-            { "name": "command", "value": "lesson" },
-            { "name": "lesson", "value": taught.lesson.key },
-            { "name": "members", "value": taught.common.members.to_string() },
-            { "name": "seed", "value": taught.common.seed.to_string() },
-        ],
+        "options": options,
         "files": files.collect::<Vec<_>>(),
         "steps": steps.collect::<Vec<_>>(),
     });
