@@ -7,6 +7,9 @@ use super::fact::{Fact, Read, Seen};
 /// Standard errors of a mean within which two numbers are not told apart.
 const CLEAR_ERRORS: f64 = 2.0;
 
+/// Where a template has its cause.
+const CAUSE: &str = "{cause}";
+
 /// One side of a claim.
 #[derive(Debug, Clone, Copy)]
 pub enum Number {
@@ -56,8 +59,8 @@ pub enum Stands {
 }
 
 /// A sentence about an effect. Its words are templates: `{left}`, `{right}`, `{by}` (how far apart), `{times}` (how
-/// many times the smaller), `{step}` and `{base}` in words, and any fact by its key, `{tan_peak}` of this step and
-/// `{base.tan_peak}` of the other.
+/// many times the smaller), `{step}` and `{base}` in words, `{cause}` (see [`Claim::because`]), and any fact by its key,
+/// `{tan_peak}` of this step and `{base.tan_peak}` of the other.
 #[derive(Debug, Clone, Copy)]
 pub struct Claim {
     /// Its name in messages.
@@ -68,6 +71,8 @@ pub struct Claim {
     pub right: Number,
     /// Differences up to this are none, in the unit of both.
     pub clear: f64,
+    /// What its words put at `{cause}`.
+    pub cause: Option<&'static Claim>,
     variants: [Option<&'static str>; 7],
 }
 
@@ -79,6 +84,7 @@ impl Claim {
             left,
             right,
             clear,
+            cause: None,
             variants: [None; 7],
         }
     }
@@ -103,6 +109,12 @@ impl Claim {
     pub const fn at_base(self, words: &'static str) -> Claim {
         self.when(Stands::AtBase, words)
     }
+    /// What its words put at `{cause}`: a claim about what lies between the input and the effect. Where that stands
+    /// otherwise its words are empty, or name another cause.
+    pub const fn because(mut self, cause: &'static Claim) -> Claim {
+        self.cause = Some(cause);
+        self
+    }
     /// All its words.
     pub fn all_words(&self) -> impl Iterator<Item = &'static str> {
         self.variants.into_iter().flatten()
@@ -123,6 +135,9 @@ impl Claim {
         let stands = stands(left, right, self.clear).ok_or_else(unsupported)?;
         let stands = if at_base { Stands::AtBase } else { stands };
         let words = self.variants[stands as usize].ok_or_else(unsupported)?;
+        if let Some(cause) = self.cause.filter(|_| words.contains(CAUSE)) {
+            cause.decide(seen)?;
+        }
         Ok(Decided {
             claim: *self,
             stands,

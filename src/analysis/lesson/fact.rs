@@ -7,7 +7,11 @@ use crate::analysis::figures::kh_dkh;
 use crate::analysis::levers::paired::Paired;
 use crate::analysis::limits::Limits;
 use crate::analysis::milestones::{DayFigures, readings_of};
-use crate::engine::result::Reading;
+use crate::base::units::MEQ_PER_DKH;
+use crate::engine::result::{Reading, RunResult};
+use crate::model::conserved::{Flux, Quantity};
+
+use super::behind;
 
 /// One step of a lesson beside the one it is held against.
 #[derive(Debug, Clone, Copy)]
@@ -42,7 +46,7 @@ impl<'a> Seen<'a> {
     /// The readings of the day; none where it lies behind the run, in its look-ahead.
     fn readings(&self) -> Vec<&Reading> {
         match self.day <= self.last_day() {
-            true => readings_of(&self.step.outcome.run, self.day),
+            true => readings_of(self.run(), self.day),
             false => Vec::new(),
         }
     }
@@ -52,10 +56,13 @@ impl<'a> Seen<'a> {
         self.readings().iter().find(lit).copied()
     }
     fn midnight(&self) -> Option<&Reading> {
-        self.readings().first().copied()
+        behind::midnight(self.run(), self.day)
+    }
+    fn run(&self) -> &RunResult {
+        &self.step.outcome.run
     }
     fn nitrogen(&self) -> Option<Nitrogen> {
-        Nitrogen::of(&self.step.outcome.run)
+        Nitrogen::of(self.run())
     }
 }
 
@@ -117,6 +124,12 @@ fn share(seen: &Seen<'_>, sink: Sink) -> Option<Read> {
     Some(Read::exact(100.0 * seen.nitrogen()?.share(sink)))
 }
 
+/// What refills brought of the nitrogen, mg.
+fn refilled(seen: &Seen<'_>) -> Option<Read> {
+    let account = seen.run().ledger.of(Quantity::Nitrogen);
+    some(account.by(Flux::SuppliedByRefills))
+}
+
 fn sooner(seen: &Seen<'_>) -> Option<Read> {
     let paired = Paired::of(&seen.base.members, &seen.step.members, seen.last_day());
     (paired.pairs > 0).then_some(Read {
@@ -157,6 +170,7 @@ facts! {
     READY_OF_100 "ready_of_100" "ready by the last day, of 100 plausible tanks" "" 0 |s| some(s.step.curve.of_100_by(s.last_day()));
     DAYS_SOONER "days_sooner" "ready sooner than the tank it is held against, mean of the pairs" "days" 1 sooner;
     FEED "feed" "what the planned feed brings" "mg N/day" 1 |s| some(s.step.outcome.verdict.feed_mg_n_per_day);
+    FEED_PER_L "feed_per_l" "what the feed brings to a litre in a day" "mg N/L" 2 |s| some(s.step.outcome.verdict.feed_mg_n_per_day / s.midnight()?.volume_l);
     CAPACITY "capacity" "what the ammonia oxidisers could turn over" "mg N/day" 1 |s| some(s.midnight()?.ammonia_capacity_mg_n_per_day);
     NITRITE_CAPACITY "nitrite_capacity" "what the nitrite oxidisers could turn over" "mg N/day" 1 |s| some(s.midnight()?.nitrite_capacity_mg_n_per_day);
     TAN_THAT_DAY "tan_that_day" "total ammonia on that day" "mg N/L" 2 |s| some(s.midnight()?.tan_mg_n_per_l);
@@ -169,6 +183,17 @@ facts! {
     FREE_SHARE "free_share" "free ammonia, of 100 parts of the total" "" 2 |s| s.midnight().map(|r| Read::exact(100.0 * r.free_ammonia_mg_n_per_l / r.tan_mg_n_per_l));
     FREE_THAT_DAY "free_that_day" "free ammonia on that day" "mg N/L" 3 |s| some(s.midnight()?.free_ammonia_mg_n_per_l);
     PH_THAT_DAY "ph_that_day" "pH on that day" "" 1 |s| some(s.midnight()?.ph);
+    FREE_STEP_UP "free_step_up" "times as much free ammonia, one step of pH higher" "" 0 |s| some(behind::per_step_of_ph(s.midnight()?));
+    FREE_IN_THE_EVENING "free_in_the_evening" "free ammonia of the same total at pH 8.5" "mg N/L" 3 |s| some(behind::free_in_the_evening(s.midnight()?));
+    CAME_IN "came_in" "total ammonia that has come in by that day" "mg N/L" 2 |s| behind::came_in_mg_n_per_l(s.run(), s.day).map(Read::exact);
+    DOUBLING "doubling" "the ammonia oxidisers doubled in, over the week before that day" "days" 1 |s| behind::doubling_days(s.run(), s.day).map(Read::exact);
+    TAP_KH "tap_kh" "KH of the tap" "dKH" 1 |s| some(s.run().input.fill.alkalinity_meq_per_l / MEQ_PER_DKH);
+    SOIL_TOOK "soil_took" "KH that the soil has taken by that day" "dKH" 1 |s| behind::soil_took_dkh(s.run(), s.day).map(Read::exact);
+    NITRIFIERS_TOOK "nitrifiers_took" "KH that the ammonia oxidisers have used by that day" "dKH" 1 |s| behind::nitrifiers_took_dkh(s.run(), s.day).map(Read::exact);
+    SPEED "speed" "mean share of full speed that their water leaves the nitrite oxidisers" "%" 0 |s| some(100.0 * behind::mean_speed_frac(s.run())?);
+    CO2_LIMIT "co2_limit" "limit of CO2" "mg/L" 0 |s| some(s.step.case.limits.co2.value);
+    PLANTS_END "plants_end" "plants at the end, dry" "g" 1 |s| some(s.step.outcome.milestones.end.plants_g);
+    REFILLED "refilled" "of it brought by refills" "mg N" 0 refilled;
     NITROGEN_GIVEN "nitrogen_given" "nitrogen that was given off or brought in" "mg N" 0 |s| Some(Read::exact(s.nitrogen()?.given_mg()));
     TO_CHANGES "to_changes" "of it carried out with changed water" "%" 0 |s| share(s, Sink::Changes);
     TO_PLANTS "to_plants" "of it in plants and algae" "%" 0 |s| share(s, Sink::Plants);

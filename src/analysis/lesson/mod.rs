@@ -4,12 +4,15 @@
 //! scenarios/KEY.toml, list/KEY.rs    one lesson: scenario; steps, what is drawn, claims, notes           ── a plain value
 //! taught         its steps run, each on the same plausible tanks                     ── Taught
 //! fact           a number read off a step        trace, course   a curve over time
+//! behind         what microbes, soil and pH did: the numbers that causes hang on
 //! claim          a sentence in as many variants as its numbers can have outcomes
 //! ```
 //!
 //! Nothing a lesson says of an effect is written down as true: a [`Claim`] holds two numbers of the runs
-//! against each other, picks the variant they support, and fails where there is none.
+//! against each other, picks the variant they support, and fails where there is none. A cause in a sentence is a claim
+//! of its own, about a number that lies between the input and the effect; where that does not bear it, no cause is told.
 
+mod behind;
 pub mod claim;
 pub mod course;
 pub mod fact;
@@ -17,6 +20,10 @@ mod list;
 pub mod note;
 pub mod taught;
 pub mod trace;
+
+use std::ops::RangeInclusive;
+
+use crate::base::clock::DAY;
 
 use claim::Claim;
 use fact::Fact;
@@ -95,6 +102,25 @@ pub struct Window {
     pub last_day: u32,
     /// Minutes between two points of a curve.
     pub every_minutes: u32,
+}
+
+/// Most days that are drawn hour by hour.
+const FEW_DAYS: u32 = 3;
+
+impl Window {
+    /// Whether hours are drawn, not weeks.
+    pub fn is_by_the_hour(&self) -> bool {
+        self.last_day + 1 - self.first_day <= FEW_DAYS
+    }
+    /// The minutes in which the highest and the lowest of a curve are looked for: of hours those of the day that the
+    /// sentences tell of, else all that is drawn.
+    pub fn noted(&self, day: u32) -> RangeInclusive<u32> {
+        match self.is_by_the_hour() {
+            // the closing midnight is the next day's
+            true => day * DAY..=(day + 1) * DAY - 1,
+            false => self.first_day * DAY..=(self.last_day + 1) * DAY,
+        }
+    }
 }
 
 /// Eight weeks, four points a day: between two changes of water a curve has no corner.

@@ -1,5 +1,7 @@
 //! Notes: short words beside a curve, at a place that the run says.
 
+use std::ops::RangeInclusive;
+
 use super::course::Course;
 
 use super::trace::Trace;
@@ -47,10 +49,17 @@ impl Note {
             words,
         }
     }
-    /// Its place on a course: minute and value.
-    pub fn place(&self, course: &Course, trace: usize, that_minute: u32) -> Option<(u32, f64)> {
+    /// Its place on a course within some minutes: minute and value.
+    pub fn place(
+        &self,
+        course: &Course,
+        trace: usize,
+        within: RangeInclusive<u32>,
+        that_minute: u32,
+    ) -> Option<(u32, f64)> {
         let values = course.values.get(trace)?;
         let points = course.minutes.iter().copied().zip(values.iter().copied());
+        let points = points.filter(|(minute, _)| within.contains(minute));
         match self.at {
             // the earliest of equal ones
             Where::Highest => points.rev().max_by(|a, b| a.1.total_cmp(&b.1)),
@@ -70,9 +79,11 @@ mod tests {
             minutes: vec![0, 10, 20, 30],
             values: vec![vec![1.0, 5.0, 5.0, 0.5]],
         };
-        let place = |at| Note::new(Trace::Ammonia, Of::Step, at, "").place(&course, 0, 15);
+        let place = |at| Note::new(Trace::Ammonia, Of::Step, at, "").place(&course, 0, 0..=30, 15);
         assert_eq!(place(Where::Highest), Some((10, 5.0)));
         assert_eq!(place(Where::Lowest), Some((30, 0.5)));
         assert_eq!(place(Where::ThatDay), Some((15, 5.0)));
+        let note = Note::new(Trace::Ammonia, Of::Step, Where::Lowest, "");
+        assert_eq!(note.place(&course, 0, 5..=20, 15), Some((10, 5.0)));
     }
 }

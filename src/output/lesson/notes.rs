@@ -43,7 +43,8 @@ fn place_of(taught: &Taught<'_>, step: usize, note: &Note) -> Option<Placed> {
     let trace = lesson.traces().iter().position(|&t| t == note.trace)?;
     let holds = |panel: &crate::analysis::lesson::trace::Panel| panel.traces.contains(&note.trace);
     let panel = lesson.panels.iter().position(holds)?;
-    let (minute, value) = note.place(&taught.courses[of], trace, taught.that_minute())?;
+    let within = lesson.window.noted(lesson.day);
+    let (minute, value) = note.place(&taught.courses[of], trace, within, taught.that_minute())?;
     let last_day = taught.steps[of].case.input.last_day;
     let own = |name: &str| match name {
         "value" => Some(number(value, note.trace.digits())),

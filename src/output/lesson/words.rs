@@ -31,7 +31,9 @@ impl<'a> Telling<'a> {
     /// # Errors
     /// When they name a number that is not there.
     pub fn claim(&self, decided: &Decided) -> Result<String, Unsupported> {
+        let cause = self.cause(decided)?;
         let own = |name: &str| match name {
+            "cause" => cause.clone(),
             "left" => read(decided.claim.left, &self.seen),
             "right" => read(decided.claim.right, &self.seen),
             "by" => by(decided),
@@ -45,6 +47,14 @@ impl<'a> Telling<'a> {
             left: format!("{{{name}}}"),
             right: "nothing to put there".into(),
         })
+    }
+    /// The words of its cause; none where it names none.
+    fn cause(&self, decided: &Decided) -> Result<Option<String>, Unsupported> {
+        let named = decided.words.contains("{cause}");
+        let cause = decided.claim.cause.filter(|_| named);
+        cause
+            .map(|cause| self.claim(&cause.decide(&self.seen)?))
+            .transpose()
     }
     /// A template filled with `own` words, the names of both steps, and facts of either.
     ///

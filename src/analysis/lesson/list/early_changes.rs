@@ -1,9 +1,9 @@
 //! What early changes of water do, and what they don't.
 
-use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
+use super::super::claim::{Claim, Stands};
 use super::super::fact::{
-    DAYS_SOONER, KH_LOW, LITRES, NITRITE_PEAK, READY_OF_100, TAN_PEAK, TAN_PEAK_DAY,
+    DAYS_SOONER, DOUBLING, KH_LOW, LITRES, NITRITE_PEAK, READY_OF_100, TAN_PEAK, TAN_PEAK_DAY,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
@@ -73,6 +73,14 @@ const EVERY_1: &str = "[changes]\nearly = { days = \"1..14\", every = 1, share =
 
 const PANELS: &[Panel] = &[panels::AMMONIA, panels::NITRITE, panels::READY];
 
+const NO_FASTER: Claim = Claim::of("early changes, doubling", Here(DOUBLING), Base(DOUBLING), 0.1)
+    .alike(", since nitrifiers double no faster: in {left} days over the week before day {day}, with {base} in {right}")
+    .higher(", since nitrifiers double no faster: in {left} days over the week before day {day}, with {base} in {right}")
+    .lower(", though nitrifiers double faster: in {left} days over the week before day {day}, with {base} in {right}")
+    .when(Stands::OnlyRight, ", since nitrifiers did not grow over the week before day {day}")
+    .when(Stands::OnlyLeft, "")
+    .when(Stands::Neither, "");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("early changes, ammonia", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
         .lower("What they do: ammonia peaks at {left} mg N/L instead of {right} with {base}: {times} times less.")
@@ -86,14 +94,15 @@ const CLAIMS: &[Claim] = &[
         .at_base("Nitrite follows it and climbs to {left} mg N/L on day {nitrite_peak_day}."),
     Claim::of("early changes, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
         .higher("Tank by tank it is ready {left} days sooner than with {base}, on the mean of the plausible ones.")
-        .alike("What they don't do: no tank is ready clearly sooner for it ({left} days on the mean of the plausible ones).")
+        .alike("What they don't do: tanks are not ready clearly sooner for it ({left} days on the mean of the plausible ones).")
         .lower("It costs time: tank by tank it is ready {by} days later than with {base}, on the mean of the plausible ones.")
         .at_base("The others are held against this one, tank by tank."),
     Claim::of("early changes, not weeks", Here(DAYS_SOONER), Fixed(7.0, 0), 0.0)
-        .lower("What they don't do: spare the waiting. Less than a week is gained, because the nitrifiers double no faster.")
+        .lower("What they don't do: spare the waiting. Less than a week is gained{cause}.")
         .alike("About a week is gained.")
         .higher("More than a week is gained.")
-        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}."),
+        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}.")
+        .because(&NO_FASTER),
     Claim::of("early changes, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
         .higher("Of 100 plausible tanks {left} are ready by day {last_day}; with {base} it is {right}.")
         .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with {base} ({right}).")

@@ -2,7 +2,9 @@
 
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
-use super::super::fact::{FREE_LIMIT, FREE_SHARE, FREE_THAT_DAY, PH_THAT_DAY, TAN_THAT_DAY};
+use super::super::fact::{
+    FREE_IN_THE_EVENING, FREE_LIMIT, FREE_SHARE, FREE_THAT_DAY, PH_THAT_DAY, TAN_THAT_DAY,
+};
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Line, Panel, Trace, limits};
 use super::super::{Lesson, Step, Term, Window};
@@ -95,6 +97,22 @@ const PANELS: &[Panel] = &[
     },
 ];
 
+const TOTAL: Claim = Claim::of(
+    "free ammonia, same total",
+    Here(TAN_THAT_DAY),
+    Base(TAN_THAT_DAY),
+    0.1,
+)
+.alike(", with the same total as in water of {base}")
+.lower(", with a lower total than in water of {base}")
+.higher(", with a higher total than in water of {base}")
+.at_base("");
+const IN_THE_EVENING: Claim =
+    Claim::of("free ammonia, if pH rises", Here(FREE_IN_THE_EVENING), Here(FREE_LIMIT), 0.0)
+        .higher(": at pH 8.5 the same total would be {left} mg N/L of free ammonia, {times} times the limit, without a drop coming in")
+        .alike(": at pH 8.5 the same total would just reach the limit")
+        .lower(": even at pH 8.5 the same total would stay within the limit, at {left} mg N/L of free ammonia");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("free ammonia, total", Here(TAN_THAT_DAY), Base(TAN_THAT_DAY), 0.1)
         .alike("The total is the same: {left} mg N/L on day {day}, in water of {step} as of {base}. A card shows no difference.")
@@ -112,11 +130,13 @@ const CLAIMS: &[Claim] = &[
         .lower("Of every 100 parts of that total, {left} are free ammonia, fewer than in water of {base} ({right}).")
         .at_base("Of every 100 parts of that total, {left} are free ammonia."),
     Claim::of("free ammonia, harm", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
-        .lower("That is {left} mg N/L, within the limit of {right}: the same total, and no danger from it at this pH.")
+        .lower("That is {left} mg N/L, within the limit of {right}: no danger from it at this pH{cause}.")
         .alike("That is as much as the limit, {right} mg N/L.")
-        .higher("That is {left} mg N/L, {times} times the limit of {right}: the same total, and dangerous."),
+        .higher("That is {left} mg N/L, {times} times the limit of {right}, and dangerous{cause}.")
+        .because(&TOTAL),
     Claim::of("free ammonia, pH that harms", Here(PH_THAT_DAY), Fixed(7.0, 1), 0.3)
-        .higher("Here pH is over 7: a whole step of pH more makes it up to ten times as much.")
+        .higher("Here pH is over 7: of the same total one whole step of pH more makes {free_step_up} times as much free ammonia.")
         .alike("Here pH is about 7.")
-        .lower("Here pH is under 7: if it rises, the same total turns dangerous without a drop of ammonia coming in."),
+        .lower("Here pH is under 7{cause}.")
+        .because(&IN_THE_EVENING),
 ];

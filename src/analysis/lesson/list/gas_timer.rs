@@ -1,9 +1,10 @@
 //! Gas on a timer, and the night.
 
 use super::super::claim::Claim;
-use super::super::claim::Number::{Base, Fixed, Here};
+use super::super::claim::Number::{Base, Here};
 use super::super::fact::{
-    CO2_AT_DAWN, CO2_THAT_DAY, GAS, OXYGEN_THAT_DAY, PH_HIGH, PH_LOW, PH_SWING,
+    CO2_AT_DAWN, CO2_LIMIT, CO2_THAT_DAY, GAS, OXYGEN_THAT_DAY, PH_HIGH, PH_LOW, PH_SWING,
+    PLANTS_END,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
@@ -36,7 +37,7 @@ pub const LESSON: Lesson = Lesson {
     },
     day: 21,
     panels: PANELS,
-    facts: &[CO2_AT_DAWN, CO2_THAT_DAY, PH_LOW, PH_HIGH, PH_SWING, OXYGEN_THAT_DAY, GAS],
+    facts: &[CO2_AT_DAWN, CO2_THAT_DAY, PH_LOW, PH_HIGH, PH_SWING, OXYGEN_THAT_DAY, GAS, PLANTS_END],
     headline: Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
         .lower("With the gas {step} it takes {left} g instead of {right}; the lowest oxygen of day {day} is {oxygen_that_day} mg/L, {base} {base.oxygen_that_day}")
         .alike("With the gas {step} it takes as much gas as {base}: {left} g")
@@ -82,12 +83,23 @@ const PANELS: &[Panel] = &[
     panels::OXYGEN,
 ];
 
+const NOT_PUSHED: Claim =
+    Claim::of("gas timer, pushed out", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
+        .lower(": CO2 does not push oxygen out, though by lights-on there is {times} times as much of it {base}")
+        .alike("")
+        .higher(": CO2 does not push oxygen out, though by lights-on there is {times} times as much of it");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("gas timer, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
-        .lower("At lights-on of day {day} there are {left} mg/L of CO2 in the water, {base} {right}: the plants wait for a part of theirs.")
-        .alike("At lights-on of day {day} there are {left} mg/L of CO2 in the water, as many as {base}: the plants miss nothing.")
+        .lower("At lights-on of day {day} there are {left} mg/L of CO2 in the water, {base} {right}.")
+        .alike("At lights-on of day {day} there are {left} mg/L of CO2 in the water, as many as {base}.")
         .higher("At lights-on of day {day} there are {left} mg/L of CO2 in the water, more than the {right} {base}.")
         .at_base("At lights-on of day {day} there are {left} mg/L of CO2 in the water."),
+    Claim::of("gas timer, plants", Here(PLANTS_END), Base(PLANTS_END), 0.2)
+        .lower("That costs the plants something: they weigh {left} g at the end, dry, {base} {right}.")
+        .alike("That costs the plants nothing that shows: they weigh {left} g at the end, dry, {base} {right}.")
+        .higher("The plants gain by it: they weigh {left} g at the end, dry, {base} {right}.")
+        .at_base("The plants weigh {left} g at the end, dry."),
     Claim::of("gas timer, swing", Here(PH_SWING), Base(PH_SWING), 0.1)
         .higher("pH swings by {left} in the day, {base} by {right}: the price of the timer.")
         .alike("pH swings by {left} in the day, no clear difference to {right}.")
@@ -99,12 +111,13 @@ const CLAIMS: &[Claim] = &[
         .higher("It takes more gas, {left} g in {last_day} days against {right} g.")
         .at_base("It takes {left} g of gas in {last_day} days."),
     Claim::of("gas timer, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.5)
-        .alike("The lowest oxygen of the day is {left} mg/L, {base} {right}: CO2 does not push oxygen out.")
+        .alike("The lowest oxygen of the day is {left} mg/L, {base} {right}{cause}.")
         .lower("The lowest oxygen of the day is {left} mg/L, {base} {right}: here it makes a difference.")
         .higher("The lowest oxygen of the day is {left} mg/L, {base} {right}: the timer lifts it.")
-        .at_base("The lowest oxygen of the day is {left} mg/L."),
-    Claim::of("gas timer, night", Here(CO2_THAT_DAY), Fixed(30.0, 0), 0.0)
-        .lower("CO2 stays under {right} mg/L on that day; the highest is {left}.")
-        .alike("CO2 just reaches {right} mg/L on that day.")
-        .higher("CO2 climbs to {left} mg/L on that day, over {right}: too much for animals."),
+        .at_base("The lowest oxygen of the day is {left} mg/L.")
+        .because(&NOT_PUSHED),
+    Claim::of("gas timer, night", Here(CO2_THAT_DAY), Here(CO2_LIMIT), 0.0)
+        .lower("CO2 stays under the limit of {right} mg/L on that day; the highest is {left}.")
+        .alike("CO2 just reaches the limit of {right} mg/L on that day.")
+        .higher("CO2 climbs to {left} mg/L on that day, over the limit of {right} for animals."),
 ];

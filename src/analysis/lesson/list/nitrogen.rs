@@ -3,7 +3,8 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    LITRES, NITRATE_END, NITROGEN_GIVEN, TO_CHANGES, TO_DETRITUS, TO_GAS, TO_PLANTS, TO_WATER,
+    LITRES, NITRATE_END, NITROGEN_GIVEN, REFILLED, TO_CHANGES, TO_DETRITUS, TO_GAS, TO_PLANTS,
+    TO_WATER,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
@@ -107,16 +108,22 @@ const PANELS: &[Panel] = &[
     },
 ];
 
+const REFILLS: Claim = Claim::of("nitrogen, refills", Here(REFILLED), Fixed(0.0, 0), 1.0)
+    .higher(": refills carried in {left} of them")
+    .alike("")
+    .lower("");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("nitrogen, given", Here(NITROGEN_GIVEN), Base(NITROGEN_GIVEN), 50.0)
-        .higher("In eight weeks {left} mg N were given off or brought in, with {base} {right}: refills carry some in.")
+        .higher("In eight weeks {left} mg N were given off or brought in, with {base} {right}{cause}.")
         .alike("In eight weeks {left} mg N were given off or brought in, about as much as with {base} ({right}).")
         .lower("In eight weeks {left} mg N were given off or brought in, less than with {base} ({right}).")
-        .at_base("In eight weeks {left} mg N were given off or brought in."),
+        .at_base("In eight weeks {left} mg N were given off or brought in.")
+        .because(&REFILLS),
     Claim::of("nitrogen, buckets", Here(TO_CHANGES), Fixed(0.0, 0), 0.5)
         .higher("Of 100 parts of it {left} were carried out with {litres} L of changed water.")
-        .alike("None of it was carried out: no water was changed.")
-        .lower("None of it was carried out."),
+        .alike("Next to none of it was carried out, with {litres} L of changed water.")
+        .lower("None of it was carried out, with {litres} L of changed water."),
     Claim::of("nitrogen, plants", Here(TO_PLANTS), Here(TO_GAS), 3.0)
         .higher("Plants and algae hold {left} parts, and {right} went into the air as nitrogen gas.")
         .alike("Plants and algae hold {left} parts, and as many ({right}) went into the air as nitrogen gas.")

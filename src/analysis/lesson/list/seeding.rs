@@ -3,7 +3,8 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    CAPACITY, DAYS_SOONER, NITRITE_PEAK, NITRITE_PEAK_DAY, READY_DAY, READY_OF_100, TAN_PEAK,
+    CAPACITY, DAYS_SOONER, NITRITE_CAPACITY, NITRITE_PEAK, NITRITE_PEAK_DAY, READY_DAY,
+    READY_OF_100, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Line, Panel, Trace};
@@ -88,6 +89,12 @@ const PANELS: &[Panel] = &[
     panels::READY,
 ];
 
+const BOTH_KINDS: Claim =
+    Claim::of("seeding, both kinds", Here(NITRITE_CAPACITY), Base(NITRITE_CAPACITY), 0.5)
+        .higher(": both kinds of nitrifiers came with it, and on day {day} those of nitrite could turn over {left} mg N a day, with {base} {right}")
+        .alike("")
+        .lower("");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("seeding, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
         .higher("Tank by tank it is ready {left} days sooner than with {base}, on the mean of the plausible ones.")
@@ -100,10 +107,11 @@ const CLAIMS: &[Claim] = &[
         .higher("Nitrite peaks later, on day {left} instead of day {right}.")
         .at_base("Nitrite peaks on day {left}."),
     Claim::of("seeding, nitrite", Here(NITRITE_PEAK), Base(NITRITE_PEAK), 0.1)
-        .lower("It peaks at {left} mg N/L instead of {right}, since both kinds of nitrifiers were brought in together.")
+        .lower("It peaks at {left} mg N/L instead of {right}{cause}.")
         .alike("It peaks as high, at {left} mg N/L against {right}.")
         .higher("It peaks higher, at {left} mg N/L against {right}.")
-        .at_base("It peaks at {left} mg N/L."),
+        .at_base("It peaks at {left} mg N/L.")
+        .because(&BOTH_KINDS),
     Claim::of("seeding, capacity", Here(CAPACITY), Base(CAPACITY), 0.5)
         .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}.")
         .alike("On day {day} the ammonia oxidisers could turn over {left} mg N a day, no clear difference to {right}.")

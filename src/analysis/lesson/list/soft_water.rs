@@ -3,7 +3,7 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRITE_PEAK, READY_DAY, READY_OF_100, TAN_PEAK,
+    DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRITE_PEAK, READY_DAY, READY_OF_100, SPEED, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
@@ -25,7 +25,7 @@ pub const LESSON: Lesson = Lesson {
     window: EIGHT_WEEKS,
     day: 28,
     panels: PANELS,
-    facts: &[KH_LOW, KH_THAT_DAY, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
+    facts: &[KH_LOW, KH_THAT_DAY, SPEED, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
     headline: Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
         .lower("With a tap of {step}, KH is {kh_that_day} on day {day} and {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
         .alike("With a tap of {step}, as many plausible tanks are ready by day {last_day} as with {base}: {left} of 100")
@@ -81,11 +81,12 @@ const CLAIMS: &[Claim] = &[
         .lower("On day {day} KH is {left} dKH; with a tap of {base} it is {right}.")
         .alike("On day {day} KH is {left} dKH, about as with a tap of {base} ({right}).")
         .higher("On day {day} KH is {left} dKH, more than the {right} with a tap of {base}.")
-        .at_base("On day {day} KH is {left} dKH: the soil and the nitrifiers take most of what the tap brings."),
-    Claim::of("soft water, stuck", Here(KH_THAT_DAY), Fixed(0.3, 1), 0.0)
-        .lower("That is next to nothing. Two parts of alkalinity go for every part of ammonia that is turned over, so the nitrifiers can hardly go on.")
-        .alike("That is just about what keeps the nitrifiers going.")
-        .higher("That is enough to keep the nitrifiers going."),
+        .at_base("On day {day} KH is {left} dKH of the {tap_kh} that the tap brings: by then the soil has taken {soil_took} dKH, the ammonia oxidisers {nitrifiers_took}."),
+    Claim::of("soft water, speed", Here(SPEED), Base(SPEED), 5.0)
+        .lower("Such water leaves the nitrite oxidisers {left} % of their full speed on the mean of {last_day} days, with a tap of {base} {right} %. By day {day} the soil has taken {soil_took} dKH of it, the ammonia oxidisers have used {nitrifiers_took}.")
+        .alike("Such water leaves the nitrite oxidisers {left} % of their full speed on the mean, no clear difference to a tap of {base} ({right} %).")
+        .higher("Such water leaves the nitrite oxidisers {left} % of their full speed on the mean, more than a tap of {base} ({right} %).")
+        .at_base("That leaves the nitrite oxidisers {left} % of their full speed on the mean of {last_day} days."),
     Claim::of("soft water, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
         .lower("Tank by tank it is ready {by} days later than with a tap of {base}, on the mean of the plausible ones, counting those not ready by day {last_day} as ready then.")
         .alike("That makes no clear difference to the ready day against a tap of {base}: {left} days on the mean.")

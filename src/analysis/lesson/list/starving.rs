@@ -3,7 +3,8 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    CAPACITY, DAYS_SOONER, FEED, LITRES, NITRITE_CAPACITY, NITRITE_PEAK, READY_OF_100, TAN_PEAK,
+    CAPACITY, DAYS_SOONER, FEED, LITRES, NITRITE_CAPACITY, NITRITE_PEAK, READY_OF_100, SPEED,
+    TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
@@ -35,10 +36,11 @@ pub const LESSON: Lesson = Lesson {
         LITRES,
     ],
     headline: Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("With {step}, much food is carried out, and the tank is ready {left} days sooner")
-        .alike("With {step}, food is carried out, and the tank is ready as soon: no clear difference ({left} days)")
-        .lower("With {step}, the tank is ready {by} days later: they starve here")
-        .at_base("With {step}, ammonia peaks at {tan_peak} mg N/L, and all of it is there to be eaten"),
+        .higher("With {step}, ammonia peaks at {tan_peak} instead of {base.tan_peak} mg N/L, and tanks are ready {left} days sooner")
+        .alike("With {step}, ammonia peaks at {tan_peak} instead of {base.tan_peak} mg N/L, and tanks are ready as soon: no clear difference ({left} days)")
+        .lower("With {step}, tanks are ready {by} days later{cause}")
+        .at_base("With {step}, ammonia peaks at {tan_peak} mg N/L, and {litres} L of water are changed")
+        .because(&IN_SHORT),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ammonia, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
@@ -46,8 +48,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::AmmoniaCapacity, Of::Step, Where::ThatDay, "{step}, day {day}: {value}"),
         Note::new(Trace::AmmoniaCapacity, Of::Base, Where::ThatDay, "{base}, day {day}: {value}"),
     ],
-    to_try: "Write the KH of your tap into the water named own and run the lesson on your files: what the refill brings counts \
-        for more than what the bucket takes.",
+    to_try: "Write the KH of your tap into the water named own and run the lesson on your files: which counts for \
+        more, what the refill brings or what the bucket takes?",
     cannot: &[
         "Free cells that are poured away: the nitrifiers of the model all live in films, as most do.",
         "Biofilms that are wiped or rinsed off: only a change of water is shown here.",
@@ -85,6 +87,36 @@ const PANELS: &[Panel] = &[
     panels::READY,
 ];
 
+/// Why tanks are ready later: water in which nitrifiers are slow, or few of them.
+const SLOWED: Claim = Claim::of("starving, slowed", Here(SPEED), Base(SPEED), 5.0)
+    .lower(": their water leaves nitrite oxidisers {left} % of full speed on the mean, with {base} {right} %")
+    .alike("{cause}")
+    .higher("{cause}")
+    .because(&FEW);
+const FEW: Claim = Claim::of("starving, few", Here(CAPACITY), Base(CAPACITY), 2.0)
+    .lower(": here they do starve, and on day {day} could turn over {left} mg N a day, with {base} {right}")
+    .alike("")
+    .higher("");
+/// The same in a few words.
+const IN_SHORT: Claim = Claim::of("starving, slowed in short", Here(SPEED), Base(SPEED), 5.0)
+    .lower(", in water that leaves nitrite oxidisers {left} % of full speed")
+    .alike("{cause}")
+    .higher("{cause}")
+    .because(&FEW_IN_SHORT);
+const FEW_IN_SHORT: Claim = Claim::of(
+    "starving, few in short",
+    Here(CAPACITY),
+    Base(CAPACITY),
+    2.0,
+)
+.lower(": here they starve")
+.alike("")
+.higher("");
+const FOOD: Claim = Claim::of("starving, less to eat", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
+    .lower(": there was less to eat, {left} mg N/L at the highest instead of {right}")
+    .alike("")
+    .higher(": there was more to eat, {left} mg N/L at the highest instead of {right}");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("starving, food", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
         .lower("Food is carried out: ammonia peaks at {left} mg N/L instead of {right}.")
@@ -92,15 +124,17 @@ const CLAIMS: &[Claim] = &[
         .higher("Ammonia peaks higher for it, at {left} mg N/L against {right}.")
         .at_base("With {step}, ammonia peaks at {left} mg N/L."),
     Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("Still the tanks are ready sooner, by {left} days on the mean of the plausible ones: there is less to be turned over, and enough to live on.")
+        .higher("Still the tanks are ready sooner, by {left} days on the mean of the plausible ones; nitrite peaks at {nitrite_peak} mg N/L instead of {base.nitrite_peak}.")
         .alike("Still the tanks are ready as soon: {left} days apart on the mean of the plausible ones, no clear difference.")
-        .lower("And the tanks are ready later, by {by} days on the mean of the plausible ones: here they do starve.")
-        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}."),
+        .lower("And the tanks are ready later, by {by} days on the mean of the plausible ones{cause}.")
+        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}.")
+        .because(&SLOWED),
     Claim::of("starving, capacity", Here(CAPACITY), Base(CAPACITY), 2.0)
-        .lower("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}: there are fewer of them, as there is less to do.")
+        .lower("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}{cause}.")
         .alike("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}: no clear difference.")
-        .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}: there are more of them.")
-        .at_base("On day {day} the ammonia oxidisers could turn over {left} mg N a day, the nitrite oxidisers {nitrite_capacity}."),
+        .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}{cause}.")
+        .at_base("On day {day} the ammonia oxidisers could turn over {left} mg N a day, the nitrite oxidisers {nitrite_capacity}.")
+        .because(&FOOD),
     Claim::of("starving, enough", Here(CAPACITY), Here(FEED), 0.5)
         .higher("That is more than the {right} mg N a day of a group of small fish.")
         .alike("That is about what a group of small fish brings, {right} mg N a day.")

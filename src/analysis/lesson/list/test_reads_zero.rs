@@ -3,7 +3,8 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    CAPACITY, FEED, NITRITE_PEAK, TAN_LIMIT, TAN_PEAK, TAN_PEAK_DAY, TAN_THAT_DAY,
+    CAME_IN, CAPACITY, FEED, FEED_PER_L, NITRITE_PEAK, TAN_LIMIT, TAN_PEAK, TAN_PEAK_DAY,
+    TAN_THAT_DAY,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Line, Panel, Trace, limits};
@@ -81,15 +82,26 @@ const PANELS: &[Panel] = &[
     },
 ];
 
+const NOTHING_YET: Claim = Claim::of("zero, came in", Here(CAME_IN), Here(FEED_PER_L), 0.0)
+    .lower(". A zero only says that hardly anything has come in: {left} mg N/L in {day} days, where the feed will bring {right} in one")
+    .alike("")
+    .higher("");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("zero, the card", Here(TAN_THAT_DAY), Fixed(CARD_SHOWS, 2), 0.0)
         .lower("On the morning of day {day} there are {left} mg N/L of ammonia in the water, less than a card can show: the test reads zero.")
         .alike("On the morning of day {day} there are {left} mg N/L of ammonia in the water, about the least a card can show.")
         .higher("On the morning of day {day} there are {left} mg N/L of ammonia in the water: the test does not read zero."),
     Claim::of("zero, capacity", Here(CAPACITY), Here(FEED), 0.0)
-        .lower("The nitrifiers could turn over {left} mg N a day, the feed of the planned fish brings {right}. The zero only says that nothing has come in yet: the tank is not ready.")
+        .lower("The nitrifiers could turn over {left} mg N a day, the feed of the planned fish brings {right}: the tank is not ready{cause}.")
         .alike("The nitrifiers could turn over {left} mg N a day, as much as the feed of the planned fish brings.")
-        .higher("The nitrifiers could turn over {left} mg N a day, more than the {right} of the feed. This zero is a ready tank's zero, and the test cannot tell it from the other kind."),
+        .higher("The nitrifiers could turn over {left} mg N a day, more than the {right} of the feed: the tank is ready for them.")
+        .because(&NOTHING_YET),
+    Claim::of("zero, two kinds", Here(TAN_THAT_DAY), Base(TAN_THAT_DAY), CARD_SHOWS)
+        .alike("The test cannot tell this tank from one with {base}: {left} mg N/L here, {right} there.")
+        .lower("The test tells this tank from one with {base}: {left} mg N/L here, {right} there.")
+        .higher("The test tells this tank from one with {base}: {left} mg N/L here, {right} there.")
+        .at_base("The others are held against this one."),
     Claim::of("zero, ammonia after", Here(TAN_PEAK), Here(TAN_LIMIT), 0.0)
         .lower("With the fish in, ammonia stays at {left} mg N/L or less, within the limit of {right}.")
         .alike("With the fish in, ammonia just reaches the limit of {right} mg N/L.")

@@ -10,8 +10,6 @@ use crate::output::chart::sheet::{LEFT, Sheet, bold, plain};
 use crate::output::chart::signs::change_mark;
 use crate::output::chart::style::{DUSK, INK, MUTED, Pen};
 
-/// Most days that are drawn hour by hour.
-const FEW_DAYS: u32 = 3;
 /// Days and parts of a day between two named ticks.
 const WEEK: u32 = 7;
 const PARTS_OF_A_DAY: u32 = 4;
@@ -33,8 +31,7 @@ impl<'a> Foot<'a> {
         (window.first_day, window.last_day + 1)
     }
     fn is_by_the_hour(&self) -> bool {
-        let (first, end) = self.ends();
-        end - first <= FEW_DAYS
+        self.taught.lesson.window.is_by_the_hour()
     }
     fn is_by_the_day(&self) -> bool {
         let (first, end) = self.ends();
