@@ -1,13 +1,19 @@
 //! The page of a comparison: who is ready before whom and why, all figures, and what the files say otherwise.
 
+use crate::analysis::compare::Comparison;
+use crate::analysis::compare::lines::Line;
+use crate::analysis::compare::strategy::Strategy;
+use crate::analysis::compare::value::Value;
 use crate::output::chart::compare::figures;
-use crate::output::compare::{Story, others, table};
+use crate::output::chart::words::{number, short};
+use crate::output::compare::paragraph::paragraph;
+use crate::output::compare::{Story, others};
 use crate::output::csv::NotANumber;
 use crate::output::folder::Entry;
 use crate::output::text;
 
 use super::report::{Report, page};
-use super::table::{Words, meaning, name};
+use super::table::{NOTHING, Words, name};
 
 /// The page as a file.
 ///
@@ -15,11 +21,6 @@ use super::table::{Words, meaning, name};
 /// When a figure is no number.
 pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
     let comparison = story.comparison;
-    let all = Words::of_csv(
-        "Every figure of every plan",
-        &table::table(comparison).csv()?,
-        meaning,
-    );
     let differences = others::differences(comparison).csv()?;
     let differences = Words::of_csv("From what to what, defaults too", &differences, name);
     let how = format!(
@@ -39,7 +40,8 @@ pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
         figures: &figures(comparison),
         tables: &[
             ("Where the files differ".into(), differences),
-            ("All figures".into(), all.turned()),
+            ("All figures".into(), all_figures(comparison)),
+            ("Why each wins or loses".into(), reasons(comparison)),
         ],
         how: &[how],
         files: &once(story),
@@ -48,6 +50,63 @@ pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
         name: "page.html".into(),
         bytes: html.into_bytes(),
     })
+}
+
+/// A row per figure, a column per plan.
+fn all_figures(comparison: &Comparison<'_>) -> Words {
+    let row = |line: &Line| {
+        let cells = line.values.iter();
+        let cells = cells.map(|value| cell(line, value, comparison.last_day));
+        std::iter::once(name_of(line)).chain(cells).collect()
+    };
+    Words {
+        caption: "Middle of all tanks, in brackets what 5 and 95 of 100 stay under".into(),
+        heads: heads(comparison, "Figure"),
+        rows: comparison.lines.iter().map(row).collect(),
+    }
+}
+
+fn heads(comparison: &Comparison<'_>, first: &str) -> Vec<String> {
+    let plans = comparison.strategies.iter().map(|plan| plan.key.clone());
+    std::iter::once(first.to_string()).chain(plans).collect()
+}
+
+fn name_of(line: &Line) -> String {
+    let (what, _) = line.what.split_once("; empty").unwrap_or((line.what, ""));
+    match line.unit {
+        "" | "1" | "day" => what.into(),
+        unit => format!("{what}, {unit}"),
+    }
+}
+
+fn cell(line: &Line, value: &Value, last_day: u32) -> String {
+    let is_whole = line.unit == "day" || line.name == "visits";
+    let words = |value: f64| match is_whole {
+        true => number(value, 0),
+        false => short(value),
+    };
+    match value {
+        Value::Nothing => NOTHING.into(),
+        Value::Later => format!("after day {last_day}"),
+        Value::Band([low, middle, high]) if low != high => {
+            format!("{} ({} to {})", words(*middle), words(*low), words(*high))
+        }
+        Value::One(middle) | Value::Band([_, middle, _]) => words(*middle),
+    }
+}
+
+/// A row per plan with its whole paragraph.
+fn reasons(comparison: &Comparison<'_>) -> Words {
+    let plans = comparison.strategies.iter().enumerate();
+    let row = |(place, plan): (usize, &Strategy<'_>)| {
+        let why = paragraph(comparison, place).unwrap_or_else(|| NOTHING.into());
+        vec![plan.key.clone(), why]
+    };
+    Words {
+        caption: "Each plan against the one of the others that is ready first".into(),
+        heads: vec!["Plan".into(), "Why".into()],
+        rows: plans.map(row).collect(),
+    }
 }
 
 /// The files of all plans, each once.

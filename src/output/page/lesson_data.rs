@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use crate::analysis::lesson::claim::Unsupported;
 use crate::analysis::lesson::taught::Taught;
 use crate::analysis::lesson::trace::Trace;
-use crate::base::clock::{DAY, HOUR};
+use crate::base::clock::DAY;
 use crate::output::chart::axis::Axis;
 use crate::output::chart::lesson::axis;
 use crate::output::chart::lesson::foot::Foot;
@@ -76,7 +76,7 @@ impl<'a> Drawn<'a> {
     }
     /// Whether hours are drawn, not weeks.
     pub fn is_by_the_hour(&self) -> bool {
-        self.taught.lesson.window.every_minutes <= HOUR && self.across.high - self.across.low <= 3.0
+        self.taught.lesson.window.is_by_the_hour()
     }
     /// A panel of a step in words, for those who hear it.
     pub fn described(&self, step: usize, place: usize) -> String {

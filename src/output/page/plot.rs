@@ -35,7 +35,7 @@ impl Plot<'_> {
             section class="plot" data-panel=(place) aria-labelledby=(heading) {
                 h3 id=(heading) { (panel.title) " " span class="unit" { (panel.traces[0].unit()) } }
                 (self.legend())
-                div class="canvas" {
+                div class=(if self.drawn.is_by_the_hour() { "canvas hours" } else { "canvas" }) {
                     (self.lines())
                     (self.words())
                 }
@@ -115,6 +115,14 @@ impl Plot<'_> {
             false => "x",
         }
     }
+    /// The days whose hours are drawn, each with its middle.
+    fn days(&self) -> Vec<(f64, String)> {
+        let window = self.drawn.taught.lesson.window;
+        let all = window.first_day..=window.last_day;
+        all.filter(|_| window.is_by_the_hour())
+            .map(|day| (f64::from(day) + 0.5, format!("day {day}")))
+            .collect()
+    }
     /// Ticks, and marks with their numbers; the same is said in the description and in the notes.
     fn words(&self) -> Markup {
         let (scale, drawn) = (self.scale(), self.drawn);
@@ -126,6 +134,10 @@ impl Plot<'_> {
                 @for (place, tick) in drawn.across.ticks.iter().enumerate() {
                     span class=(self.of_tick(place)) style=(format!("left:{}", percent(scale.x(tick.value), WIDE))) { (tick.words) }
                 }
+                @for (middle, name) in self.days() {
+                    span class="x of-day" style=(format!("left:{}", percent(scale.x(middle), WIDE))) { (name) }
+                }
+                @if !drawn.is_by_the_hour() { span class="y of-foot" { "day" } }
                 div data-marks=(self.place) {
                     @for (number, mark) in self.marks().enumerate() {
                         span class="mark" style=(format!("left:{};top:{}", percent(mark.at.0, 1.0), percent(mark.at.1, 1.0))) { (self.first_mark() + number + 1) }

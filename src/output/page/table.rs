@@ -10,20 +10,22 @@ pub fn name(head: &csv::Head) -> String {
     head.name.replace('_', " ")
 }
 
-/// What a column means, with its unit.
-pub fn meaning(head: &csv::Head) -> String {
-    match head.unit.as_str() {
-        "" | "1" => head.meaning.clone(),
-        unit => format!("{}, {unit}", head.meaning),
-    }
-}
+/// What stands where there is nothing.
+pub const NOTHING: &str = "–";
+/// Signs from which on a cell is read as a text: on a narrow page it stands under its head, not beside it.
+const TEXT_FROM: usize = 26;
 
 /// A cell: numbers with a point are rounded to two or three digits that count, the rest stays.
 fn said(cell: &str) -> String {
     match cell.parse::<f64>() {
+        _ if cell.is_empty() => NOTHING.into(),
         Ok(value) if cell.contains('.') => short(value),
         _ => cell.to_string(),
     }
+}
+
+fn is_text(cell: &str) -> bool {
+    cell.chars().count() >= TEXT_FROM
 }
 
 /// A table of words: a caption, what heads the columns, and rows whose first cell names them.
@@ -47,17 +49,6 @@ impl Words {
             rows: table.rows.iter().map(row).collect(),
         }
     }
-    /// Rows as columns and columns as rows.
-    pub fn turned(&self) -> Words {
-        let lines: Vec<&Vec<String>> = std::iter::once(&self.heads).chain(&self.rows).collect();
-        let column = |place: usize| lines.iter().map(|line| line[place].clone()).collect();
-        let mut turned = (0..self.heads.len()).map(column);
-        Words {
-            caption: self.caption.clone(),
-            heads: turned.next().unwrap_or_default(),
-            rows: turned.collect(),
-        }
-    }
     /// The table; the row of a place is marked as the one that is shown.
     pub fn markup(&self, shown: Option<usize>) -> Markup {
         html! {
@@ -73,7 +64,7 @@ impl Words {
                                 @if column == 0 {
                                     th role="rowheader" scope="row" { (cell) }
                                 } @else {
-                                    td role="cell" data-label=(self.heads.get(column).map_or("", String::as_str)) { (cell) }
+                                    td role="cell" class=[is_text(cell).then_some("text")] data-label=(self.heads.get(column).map_or("", String::as_str)) { (cell) }
                                 }
                             }
                         }
