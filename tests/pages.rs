@@ -1,11 +1,20 @@
 //! Pages for the browser: what holds for any of them by their text, and in a real browser where one is installed.
 
 use std::collections::BTreeSet;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::Command as Process;
+use std::sync::LazyLock;
 
 use assert_cmd::Command;
-use tempfile::TempDir;
+use firstfill::analysis::case::Case;
+use firstfill::analysis::compare::Common;
+use firstfill::analysis::lesson::taught::Taught;
+use firstfill::analysis::lesson::{LESSONS, Lesson};
+use firstfill::base::stop::Stop;
+use firstfill::output::lesson::tables;
+use firstfill::output::page;
+use firstfill::scenario;
 
 /// Most bytes of the page of a lesson.
 const MOST_BYTES: usize = 400_000;
@@ -20,20 +29,7 @@ const TANK: &str = "name = \"<b>&\\\"x\"\nlength = 10\n[tank]\ninside = \"60 x 3
     [soil]\nkind = \"medium\"\namount = \"9 L\"\n[changes]\nearly = { days = \"1..7\", every = 1, share = \"50 %\" }\n\
     [light]\non = \"11:00..18:00\"\n[plants]\nstems = { cover = \"40 %\" }\n";
 
-fn made(arguments: &[&str]) -> TempDir {
-    let room = tempfile::tempdir().unwrap();
-    std::fs::write(room.path().join("tank.toml"), TANK).unwrap();
-    let other = "based_on = \"tank.toml\"\nname = \"none\"\n[changes]\nearly = \"none\"\n";
-    std::fs::write(room.path().join("none.toml"), other).unwrap();
-    let mut command = Command::cargo_bin("firstfill").expect("the program");
-    let command = command.current_dir(room.path()).args(arguments);
-    command.args(["--out", "out"]).assert().success();
-    room
-}
-
-fn text(room: &TempDir, name: &str) -> String {
-    std::fs::read_to_string(room.path().join("out").join(name)).unwrap()
-}
+const NONE: &str = "based_on = \"tank.toml\"\nname = \"none\"\n[changes]\nearly = \"none\"\n";
 
 /// The values of an attribute, in order.
 fn values<'a>(html: &'a str, attribute: &str) -> Vec<&'a str> {
@@ -91,29 +87,106 @@ fn is_sound(html: &str) {
     );
 }
 
+/// An empty folder of this test, where the pages of the last time may be looked at until the next.
+fn empty(name: &str) -> PathBuf {
+    let room = Path::new(env!("CARGO_TARGET_TMPDIR"))
+        .join("pages")
+        .join(name);
+    let _ = std::fs::remove_dir_all(&room);
+    std::fs::create_dir_all(&room).unwrap();
+    room
+}
+
+/// Few tanks are enough: pages are judged here, not means.
+const FEW: Common = Common {
+    members: 4,
+    seed: 1,
+};
+
+/// Writes page and curves of a lesson into a folder of its name.
+fn write_lesson(lesson: &'static Lesson, room: &Path) {
+    let loaded = scenario::lesson::read(lesson, None).expect("scenarios of our own");
+    let cases: Vec<Case> = loaded.into_iter().map(|one| one.case).collect();
+    let taught = Taught::of(lesson, &cases, FEW, &Stop::default(), |_, _| {}).unwrap();
+    let page = page::lesson::page(&taught, &scenario::lesson::files(lesson)).unwrap();
+    let curves = tables::curves(&taught).csv().unwrap();
+    let folder = room.join(lesson.key);
+    std::fs::create_dir(&folder).unwrap();
+    std::fs::write(folder.join("lesson.html"), page).unwrap();
+    std::fs::write(folder.join("curves.csv"), curves.bytes()).unwrap();
+}
+
+/// The pages of all lessons, made once for all tests.
+fn lessons() -> &'static Path {
+    static ROOM: LazyLock<PathBuf> = LazyLock::new(|| {
+        let room = empty("lessons");
+        for lesson in &LESSONS {
+            write_lesson(lesson, &room);
+        }
+        room
+    });
+    &ROOM
+}
+
 #[test]
-fn the_page_of_a_lesson_is_one_sound_file_that_is_not_too_large() {
-    let room = made(&["lesson", "early-changes"]);
-    let html = text(&room, "lesson.html");
-    is_sound(&html);
-    assert!(html.len() < MOST_BYTES, "{} bytes", html.len());
-    for part in [
-        "type=\"range\"",
-        "aria-live",
-        "prefers-color-scheme",
-        "prefers-reduced-motion",
-        "@media print",
-    ] {
-        assert!(html.contains(part), "no {part}");
+fn the_page_of_every_lesson_is_one_sound_file_that_is_not_too_large() {
+    for lesson in &LESSONS {
+        let file = lessons().join(lesson.key).join("lesson.html");
+        let html = std::fs::read_to_string(file).unwrap();
+        is_sound(&html);
+        assert!(
+            html.len() < MOST_BYTES,
+            "{}: {} bytes",
+            lesson.key,
+            html.len()
+        );
+        for part in [
+            "type=\"range\"",
+            "aria-live",
+            "prefers-color-scheme",
+            "prefers-reduced-motion",
+            "@media print",
+            // without a script the step that is shown first is there
+            "data-curve=\"0\" d=\"M",
+        ] {
+            assert!(html.contains(part), "{}: no {part}", lesson.key);
+        }
+        for step in lesson.steps {
+            let told = html.matches(step.label).count();
+            assert!(told > 3, "{}: {} is not told", lesson.key, step.label);
+        }
     }
-    // without a script the step that is shown first is there
-    assert!(html.contains("data-curve=\"0\" d=\"M"));
+}
+
+/// The pages of a run, a comparison and a sweep, made once for all tests: each in a folder of its command.
+fn reports() -> &'static Path {
+    static ROOM: LazyLock<PathBuf> = LazyLock::new(|| {
+        let room = empty("reports");
+        std::fs::write(room.join("tank.toml"), TANK).unwrap();
+        std::fs::write(room.join("none.toml"), NONE).unwrap();
+        let vary = ["--vary", "changes.early.every=1..3:3"];
+        write_report(&room, "run", &["tank.toml"]);
+        write_report(&room, "compare", &["tank.toml", "none.toml"]);
+        write_report(&room, "sweep", &[&["tank.toml"], &vary[..]].concat());
+        room
+    });
+    &ROOM
+}
+
+fn write_report(room: &Path, command: &str, arguments: &[&str]) {
+    let mut program = Command::cargo_bin("firstfill").expect("the program");
+    let program = program.current_dir(room).arg(command).args(arguments);
+    let options = ["--members", "20", "--page", "--out", command];
+    program.args(options).assert().success();
+}
+
+fn text(command: &str, name: &str) -> String {
+    std::fs::read_to_string(reports().join(command).join(name)).unwrap()
 }
 
 #[test]
 fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
-    let room = made(&["run", "tank.toml", "--members", "20", "--page"]);
-    let html = text(&room, "page.html");
+    let html = text("run", "page.html");
     is_sound(&html);
     assert!(
         html.contains("&lt;b&gt;&amp;") && !html.contains("<b>&"),
@@ -122,7 +195,7 @@ fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
     for part in ["The plan", "Charts", "Ready"] {
         assert!(html.contains(part), "no {part}");
     }
-    let manifest = text(&room, "manifest.json");
+    let manifest = text("run", "manifest.json");
     assert!(
         manifest.contains("\"page\""),
         "a repeat would lack the page"
@@ -131,27 +204,10 @@ fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
 
 #[test]
 fn comparisons_and_sweeps_have_pages_too() {
-    let room = made(&[
-        "compare",
-        "tank.toml",
-        "none.toml",
-        "--members",
-        "20",
-        "--page",
-    ]);
-    let html = text(&room, "page.html");
+    let html = text("compare", "page.html");
     is_sound(&html);
     assert!(html.contains("Where the files differ") && html.contains("changes.early"));
-    let room = made(&[
-        "sweep",
-        "tank.toml",
-        "--vary",
-        "changes.early.every=1..3:3",
-        "--members",
-        "20",
-        "--page",
-    ]);
-    is_sound(&text(&room, "page.html"));
+    is_sound(&text("sweep", "page.html"));
 }
 
 /// What it takes to look at a page in a browser; none, and why, where something is missing.
@@ -168,41 +224,41 @@ fn browser() -> Option<(&'static str, PathBuf)> {
     }
 }
 
+/// Said past the test's own catching of what is printed, so that nobody takes a skipped look for a passed one.
 fn skipped<T>(why: &str) -> Option<T> {
-    println!("not looked at in a browser: {why}");
+    let words =
+        format!("\nNOT LOOKED AT IN A BROWSER: {why}; only the text of the pages was checked\n");
+    std::io::stderr().write_all(words.as_bytes()).unwrap();
     None
 }
 
-/// Looks at a page; SHOTS names a folder for pictures of it.
-fn looked_at(kind: &str, name: &str, page: &Path) {
+/// Looks at pages, each with its kind; SHOTS names a folder for pictures of them.
+fn looked_at(pages: &[(&str, PathBuf)]) {
     let Some((browser, folder)) = browser() else {
         return;
     };
     let mut look = Process::new("node");
-    look.arg(folder.join("pages.mjs"))
-        .args([browser, kind])
-        .arg(page);
-    if let Some(shots) = std::env::var_os("SHOTS") {
-        let shots = PathBuf::from(shots).join(name);
-        std::fs::create_dir_all(&shots).unwrap();
-        look.arg(shots);
-    }
+    look.arg(folder.join("pages.mjs")).arg(browser);
+    look.args(
+        pages
+            .iter()
+            .map(|(kind, page)| format!("{kind}={}", page.display())),
+    );
     let seen = look.output().unwrap();
     let words = String::from_utf8_lossy(&seen.stdout).into_owned();
     let errors = String::from_utf8_lossy(&seen.stderr).into_owned();
-    assert!(seen.status.success(), "{name}:\n{words}{errors}");
+    assert!(seen.status.success(), "\n{words}{errors}");
 }
 
 #[test]
-fn lessons_work_in_a_browser_by_keyboard_touch_ear_and_on_paper() {
-    for key in ["early-changes", "air-at-night"] {
-        let room = made(&["lesson", key]);
-        looked_at("lesson", key, &room.path().join("out/lesson.html"));
-    }
+fn every_lesson_works_in_a_browser_by_keyboard_touch_ear_and_on_paper() {
+    let page = |lesson: &Lesson| lessons().join(lesson.key).join("lesson.html");
+    let pages = LESSONS.iter().map(|lesson| ("lesson", page(lesson)));
+    looked_at(&pages.collect::<Vec<_>>());
 }
 
 #[test]
-fn the_page_of_a_run_works_in_a_browser() {
-    let room = made(&["run", "tank.toml", "--members", "20", "--page"]);
-    looked_at("report", "run", &room.path().join("out/page.html"));
+fn the_pages_of_a_run_a_comparison_and_a_sweep_work_in_a_browser() {
+    let page = |command: &str| ("report", reports().join(command).join("page.html"));
+    looked_at(&["run", "compare", "sweep"].map(page));
 }
