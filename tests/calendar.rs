@@ -159,6 +159,7 @@ impl Judging for Toy {
             nitrite: 0,
             curve: ReadyCurve::of(&[], 1),
             mean_ready_day: f64::from(early),
+            ready_days: vec![],
             peaks: [[0.0; 3]; 2],
             tankfuls: f64::from(sum),
             litres: f64::from(sum),

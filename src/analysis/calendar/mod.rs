@@ -26,7 +26,7 @@ use days::Days;
 use judge::Judge;
 use score::Score;
 use search::{Halt, Judging};
-use wish::{CalendarWish, Least, Terms, Trying};
+use wish::{CalendarWish, Least, Terms, Trying, is_same_share};
 
 /// What a search has found.
 #[derive(Debug, Clone, PartialEq)]
@@ -109,16 +109,21 @@ impl Found {
     pub fn plan_is_best(&self, input: &ModelInput) -> bool {
         let mut plan = input.changes();
         plan.sort_by_key(|&(day, _)| day);
-        let is_plan = |best: &Choice| best.score.is_kept && best.changes == plan;
+        let is_same = |(a, b): (&(u32, f64), &(u32, f64))| a.0 == b.0 && is_same_share(a.1, b.1);
+        let is_plan = |best: &Choice| {
+            let mut pairs = best.changes.iter().zip(&plan);
+            best.score.is_kept && best.changes.len() == plan.len() && pairs.all(is_same)
+        };
         self.choices.first().is_some_and(is_plan)
     }
-    /// Whether the changes as written keep what must hold with less than the first choice.
+    /// Whether the changes as written keep what must hold with less than the first choice: litres that are told, or
+    /// days beyond chance.
     pub fn plan_does_with_less(&self) -> bool {
         let (least, planned) = (self.trying.least, &self.planned);
         let has_less = |best: &Choice| match least {
-            Least::Litres => planned.litres < best.score.litres,
+            Least::Litres => planned.litres < best.score.litres - LITRES_TOLD,
             Least::Visits => planned.visits < best.score.visits,
-            Least::ReadyDay => planned.mean_ready_day < best.score.mean_ready_day,
+            Least::ReadyDay => planned.is_sooner_than(&best.score),
         };
         planned.is_kept && self.choices.first().is_some_and(has_less)
     }
@@ -181,5 +186,7 @@ fn chosen(
     Ok(choices)
 }
 
+/// Litres are told as whole ones.
+const LITRES_TOLD: f64 = 0.5;
 /// So many of the best are scored anew until one holds.
 const BEST_TRIED: usize = 8;

@@ -2,6 +2,7 @@
 
 use std::cmp::Ordering;
 
+use crate::analysis::compare::effect::Effect;
 use crate::analysis::ensemble::curve::ReadyCurve;
 use crate::analysis::ensemble::member::{Member, Told};
 use crate::base::quantiles::quantiles;
@@ -25,6 +26,8 @@ pub struct Score {
     pub curve: ReadyCurve,
     /// Mean of the ready days, those that are later than the last day counted as the day after it.
     pub mean_ready_day: f64,
+    /// The ready day of each member, counted the same way; none of one that failed.
+    pub ready_days: Vec<Option<f64>>,
     /// Highest total ammonia and nitrite, mg N/L: 5, 50 and 95 of 100 members stay below.
     pub peaks: [[f64; 3]; 2],
     /// Tankfuls of water changed.
@@ -74,6 +77,9 @@ impl Score {
             nitrite: count(&nitrite),
             curve: ReadyCurve::of(members, last_day),
             mean_ready_day: mean(&day),
+            ready_days: (members.iter())
+                .map(|member| member.told.as_ref().ok().map(|told| day(&told)))
+                .collect(),
             peaks: [
                 peaks(&|told| told.figures.tan_peak.value),
                 peaks(&|told| told.figures.nitrite_peak.value),
@@ -89,6 +95,15 @@ impl Score {
     /// So many of 100 members hold.
     pub fn of_100(&self) -> f64 {
         100.0 * self.hold as f64 / self.members.max(1) as f64
+    }
+
+    /// Whether members are ready sooner with this calendar than with another, beyond what chance may make of the
+    /// same tanks.
+    pub fn is_sooner_than(&self, other: &Score) -> bool {
+        let pairs = self.ready_days.iter().zip(&other.ready_days);
+        let gained = pairs.filter_map(|(own, its)| Some((*its)? - (*own)?));
+        let effect = Effect::of_differences(gained.collect());
+        effect.is_some_and(|effect| effect.mean > 0.0 && effect.is_clear())
     }
 
     /// Whether this calendar comes before another: one that keeps what must hold before one that does not;

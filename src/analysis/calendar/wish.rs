@@ -30,6 +30,11 @@ pub struct CalendarWish {
 /// Two shares are the same when they are closer than this: a quarter, and 25 % as it was read.
 const SAME_SHARE: f64 = 1e-9;
 
+/// Whether two shares of the water are the same.
+pub fn is_same_share(one: f64, other: f64) -> bool {
+    (one - other).abs() < SAME_SHARE
+}
+
 impl CalendarWish {
     /// The same with the shares of a plan's own changes among those a search may use, where they are allowed.
     #[must_use]
@@ -39,10 +44,8 @@ impl CalendarWish {
             let EventKind::Change { share } = event.kind else {
                 continue;
             };
-            let is_known = self
-                .shares
-                .iter()
-                .any(|own| (own - share).abs() < SAME_SHARE);
+            let mut own = self.shares.iter();
+            let is_known = own.any(|&own| is_same_share(own, share));
             if share > 0.0 && share <= most && !is_known {
                 self.shares.push(share);
             }

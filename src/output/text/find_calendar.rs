@@ -99,6 +99,8 @@ fn did(case: &Case, score: &Score) -> String {
     )
 }
 
+const SAME_DAY: &str = "ready on the same day";
+
 /// A choice against the changes as written.
 fn against(score: &Score, planned: &Score) -> String {
     let litres = (score.litres - planned.litres).round();
@@ -110,9 +112,14 @@ fn against(score: &Score, planned: &Score) -> String {
         more => format!("{} {unit} more", digits(more)),
     };
     let when = match (days * 10.0).round() / 10.0 {
-        0.0 => "ready on the same day".to_string(),
+        0.0 => SAME_DAY.to_string(),
         days if days < 0.0 => format!("ready {:.1} days earlier", -days),
         days => format!("ready {days:.1} days later"),
+    };
+    let is_clear = score.is_sooner_than(planned) || planned.is_sooner_than(score);
+    let chance = match is_clear || when == SAME_DAY {
+        true => "",
+        false => ", which may be chance",
     };
     let short = if score.is_kept {
         ""
@@ -120,7 +127,7 @@ fn against(score: &Score, planned: &Score) -> String {
         "; it falls short of what was asked for in fresh tanks"
     };
     format!(
-        "{}, {}, {when} on the mean{short}",
+        "{}, {}, {when} on the mean{chance}{short}",
         way(litres, "L"),
         way(
             visits as f64,

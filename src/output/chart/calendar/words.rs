@@ -37,6 +37,9 @@ fn gained(best: &Score, planned: &Score, least: Least) -> String {
             let found = counted(best.visits, "change is", "changes are");
             format!("{found} enough, in place of {} as written", planned.visits)
         }
+        Least::ReadyDay if !best.is_sooner_than(planned) => {
+            "No calendar that was tried is ready clearly before the changes as written".into()
+        }
         Least::ReadyDay => {
             let days = number(planned.mean_ready_day - best.mean_ready_day, 1);
             format!("Ready {days} days before the changes as written, on the mean")

@@ -16,8 +16,14 @@ pub const ABOVE: f64 = 6.0;
 const HEADS: [f64; 2] = [21.0, 38.0];
 const FIRST: f64 = 66.0;
 const ROW: f64 = 27.0;
-/// From the last row to the note.
+/// From the last row to the notes, and from one to the next.
 const NOTE: f64 = 26.0;
+const NEXT_NOTE: f64 = 17.0;
+/// What the lines and words of the strip mean.
+const NOTES: [&str; 2] = [
+    "bold and underlined: best in its column; dashed line under it: worst; neither where that may be chance",
+    "later: than the last day; visits: days on which somebody has to be there",
+];
 /// Room for the names of plans.
 const NAMES: f64 = 200.0;
 /// Right edge of the strip.
@@ -41,7 +47,7 @@ const COLUMNS: [Column; 10] = [
 
 /// Height of the strip of so many plans.
 pub fn height(rows: usize) -> f64 {
-    ABOVE + FIRST + ROW * (rows - 1) as f64 + NOTE + 4.0
+    ABOVE + FIRST + ROW * (rows - 1) as f64 + NOTE + NEXT_NOTE + 4.0
 }
 
 /// Draws the strip from a height of the page on.
@@ -54,9 +60,11 @@ pub fn draw(sheet: &mut Sheet, comparison: &Comparison<'_>, top: f64) {
         row(sheet, comparison, place, baseline);
         baseline += ROW;
     }
-    let note = "bold and underlined: best in its column; dashed line under it: worst; neither where that may be chance. visits: days on which somebody has to be there";
-    let words = vec![small(note, MUTED)];
-    sheet.say(words, Anchor::Start, LEFT, baseline - ROW + NOTE);
+    baseline += NOTE - ROW;
+    for note in NOTES {
+        sheet.say(vec![small(note, MUTED)], Anchor::Start, LEFT, baseline);
+        baseline += NEXT_NOTE;
+    }
 }
 
 fn heads(sheet: &mut Sheet, members: usize, top: f64) {

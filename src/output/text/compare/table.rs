@@ -52,7 +52,8 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
         .collect();
     page.block("Figures", Tone::Strong, format!("{:NAMES$}{heads}", ""));
     for line in told(comparison) {
-        page.line(Tone::Plain, row(line, width));
+        let standing = standing(line, comparison.last_day);
+        page.line(Tone::Plain, format!("{}  {standing}", row(line, width)));
     }
     let bands = match count <= MOST_WITH_BANDS {
         true => "middle of the tanks, in brackets 5 to 95 of 100",
@@ -87,6 +88,12 @@ fn is_told_apart(line: &Line) -> bool {
     line.unit == "day" || !line.is_about_the_same()
 }
 
+/// How many plans are later than the last day.
+fn later(line: &Line) -> usize {
+    let values = line.values.iter();
+    values.filter(|value| **value == Value::Later).count()
+}
+
 fn width(plans: usize) -> usize {
     match plans {
         few if few <= MOST_WITH_BANDS => BANDED,
@@ -112,7 +119,7 @@ fn row(line: &Line, width: usize) -> String {
         .iter()
         .map(|value| format!("{:>width$}", cell(line, value, width)));
     let cells: String = cells.collect();
-    format!("{name:NAMES$}{cells}  {}", standing(line))
+    format!("{name:NAMES$}{cells}")
 }
 
 fn cell(line: &Line, value: &Value, width: usize) -> String {
@@ -133,10 +140,14 @@ fn cell(line: &Line, value: &Value, width: usize) -> String {
 }
 
 /// `best A worst C`, or that all are about the same; of a best or worst that most plans share only the other is
-/// told.
-fn standing(line: &Line) -> String {
+/// told. Days behind the last one are not known, so they are never called the same.
+fn standing(line: &Line, last_day: u32) -> String {
     if line.is_about_the_same() {
-        return "about the same".into();
+        return match later(line) {
+            0 => "about the same".into(),
+            all if all == line.values.len() => format!("all after day {last_day}"),
+            _ => "not told apart".into(),
+        };
     }
     let count = line.values.len();
     let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
@@ -150,4 +161,34 @@ fn standing(line: &Line) -> String {
         is_told.then(|| format!("{word} {letters}"))
     });
     words.collect::<Vec<_>>().join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::compare::alike::Alike;
+    use crate::analysis::figure_list::Better;
+
+    fn days(values: [Value; 2], alike: &[(usize, usize)]) -> Line {
+        Line {
+            name: "ready_90_of_100_day",
+            unit: "day",
+            what: "",
+            short: "",
+            better: Better::Less,
+            told_from: 1.0,
+            values: values.to_vec(),
+            alike: Alike::pairs(alike),
+        }
+    }
+
+    #[test]
+    fn days_behind_the_last_one_are_not_called_about_the_same() {
+        let told = |values, alike: &[(usize, usize)]| standing(&days(values, alike), 56);
+        let day = Value::One;
+        assert_eq!(told([Value::Later, Value::Later], &[]), "all after day 56");
+        assert_eq!(told([Value::Later, day(55.0)], &[(0, 1)]), "not told apart");
+        assert_eq!(told([day(40.0), day(40.0)], &[]), "about the same");
+        assert_eq!(told([day(40.0), Value::Later], &[]), "best A worst B");
+    }
 }
