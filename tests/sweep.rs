@@ -219,6 +219,7 @@ refused! {
     three_values_at_once: "changes.early.every=1..7:7", "changes.early.share=20..80 %:4", "gas.hold=20..26 mg/L:2";
     the_same_value_twice: "gas.hold=20..26 mg/L:2", "gas.hold=20..30 mg/L:2";
     runs_of_different_length: "length=40..56:2";
+    a_section_that_is_not_there_is_named_with_what_to_write: "air.on.for=2..12 h:3";
 }
 
 #[test]

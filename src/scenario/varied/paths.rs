@@ -25,12 +25,37 @@ pub fn unknown(spec: &Spec, written: &Merged) -> Option<Problem> {
         return None;
     }
     match key_of(path) {
-        Some(key) => {
-            let near = entry_meant(path, key, &written.table)?;
-            Some(problem.help(format!("did you mean {near}?")))
-        }
+        Some(key) => match entry_meant(path, key, &written.table) {
+            Some(near) => Some(problem.help(format!("did you mean {near}?"))),
+            None => without_section(spec, &written.table),
+        },
         None => Some(told(problem, path, &numbers_written(&written.table))),
     }
+}
+
+/// The problem of a section that is not there and needs more than what is varied in it.
+fn without_section(spec: &Spec, table: &Table) -> Option<Problem> {
+    let path = spec.axis.path.as_str();
+    let (section, _) = path.split_once('.')?;
+    let lines: Vec<String> = KEYS
+        .iter()
+        .filter(|key| key.default == "required" && key.path != path)
+        .filter_map(|key| {
+            let name = key.path.strip_prefix(section)?.strip_prefix('.')?;
+            (!name.contains('.')).then(|| format!("{name} = {}", key.example))
+        })
+        .collect();
+    if lines.is_empty() || is_written(section, table) {
+        return None;
+    }
+    let title = format!("the scenario has no [{section}] in which {path} could be varied");
+    let lines = lines.join(" and ");
+    let advice = format!("write [{section}] into it first, with {lines}, then vary {path}");
+    Some(
+        Problem::at(&spec.place, title)
+            .label("nothing to vary")
+            .help(advice),
+    )
 }
 
 /// The path with the name of an entry that the file has, where its own name is nearly that one.
