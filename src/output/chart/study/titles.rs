@@ -82,7 +82,11 @@ fn lower(words: &str) -> String {
 /// `earlier` or `later`, `lower` or `higher`, of yes or no `likelier` or `less likely`.
 pub fn way(found: &Found, rank: f64) -> &'static str {
     if found.milestone.is_yes_or_no() {
-        return if rank > 0.0 { "likelier" } else { "less likely" };
+        return if rank > 0.0 {
+            "likelier"
+        } else {
+            "less likely"
+        };
     }
     match (is_day(&found.milestone), rank > 0.0) {
         (true, true) => "later",
