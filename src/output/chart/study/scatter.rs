@@ -195,11 +195,15 @@ fn draw(
     };
     let middle = running_median(input, &points, story);
     let mut panel = Panel::new(small::frame(number), across(input), up);
-    panel.lines.push(Line::new(
-        "middle of the runs nearby",
-        middle.clone(),
-        Pen::curve(INK),
-    ));
+    let stretches = stretches(input, &middle);
+    for stretch in &stretches {
+        let line = Line::new(
+            "middle of the runs nearby",
+            stretch.clone(),
+            Pen::curve(INK),
+        );
+        panel.lines.push(line);
+    }
     let factor = &story.findings.factors[at];
     let panel = small::add(sheet, panel, factor, input, &below(input));
     let colour = over_white(hue(input.group), PALE);
@@ -210,7 +214,7 @@ fn draw(
         sheet.shape(Shape::Disc(place, DOT, colour));
     }
     // over the dots
-    for stretch in stretches(input, &middle) {
+    for stretch in stretches {
         let path = sheet.figure.panels[panel].path(&stretch);
         for pen in [Pen::curve(WHITE).wide(5.0), Pen::curve(INK).wide(2.2)] {
             sheet.shape(Shape::Path(path.clone(), pen));
