@@ -249,6 +249,55 @@ fn ready_days_beyond_the_run_are_counted_and_turn_the_verdict_to_ranks() {
     assert_eq!(judged(&early.found[0]).unwrap().leading, Kind::Total);
 }
 
+/// One run in a few hundred goes far up where both inputs are high; elsewhere it rises with the first.
+fn now_and_then(x: &[f64]) -> f64 {
+    let spike = if x[0] > 0.95 && x[1] > 0.95 {
+        60.0
+    } else {
+        0.0
+    };
+    x[0] + spike
+}
+
+#[test]
+fn where_a_few_runs_carry_the_variance_nothing_is_ranked_by_its_shares() {
+    let study = study(3, variance(By::Input, false), 2048, ANY);
+    let found = &findings(&study, now_and_then).found[0];
+    let tail = found.carried_by_few().unwrap();
+    assert!(
+        tail.share > 0.9 && (tail.runs, tail.of) == (20, 2048),
+        "{tail:?}"
+    );
+    let judged = judged(found).unwrap();
+    assert_eq!((judged.leading, judged.strongest()), (Kind::Rank, 0));
+    // without ranks, as of few kept rows, nothing is said for sure
+    let mut without = found.clone();
+    without.indices.retain(|index| index.kind != Kind::Rank);
+    let judged = firstfill::analysis::study::findings::judged::judged(&without).unwrap();
+    assert_eq!(judged.leading, Kind::Total);
+    let unsure = judged
+        .order
+        .iter()
+        .all(|(_, standing)| *standing == Standing::Between);
+    assert!(unsure, "{judged:?}");
+    // the same without the spike is sure, and its shares lead
+    let calm = &findings(&study, |x| x[0] + 0.1 * x[1]).found[0];
+    assert!(calm.carried_by_few().is_none() && !calm.ranks_lead());
+    let told = calm.tail.unwrap().share;
+    assert!(told < 0.05, "{told}");
+}
+
+#[test]
+fn effects_of_a_few_trajectories_without_an_interval_are_not_sure() {
+    let study = study(3, Method::Trajectories { levels: 4 }, 8, ANY);
+    let mut found = findings(&study, |x| 2.0 * x[0] + x[1]).found.swap_remove(0);
+    assert_eq!(judged(&found).unwrap().all(Standing::Matters), [0, 1]);
+    for index in &mut found.indices {
+        index.interval = None;
+    }
+    assert!(judged(&found).unwrap().all(Standing::Matters).is_empty());
+}
+
 #[test]
 fn what_the_ready_tanks_have_in_common_is_found_with_its_quarters() {
     let mut study = study(3, Method::Latin, 0, "ready_day");
@@ -356,6 +405,31 @@ fn one_at_a_time_tells_how_far_and_which_way() {
     );
     assert!(only(&found, Kind::Rank).is_empty());
     assert_eq!(judged(&found.found[0]).unwrap().strongest(), 0);
+}
+
+#[test]
+fn a_failed_step_takes_nothing_from_the_other_inputs() {
+    let study = study(2, Method::OneAtATime, 3, ANY);
+    let mut gathering = Gathering::new(&study);
+    for number in 0..6_u64 {
+        let mut run = row(number, study.places(number), |x| 2.0 * x[0] + x[1]);
+        if number == 0 {
+            run.outputs = None; // the first input at its lower end
+        }
+        gathering.take(&run);
+    }
+    let found = gathering.findings();
+    let told = |kind| -> Vec<(usize, f64)> {
+        let all = only(&found, kind).into_iter();
+        all.map(|index| (index.factor, index.value)).collect()
+    };
+    assert_eq!(told(Kind::Range), [(0, 1.0), (1, 1.0)]);
+    assert_eq!(
+        told(Kind::Rise),
+        [(1, 1.0)],
+        "the first came to one end only"
+    );
+    assert_eq!((found.counts.failed, found.counts.left_out), (1, 0));
 }
 
 #[test]

@@ -255,6 +255,37 @@ fn every_parameter_has_its_own_id_and_a_default_inside_its_range() {
     assert!(ids.len() > 150, "{} parameters", ids.len());
 }
 
+/// Tables, charts and messages show one parameter without its neighbours.
+#[test]
+fn what_a_parameter_is_can_be_read_without_the_one_before_it() {
+    let looks_back = |meaning: &str| {
+        let words = format!(" {meaning} ");
+        let after = [" of ", " for ", " at ", " in ", " "];
+        let nouns = [
+            "velocity", "boost", "carbon", "nitrogen", "share", "value", "rate", "speed",
+        ];
+        let that = |noun: &&str| words.contains(&format!(" that {noun} "));
+        let begins = ["that ", "the same", "its ", "the rest"];
+        let the_same = after
+            .iter()
+            .any(|after| words.contains(&format!("{after}the same ")));
+        begins.iter().any(|begin| meaning.starts_with(begin))
+            || nouns.iter().any(|noun| that(&noun))
+            || words.contains(" the rest ")
+            || the_same
+    };
+    assert!(looks_back("that velocity for a ripple") && looks_back("share of that carbon burnt"));
+    let mut meanings = BTreeSet::new();
+    for spec in parameters::all() {
+        let (id, meaning) = (spec.id, spec.meaning);
+        assert!(!looks_back(meaning), "{id}: {meaning}");
+        assert!(
+            meanings.insert(meaning),
+            "{id} is told in the words of another one: {meaning}"
+        );
+    }
+}
+
 #[test]
 fn every_unit_of_a_parameter_can_be_read() {
     for spec in parameters::all() {

@@ -1,5 +1,7 @@
 //! A run is repeated from its manifest, as a user would: the same bytes, whatever became of the files.
 
+mod support;
+
 use std::fs;
 use std::path::Path;
 
@@ -7,33 +9,16 @@ use assert_cmd::Command;
 use predicates::prelude::*;
 use tempfile::TempDir;
 
-/// An invented tank, and one that is laid over it from another folder.
-const BELOW: &str = r#"
-start = "2027-03-06 10:00"
-length = 6
-[tank]
-inside = "60 x 30 x 36 cm"
-water_line = "33 cm"
-[soil]
-kind = "medium"
-amount = "9 L"
-[changes]
-early = { days = "1..6", every = 1, share = "50 %" }
-[light]
-on = "11:00..18:00"
-[gas]
-on = "10:00..17:00"
-hold = "25 mg/L"
-[plants]
-stems = { cover = "40 %" }
-"#;
+use support::short_tank::TANK;
+
+/// A tank that is laid over the short one from another folder.
 const ABOVE: &str = "based_on = \"../below.toml\"\nname = \"above\"\n[gas]\nhold = \"20 mg/L\"\n";
 
 /// A room with both files, and a first run of the upper one in `output/above`.
 fn after_a_run(options: &[&str]) -> TempDir {
     let room = tempfile::tempdir().unwrap();
     fs::create_dir(room.path().join("tanks")).unwrap();
-    fs::write(room.path().join("below.toml"), BELOW).unwrap();
+    fs::write(room.path().join("below.toml"), TANK).unwrap();
     fs::write(room.path().join("tanks/above.toml"), ABOVE).unwrap();
     let mut line = vec!["run", "tanks/above.toml"];
     line.extend(options);

@@ -1,6 +1,8 @@
 //! Studies: what a row is run with, that it hangs on its number alone, and that neither kills nor slices nor threads
 //! leave a trace in what is written.
 
+mod support;
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -14,36 +16,15 @@ use tempfile::TempDir;
 use firstfill::analysis::ensemble::{self, Ask};
 use firstfill::analysis::figure_list::FIGURES;
 use firstfill::analysis::study::Study;
+use firstfill::analysis::study::findings::factor;
 use firstfill::analysis::study::input::Spread;
 use firstfill::analysis::study::run::{Ran, run};
 use firstfill::analysis::uncertain::Uncertain;
 use firstfill::base::stop::Stop;
 use firstfill::output::rows::results::Results;
+use firstfill::output::study::words::name;
 use firstfill::scenario::study::{Asking, LoadedStudy, load, read_text};
-
-/// A short tank, so that many runs take little.
-const TANK: &str = r#"
-name = "a short tank"
-length = 6
-[tank]
-inside = "60 x 30 x 36 cm"
-water_line = "33 cm"
-[soil]
-kind = "medium"
-amount = "6 L"
-[water.tap]
-alkalinity = "4 dKH"
-[light]
-on = "11:00..18:00"
-[gas]
-on = "10:00..17:00"
-hold = "26 mg/L"
-tuned_on = [2]
-[changes]
-early = { days = "1..6", every = 2, share = "50 %" }
-[plants]
-stems = { cover = "40 %" }
-"#;
+use support::short_tank::TANK;
 
 const INPUTS: &str = r#"
 [inputs]
@@ -531,6 +512,22 @@ fn a_study_that_would_fill_the_disk_is_asked_for_twice() {
 }
 
 #[test]
+fn rows_that_are_there_already_take_no_more_room() {
+    let room = room();
+    let part = room.path().join(".firstfill-part-mine");
+    fs::create_dir(&part).unwrap();
+    fs::write(part.join("manifest.json"), "{}").unwrap();
+    // as long as the rows of the whole study, but for the disk
+    let rows = fs::File::create(part.join("results.csv")).unwrap();
+    rows.set_len(100_000_000_000).unwrap();
+    let large = ["--members", "90000000", "--out", "mine"];
+    let anew = refused(room.path(), &with(&[&large[..], &["--force"]].concat()), 2);
+    assert!(anew.contains("rows take about"), "{anew}");
+    let resumed = refused(room.path(), &with(&[&large[..], &["--resume"]].concat()), 2);
+    assert!(resumed.contains("holds another study"), "{resumed}");
+}
+
+#[test]
 fn a_milestone_of_the_tank_as_planned_needs_no_look_ahead_and_is_the_same_without() {
     let both = loaded("points", 48);
     let mut figures_only = both.clone();
@@ -543,6 +540,25 @@ fn a_milestone_of_the_tank_as_planned_needs_no_look_ahead_and_is_the_same_withou
         );
         assert_eq!(with[1..], *without);
     }
+}
+
+#[test]
+fn inputs_are_called_what_they_are_and_by_their_path_where_no_words_name_them() {
+    let room = room();
+    let more = "surface.kind = { settings = [\"still\", \"ripple\"] }\nP_max_stems = \"usual\"\n";
+    let text = study("points", 60) + more;
+    let path = room.path().join("study.toml");
+    let loaded = read_text(&path, &text, Asking::default()).unwrap_or_else(|why| panic!("{why}"));
+    let names: Vec<String> = factor::all(&loaded.study).iter().map(name).collect();
+    let expected = [
+        "fastest growth of ammonia oxidisers at 20 °C",
+        "first films",
+        "alkalinity of the tap water",
+        "changes.early.share",
+        "surface.kind",
+        "fastest photosynthesis of stems at 25 °C",
+    ];
+    assert_eq!(names, expected);
 }
 
 /// The number of inputs and rows of a study, as a check of its words.

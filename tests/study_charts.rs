@@ -33,6 +33,19 @@ const SHARES: Method = Method::Variance {
     by: By::Input,
 };
 
+/// More than have a line, one of which a few runs carry, and one that never changes.
+const MANY: [&str; 9] = [
+    "free_ammonia_peak_mg_n_per_l",
+    "ready_day",
+    "water_changed_l",
+    "ready_by",
+    "tan_peak_mg_n_per_l",
+    "nitrite_peak_mg_n_per_l",
+    "nitrate_end_mg_n_per_l",
+    "nitrate_peak_mg_n_per_l",
+    "oxygen_low_mg_per_l",
+];
+
 /// Studies that could break a layout: every method, late tanks, few members, nothing that moves.
 fn odd() -> Vec<(&'static str, Study, Findings)> {
     let pairs = Method::Variance {
@@ -65,7 +78,16 @@ fn odd() -> Vec<(&'static str, Study, Findings)> {
         let findings = of_invented(&study, later);
         (name, study, findings)
     };
-    all.into_iter().map(studied).collect()
+    let many = |name, method, members| {
+        let study = like_a_tank(method, members, &MANY);
+        let findings = of_invented(&study, 0.0);
+        (name, study, findings)
+    };
+    let of_many = [
+        many("few-runs", SHARES, 2048),
+        many("many-effects", levels, 100),
+    ];
+    all.into_iter().map(studied).chain(of_many).collect()
 }
 
 /// One at a time, laid out by hand: step by step, input by input.
@@ -255,6 +277,69 @@ fn the_verdict_changes_when_the_facts_do() {
         said("shares-few")
     );
     assert!(said("pairs").contains(" with "), "{}", said("pairs"));
+}
+
+#[test]
+fn a_variance_that_a_few_runs_carry_is_told_and_not_ranked_by() {
+    let all = odd();
+    let (_, study, findings) = all.iter().find(|(name, ..)| *name == "few-runs").unwrap();
+    let story = story(study, findings);
+    let tail = findings.found[0].carried_by_few().unwrap();
+    let share = format!("{:.0} % of the variance", 100.0 * tail.share);
+    let few = format!("{} of {} runs", tail.runs, tail.of);
+    let verdict = verdict::text(&story);
+    let screen = strip_str(&page(&story).render(WIDEST)).to_string();
+    let screen = screen.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [&verdict, &screen] {
+        assert!(
+            words.contains(&few) && words.contains(&format!("carry {share}")),
+            "{words}"
+        );
+        assert!(words.contains("shares of it hang"), "{words}");
+        assert!(words.contains("method = \"latin\""), "{words}");
+    }
+    let convergence = figures(&story).pop().unwrap();
+    assert_eq!(convergence.name, "convergence");
+    let notes: Vec<String> = convergence.labels.iter().map(Label::words).collect();
+    let notes = notes.join(" ");
+    for words in [
+        &format!("of peak free NH₃ {few} hold {share}"),
+        "water changed: nothing moves it",
+        "there is room for 7 lines",
+    ] {
+        assert!(notes.contains(words), "{words}\n{notes}");
+    }
+    // and of the other milestones none of it is said
+    let other = verdict.split("Ready day:").nth(1).unwrap();
+    assert!(!other.contains("carry"), "{other}");
+}
+
+#[test]
+fn a_choice_is_told_where_a_number_hangs_on_the_order_of_its_settings() {
+    for (name, study, findings) in odd() {
+        let words = verdict::text(&story(&study, &findings));
+        let hangs = "hang on the order in which the study lists the settings";
+        let told = words.contains(&format!(
+            "changes.early.share is a choice: its ranks {hangs}"
+        ));
+        let ranks_lead = ["shares-late", "points", "points-late", "few-runs"].contains(&name);
+        assert_eq!(told, ranks_lead, "{name}\n{words}");
+        let csv = indices::table(&story(&study, &findings))
+            .written(Form::Csv)
+            .unwrap();
+        let is = |input: &str| {
+            let row = csv
+                .lines()
+                .find(|row| row.contains(&format!(",{input},")))
+                .unwrap();
+            row.rsplit(',').next().unwrap().to_string()
+        };
+        assert_eq!(is("mu_NOB"), "quantity", "{name}");
+        assert_eq!(is("changes.early.share"), "choice", "{name}");
+        if name == "groups" {
+            assert_eq!(is("soil"), "group");
+        }
+    }
 }
 
 #[test]

@@ -85,6 +85,11 @@ messages! {
     a_range_in_the_wrong_unit: of("water.tap.alkalinity = \"3..4 L\"\n");
     a_range_out_of_bounds: of("changes.early.share = { settings = [\"20 %\", \"140 %\"] }\n");
     a_range_where_only_settings_do: of("changes.early.share = \"20..40 %\"\n");
+    a_range_of_days_where_only_settings_do: of("changes.early.every = \"1..5\"\n");
+    an_even_range_where_only_settings_do: of("changes.early.share = { from = \"20 %\", to = \"80 %\" }\n");
+    a_number_without_a_usual_spread: of("changes.early.every = \"usual\"\n");
+    a_share_without_a_usual_spread: of("changes.early.share = \"usual\"\n");
+    a_word_without_a_usual_spread: of("surface.kind = \"usual\"\n");
     one_setting_does_not_vary: of("changes.early.every = { settings = [2] }\n");
     a_setting_twice: of("changes.early.every = { settings = [2, 3, 2] }\n");
     settings_between_whole_days: of("changes.early.every = { settings = \"1..4:3\" }\n");

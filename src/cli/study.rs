@@ -33,8 +33,8 @@ pub fn run_study(options: &Options) -> Result<(), Failure> {
 fn study(options: &Options) -> Result<(), Failure> {
     let loaded = study_asked::load(options)?;
     let slice = options.shard.unwrap_or(Slice::WHOLE);
-    study_asked::refuse_large(options, &loaded, slice)?;
     let place = options.into.place(&usual(&loaded, slice));
+    study_asked::refuse_large(options, &loaded, slice, place.target())?;
     let story = manifest::Story {
         study: &loaded.study,
         files: &loaded.files,

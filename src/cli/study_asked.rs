@@ -10,6 +10,7 @@ use crate::analysis::study::slice::Slice;
 use crate::output::growing::{Found, GrowingError, found, free_bytes, hidden};
 use crate::output::place::Place;
 use crate::output::rows::manifest::{COMMAND, Kept};
+use crate::output::rows::results::FILE;
 use crate::output::rows::size;
 use crate::scenario::problem::Problems;
 use crate::scenario::study::{self, Asking, LoadedStudy};
@@ -64,10 +65,19 @@ pub fn refused(problems: &Problems) -> Failure {
 }
 
 /// Refuses rows that take more room than anybody expects, or than there is.
-pub fn refuse_large(options: &Options, loaded: &LoadedStudy, slice: Slice) -> Result<(), Failure> {
+pub fn refuse_large(
+    options: &Options,
+    loaded: &LoadedStudy,
+    slice: Slice,
+    target: &Path,
+) -> Result<(), Failure> {
     let rows = slice.rows(loaded.study.rows());
-    let bytes = size::bytes(&loaded.study, &loaded.family, &rows);
-    let target = options.into.out.as_deref().unwrap_or(Path::new("output"));
+    let there = if options.resume {
+        rows_there(target)
+    } else {
+        0
+    };
+    let bytes = size::bytes(&loaded.study, &loaded.family, &rows).saturating_sub(there);
     let free = free_bytes(target).unwrap_or(u64::MAX);
     if options.yes || bytes <= size::MOST_BYTES.min(free) {
         return Ok(());
@@ -80,6 +90,12 @@ pub fn refuse_large(options: &Options, loaded: &LoadedStudy, slice: Slice) -> Re
     Err(Failure::bad_input(format!(
         "error: {count} rows take about {mb:.0} MB{room}\n  = help: add --yes to run them all the same, take fewer --members, or spread them with --shard"
     )))
+}
+
+/// Bytes of the rows that an unfinished study has left.
+fn rows_there(target: &Path) -> u64 {
+    let there = std::fs::metadata(hidden(target).join(FILE));
+    there.map_or(0, |file| file.len())
 }
 
 /// Whether the study begins, goes on, or is done already.

@@ -58,7 +58,7 @@ macro_rules! group {
         [
             parameter(
                 concat!("P_max_", $suffix),
-                concat!("fastest photosynthesis at 25 °C, ", $suffix),
+                concat!("fastest photosynthesis of ", $suffix, " at 25 °C"),
                 "mg O2/g/h",
                 $pm.0,
                 ($pm.1, $pm.2),
@@ -69,7 +69,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("K_I_", $suffix),
-                concat!("light at half speed, ", $suffix),
+                concat!("light at half speed of ", $suffix),
                 "µmol/m²/s",
                 $ki.0,
                 ($ki.1, $ki.2),
@@ -77,7 +77,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("k_B_", $suffix),
-                concat!("shading by its own dry weight, ", $suffix),
+                concat!("shading of ", $suffix, " by their own dry weight"),
                 "m²/g",
                 $kb.0,
                 ($kb.1, $kb.2),
@@ -85,7 +85,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("R_d_", $suffix),
-                concat!("respiration at 25 °C, ", $suffix),
+                concat!("respiration of ", $suffix, " at 25 °C"),
                 "mg O2/g/h",
                 $rd.0,
                 ($rd.1, $rd.2),
@@ -93,7 +93,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("K_CO2_", $suffix),
-                concat!("CO2 at half speed, ", $suffix),
+                concat!("CO2 at half speed of ", $suffix),
                 "mmol/L",
                 $kc.0,
                 ($kc.1, $kc.2),
@@ -101,7 +101,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("V_NH_", $suffix),
-                concat!("fastest ammonium uptake, ", $suffix),
+                concat!("fastest ammonium uptake of ", $suffix),
                 "mg N/g/h",
                 $vh.0,
                 ($vh.1, $vh.2),
@@ -112,7 +112,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("V_NO_", $suffix),
-                concat!("fastest nitrate uptake, ", $suffix),
+                concat!("fastest nitrate uptake of ", $suffix),
                 "mg N/g/h",
                 $vo.0,
                 ($vo.1, $vo.2),
@@ -120,7 +120,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("f_root_", $suffix),
-                concat!("share of uptake that roots can take, ", $suffix),
+                concat!("share that roots can take of the uptake of ", $suffix),
                 "1",
                 $fr.0,
                 ($fr.1, $fr.2),
@@ -128,7 +128,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("melt_", $suffix),
-                concat!("share of out-of-water tissue that is shed, ", $suffix),
+                concat!("share that is shed of the out-of-water tissue of ", $suffix),
                 "1",
                 $me.0,
                 ($me.1, $me.2),
@@ -136,7 +136,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("m_loss_", $suffix),
-                concat!("background loss, ", $suffix),
+                concat!("background loss of ", $suffix),
                 "/day",
                 $ml.0,
                 ($ml.1, $ml.2),
@@ -144,7 +144,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("w_sparse_", $suffix),
-                concat!("dry weight of a sparse planting, ", $suffix),
+                concat!("dry weight of a sparse planting of ", $suffix),
                 "g/m²",
                 $ws,
                 ($ws * 0.5, $ws * 2.0),
@@ -152,7 +152,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("w_normal_", $suffix),
-                concat!("dry weight of a normal planting, ", $suffix),
+                concat!("dry weight of a normal planting of ", $suffix),
                 "g/m²",
                 $wn,
                 ($wn * 0.5, $wn * 2.0),
@@ -160,7 +160,7 @@ macro_rules! group {
             ),
             parameter(
                 concat!("w_dense_", $suffix),
-                concat!("dry weight of a dense planting, ", $suffix),
+                concat!("dry weight of a dense planting of ", $suffix),
                 "g/m²",
                 $wd,
                 ($wd * 0.5, $wd * 2.0),

@@ -64,7 +64,7 @@ pub const PARAMETERS: &[ParameterSpec] = &[
     ),
     parameter(
         "y_dry",
-        "share of that nitrogen still there as nitrate at filling",
+        "share of the nitrogen nitrified in a moist soil that is there as nitrate at filling",
         "1",
         0.5,
         (0.2, 0.8),

@@ -15,6 +15,7 @@ pub mod peer;
 pub mod planted_tank;
 pub mod random_tank;
 pub mod reference;
+pub mod short_tank;
 pub mod step_error;
 pub mod stream;
 pub mod study;

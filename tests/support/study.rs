@@ -133,6 +133,10 @@ pub fn invented(study: &Study, places: &[f64], later_by: f64) -> Vec<f64> {
         "ready_by" => f64::from(u8::from(day <= 28.0)),
         "tan_peak_mg_n_per_l" => ammonia,
         "nitrite_peak_mg_n_per_l" => nitrite,
+        // a few runs in a thousand go far up
+        "free_ammonia_peak_mg_n_per_l" if places[3] > 0.95 && places[0] < 0.1 => 0.6 + places[4],
+        "free_ammonia_peak_mg_n_per_l" => 0.02 + 0.01 * places[3],
+        "water_changed_l" => 190.0,
         _ => nitrate,
     };
     study

@@ -1,8 +1,8 @@
 //! How much an input changes the distribution of the output, not its variance alone: good where outputs are censored.
 //!
 //! Runs are put into slots of equal number by the input; how far the outputs of each slot lie from those of all is the
-//! distance of [`distance`] (Pianosi & Wagener 2018, Environ. Model. Softw. 108: 33). An
-//! input that does nothing still gives about 0.83/√(runs of a slot); see [`by_chance`].
+//! distance of [`distance`] (Pianosi & Wagener 2018, Environ. Model. Softw. 108: 33). Of an
+//! input that takes a few values there is a slot for each. One that does nothing still lies [`by_chance`] apart.
 
 use super::distance::distance;
 use crate::base::quantiles::quantile;
@@ -21,34 +21,100 @@ pub struct Apart {
 /// # Panics
 /// When an input has not as many values as there are outputs.
 pub fn apart(input: &[f64], outputs: &[f64], slots: usize) -> Option<Apart> {
-    assert_eq!(input.len(), outputs.len(), "a value each");
     if slots == 0 || outputs.len() < slots {
         return None;
     }
+    let order = order(input, outputs);
+    let bounds: Vec<usize> = (0..=slots).map(|slot| slot * order.len() / slots).collect();
+    from_all(
+        bounds.windows(2).map(|ends| &order[ends[0]..ends[1]]),
+        outputs,
+    )
+}
+
+/// The same with a slot for each value of an input that has a few, whatever their order; none of one value.
+///
+/// # Panics
+/// When an input has not as many values as there are outputs.
+pub fn apart_by_value(input: &[f64], outputs: &[f64]) -> Option<Apart> {
+    let order = order(input, outputs);
+    let slots: Vec<&[usize]> = order.chunk_by(|&a, &b| input[a] == input[b]).collect();
+    let has_some = slots.len() > 1;
+    from_all(slots.into_iter().filter(|_| has_some), outputs)
+}
+
+/// The runs in the order of an input.
+fn order(input: &[f64], outputs: &[f64]) -> Vec<usize> {
+    assert_eq!(input.len(), outputs.len(), "a value each");
     let mut order: Vec<usize> = (0..input.len()).collect();
     order.sort_by(|&a, &b| input[a].total_cmp(&input[b]));
+    order
+}
+
+/// How far slots of runs lie from all of them; none of no slot.
+fn from_all<'a>(slots: impl Iterator<Item = &'a [usize]>, outputs: &[f64]) -> Option<Apart> {
     let all = in_order(outputs.iter().copied());
-    let bounds: Vec<usize> = (0..=slots).map(|slot| slot * order.len() / slots).collect();
-    let of_slot = |ends: &[usize]| {
-        let slot = &order[ends[0]..ends[1]];
-        distance(&in_order(slot.iter().map(|&run| outputs[run])), &all)
-    };
-    let distances = in_order(bounds.windows(2).map(of_slot));
+    let of_slot = |slot: &[usize]| distance(&in_order(slot.iter().map(|&run| outputs[run])), &all);
+    let distances = in_order(slots.map(of_slot));
     Some(Apart {
+        most: *distances.last()?,
         median: quantile(&distances, 0.5),
-        most: distances[slots - 1],
     })
 }
 
-/// What an input that does nothing would show in the middle slot, nearly: the median of Kolmogorov's distribution over
-/// the root of the runs in a slot.
+/// What an input that does nothing would show in the middle of so many slots, nearly: the median of Kolmogorov's
+/// distribution over the root of the runs in a slot, less since a slot is held against all, itself among them.
+///
+/// ```text
+/// 0.8276·√((1 − 1/slots)/(runs of a slot))
+/// ```
 pub fn by_chance(runs: usize, slots: usize) -> f64 {
     const MEDIAN_OF_KOLMOGOROV: f64 = 0.827_57; // from memory
-    MEDIAN_OF_KOLMOGOROV / (runs as f64 / slots as f64).sqrt()
+    let (runs, slots) = (runs as f64, slots as f64);
+    MEDIAN_OF_KOLMOGOROV * ((slots - 1.0) / runs).sqrt()
 }
 
 fn in_order(values: impl Iterator<Item = f64>) -> Vec<f64> {
     let mut values: Vec<f64> = values.collect();
     values.sort_unstable_by(f64::total_cmp);
     values
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_choice_lies_as_far_apart_in_whatever_order_its_settings_are_listed() {
+        // the first of three settings gives 0, the second 1, the third both alike
+        let outputs: Vec<f64> = (0..120)
+            .map(|run| [0.0, 1.0, f64::from(run / 3 % 2)][run as usize % 3])
+            .collect();
+        let listed = |order: [f64; 3]| -> Vec<f64> { (0..120).map(|run| order[run % 3]).collect() };
+        let found = apart_by_value(&listed([0.0, 1.0, 2.0]), &outputs).unwrap();
+        assert_eq!((found.median, found.most), (0.5, 0.5));
+        for order in [[2.0, 0.0, 1.0], [1.0, 2.0, 0.0]] {
+            assert_eq!(apart_by_value(&listed(order), &outputs), Some(found));
+        }
+        assert_eq!(apart_by_value(&[1.0; 120], &outputs), None);
+    }
+
+    #[test]
+    fn a_choice_that_does_nothing_lies_apart_by_chance() {
+        use crate::analysis::sensitivity::latin::column;
+        // the middle of 200 studies of 1000 runs; its own standard deviation is below a twentieth of it
+        for slots in [2_u32, 5] {
+            let of = |seed: u64| {
+                let [choice, outputs] = [0, 1].map(|input| column(seed, input, 1000));
+                let choice: Vec<f64> = choice
+                    .iter()
+                    .map(|x| (x * f64::from(slots)).floor())
+                    .collect();
+                apart_by_value(&choice, &outputs).unwrap().median
+            };
+            let all = in_order((0..200).map(of));
+            let off = quantile(&all, 0.5) / by_chance(1000, slots as usize) - 1.0;
+            assert!(off.abs() < 0.1, "{slots} settings: {off}");
+        }
+    }
 }

@@ -27,7 +27,7 @@ pub struct VarianceSums {
     b: f64,
     squares: f64,
     product: f64,
-    /// Of each input: AB, B·AB, A·AB and (A − AB)².
+    /// Of each input: AB, B·AB and (A − AB)².
     alone: Vec<Alone>,
     /// Of each input: BA.
     other_way: Vec<f64>,
@@ -39,7 +39,6 @@ pub struct VarianceSums {
 struct Alone {
     with: f64,
     b_with: f64,
-    a_b: f64,
     squares: f64,
 }
 
@@ -98,7 +97,6 @@ impl VarianceSums {
         for (sums, with) in self.alone.iter_mut().zip(a_with.iter().map(from_origin)) {
             sums.with += times * with;
             sums.b_with += times * b * with;
-            sums.a_b += times * a * b;
             sums.squares += times * (a - with) * (a - with);
         }
         if self.design.second_order {
@@ -127,7 +125,7 @@ impl VarianceSums {
         let (n, variance, mean) = (self.points, self.variance(), self.mean());
         let of = |sums: &Alone| Shares {
             // the mean of (B − m)·(AB − A)
-            first: ((sums.b_with - sums.a_b) - mean * (sums.with - self.a)) / n / variance,
+            first: ((sums.b_with - self.product) - mean * (sums.with - self.a)) / n / variance,
             total: sums.squares / (2.0 * n) / variance,
         };
         self.alone.iter().map(of).collect()

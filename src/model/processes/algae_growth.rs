@@ -149,7 +149,7 @@ impl<R: Real> Process<R> for AlgaeGrowth<R> {
         ),
         parameter(
             "K_boost",
-            "total ammonia at half of that boost",
+            "total ammonia at which it speeds algae up by half of what it can",
             "mg N/L",
             0.1,
             (0.05, 0.2),

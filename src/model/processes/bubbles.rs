@@ -44,7 +44,7 @@ impl<R: Real> Process<R> for Bubbles<R> {
         ),
         parameter(
             "k_eb",
-            "speed at which bubbles carry the rest away",
+            "speed at which bubbles carry off oxygen that is too much",
             "/h",
             1.0,
             (0.3, 3.0),

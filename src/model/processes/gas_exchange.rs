@@ -110,7 +110,7 @@ impl<R: Real> Process<R> for GasExchange<R> {
         ),
         parameter(
             "k_600_still",
-            "that velocity for a still surface",
+            "gas transfer velocity of a still surface",
             "m/day",
             0.3,
             (0.2, 0.4),
@@ -118,7 +118,7 @@ impl<R: Real> Process<R> for GasExchange<R> {
         ),
         parameter(
             "k_600_gentle",
-            "that velocity for a gentle ripple",
+            "gas transfer velocity of a gentle ripple",
             "m/day",
             0.5,
             (0.35, 0.75),
@@ -126,7 +126,7 @@ impl<R: Real> Process<R> for GasExchange<R> {
         ),
         parameter(
             "k_600_ripple",
-            "that velocity for a ripple",
+            "gas transfer velocity of a ripple",
             "m/day",
             0.75,
             (0.4, 1.2),
@@ -134,7 +134,7 @@ impl<R: Real> Process<R> for GasExchange<R> {
         ),
         parameter(
             "k_600_strong",
-            "that velocity for a strong ripple",
+            "gas transfer velocity of a strong ripple",
             "m/day",
             2.0,
             (1.5, 3.0),
@@ -142,7 +142,7 @@ impl<R: Real> Process<R> for GasExchange<R> {
         ),
         parameter(
             "k_600_splash",
-            "that velocity for an overflow or splash",
+            "gas transfer velocity of an overflow or splash",
             "m/day",
             4.0,
             (3.0, 6.0),

@@ -55,7 +55,7 @@ impl<R: Real> Process<R> for NitrifierLoss<R> {
         ),
         parameter(
             "th_b",
-            "temperature factor of decay",
+            "temperature factor of decay of nitrifiers",
             "1",
             1.04,
             (1.02, 1.08),

@@ -120,7 +120,7 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
     const PARAMETERS: &'static [ParameterSpec] = &[
         parameter(
             "Gamma",
-            "CO2 below which nothing grows",
+            "CO2 below which no plant grows",
             "mmol/L",
             0.001,
             (0.0005, 0.0015),
@@ -160,7 +160,7 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
         ),
         parameter(
             "K_K",
-            "potassium at half speed of growth",
+            "potassium at half speed of plant growth",
             "mg/L",
             0.2,
             (0.05, 0.5),
@@ -168,7 +168,7 @@ impl<R: Real> Process<R> for Photosynthesis<R> {
         ),
         parameter(
             "K_Fe",
-            "iron at half speed of growth",
+            "iron at half speed of plant growth",
             "mg/L",
             0.005,
             (0.001, 0.02),

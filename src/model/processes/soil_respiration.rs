@@ -41,7 +41,7 @@ impl<R: Real> Process<R> for SoilRespiration<R> {
         ),
         parameter(
             "x_aer",
-            "share of that carbon burnt with oxygen",
+            "share of the carbon freed in the soil that is burnt with oxygen",
             "1",
             0.3,
             (0.1, 0.6),

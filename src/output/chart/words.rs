@@ -39,13 +39,17 @@ pub fn hundredths(value: f64) -> String {
     }
 }
 
-/// Formulas with their numbers below the line, as charts write them: `O₂`, `CO₂`, `mg NH₄/L`.
+/// Formulas with their numbers below the line, as charts write them: `O₂`, `CO₂`, `mg NH₄/L`. Names that are typed,
+/// such as `K_NO2`, stay as they are.
 pub fn formulas(text: &str) -> String {
-    FORMULAS
-        .iter()
-        .fold(text.to_string(), |text, (plain, written)| {
-            text.replace(plain, written)
+    let written = |word: &str| {
+        let all = FORMULAS.iter().filter(|_| !word.contains('_'));
+        all.fold(word.to_string(), |word, (plain, written)| {
+            word.replace(plain, written)
         })
+    };
+    let words: Vec<String> = text.split(' ').map(written).collect();
+    words.join(" ")
 }
 
 /// Ends of formulas as they are typed, and as they are written.
@@ -153,6 +157,12 @@ mod tests {
             .map(short)
             .into();
         assert_eq!(shown, ["430", "43", "4.3", "0.43", "0.043", "0", "−2.0"]);
+    }
+
+    #[test]
+    fn formulas_are_written_as_such_but_not_within_names_that_are_typed() {
+        assert_eq!(formulas("mg NH4/L of CO2"), "mg NH₄/L of CO₂");
+        assert_eq!(formulas("nitrite (NO2), K_NO2"), "nitrite (NO₂), K_NO2");
     }
 
     #[test]

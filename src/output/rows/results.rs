@@ -35,7 +35,10 @@ impl<'a> Results<'a> {
         let inputs = self.study.inputs.iter().map(|input| Head {
             name: input.name.clone(),
             unit: unit(&input.unit),
-            meaning: input.words.clone(),
+            meaning: match input.words.as_str() {
+                "" => "as you wrote it".into(),
+                words => words.into(),
+            },
             derived: format!("{}; empty where it does not vary", input.source),
         });
         let milestones = self.study.milestones.iter().map(|one| Head {

@@ -6,6 +6,7 @@ use crate::output::csv::Head;
 use crate::output::table::{Cell, Table};
 
 use super::Story;
+use super::words::takes_settings;
 
 const FILE: &str = "indices.csv";
 
@@ -44,7 +45,17 @@ fn row(story: &Story<'_>, found: &Found, index: &Index) -> Vec<Cell> {
         high,
         Cell::Number(found.share_beyond()),
         Cell::Count(story.findings.counts.members - story.findings.counts.left_out),
+        Cell::words_of(is_a(story, index.factor)),
     ]
+}
+
+/// What an input is: settings are a choice, and stand in the order of the study file.
+fn is_a(story: &Story<'_>, factor: usize) -> &'static str {
+    match story.study.inputs.get(factor) {
+        None => "group",
+        Some(_) if takes_settings(story.study, factor) => "choice",
+        Some(_) => "quantity",
+    }
 }
 
 fn heads() -> Vec<Head> {
@@ -85,5 +96,10 @@ fn heads() -> Vec<Head> {
             "all runs",
         ),
         Head::plain("members", "members that did not fail", "count"),
+        Head::plain(
+            "input_is",
+            "quantity, group, or choice: of a choice, such as the scenario, ranks, effects and rises hang on the order in which the study file lists its settings; shares, distances and ranges do not",
+            "study file",
+        ),
     ]
 }

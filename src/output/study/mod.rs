@@ -3,7 +3,8 @@
 //! ```text
 //! indices · convergence · regions    tidy tables
 //! words                              names, shares and numbers as people read them
-//! verdict                            what matters, what may be ignored, how sure that is
+//! verdict                            what matters, and what may be ignored
+//! sureness                           how sure that is, and whether a few runs carry it
 //! entries                            all of it as files
 //! ```
 
@@ -11,6 +12,7 @@ pub mod convergence;
 pub mod entries;
 pub mod indices;
 pub mod regions;
+pub mod sureness;
 pub mod verdict;
 pub mod words;
 

@@ -2,15 +2,14 @@
 //! what it cannot say. Every sentence is made from what was found.
 
 use crate::analysis::study::findings::Found;
-use crate::analysis::study::findings::index::{Index, Kind};
+use crate::analysis::study::findings::index::Kind;
 use crate::analysis::study::findings::judged::{Judged, Standing, judged};
-use crate::analysis::study::findings::sizes::{DONE_BELOW, Size};
 use crate::analysis::study::method::Method;
-use crate::output::chart::words::number;
 use crate::output::sweep::words::capital;
 use crate::output::text::words::{counted, list};
 
 use super::Story;
+use super::sureness::{carried, sure};
 use super::words::{full_name, meaning, name, of_100, share, takes_settings, told, value};
 
 /// Most inputs that are named one by one.
@@ -38,7 +37,7 @@ pub fn text(story: &Story<'_>) -> String {
     text
 }
 
-/// What was run: `25 inputs, 4,096 members, 110,592 runs`.
+/// What was run: `25 inputs, 4096 members, 110592 runs`.
 pub fn size_of(story: &Story<'_>) -> String {
     let counts = story.findings.counts;
     let mut words = format!(
@@ -49,7 +48,10 @@ pub fn size_of(story: &Story<'_>) -> String {
     );
     if counts.failed > 0 {
         let left_out = counted(counts.left_out as usize, "member");
-        words += &format!("; {} failed, so {left_out} are left out", counts.failed);
+        words += &match counts.left_out {
+            0 => format!("; {} failed and tell nothing", counts.failed),
+            _ => format!("; {} failed, so {left_out} are left out", counts.failed),
+        };
     }
     words
 }
@@ -84,6 +86,7 @@ pub fn range(story: &Story<'_>, found: &Found) -> String {
 pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
     let mut all = Vec::new();
     all.extend(beyond(story, found).map(|words| ("late", words)));
+    all.extend(carried(found).map(|words| ("few", words)));
     let Some(judged) = judged(found) else {
         all.push((
             "matter",
@@ -108,6 +111,7 @@ pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
     if let Some(names) = names(Standing::Between) {
         all.push(("between", format!("little, or not known yet: {names}")));
     }
+    all.extend(choices(story, &judged).map(|words| ("choice", words)));
     all.extend(sure(story, found, &judged).map(|words| ("sure", words)));
     all
 }
@@ -119,11 +123,37 @@ fn beyond(story: &Story<'_>, found: &Found) -> Option<String> {
     }
     let last = story.study.last_day;
     let many = of_100(found.share_beyond());
-    let does = match found.ranks_lead() {
+    let does = match found.is_late() {
         true => "so many that ranks and distances lead here, not shares of the variance",
         false => "they count as the day after, so numbers tell of the days up to then",
     };
     Some(format!("{many} runs are not ready by day {last}: {does}"))
+}
+
+/// Which of the inputs are choices, where a number leads that hangs on the order of their settings.
+fn choices(story: &Story<'_>, judged: &Judged) -> Option<String> {
+    let hangs_on_order = matches!(judged.leading, Kind::Rank | Kind::MuStar | Kind::Range);
+    let choices: Vec<&str> = judged
+        .order
+        .iter()
+        .filter(|(factor, _)| takes_settings(story.study, *factor))
+        .map(|(factor, _)| story.findings.factors[*factor].name.as_str())
+        .collect();
+    let (is, their) = match choices.len() {
+        1 => ("is a choice", "its"),
+        _ => ("are choices", "their"),
+    };
+    let what = match judged.leading {
+        Kind::Rank => "ranks",
+        Kind::MuStar => "effects",
+        _ => "rises",
+    };
+    (hangs_on_order && !choices.is_empty()).then(|| {
+        format!(
+            "{} {is}: {their} {what} hang on the order in which the study lists the settings",
+            list(&choices)
+        )
+    })
 }
 
 /// The inputs that matter with their numbers; where none does, the strongest.
@@ -132,14 +162,7 @@ fn matter(story: &Story<'_>, found: &Found, judged: &Judged) -> String {
     let with_number = |&factor: &usize| {
         let number = found.at(judged.leading, factor);
         let number = number.map_or(String::new(), |index| told(found, index));
-        let order = match judged.leading == Kind::Rank && takes_settings(story.study, factor) {
-            true => " (settings as the study lists them)",
-            false => "",
-        };
-        format!(
-            "{} {number}{order}",
-            full_name(&story.findings.factors[factor])
-        )
+        format!("{} {number}", full_name(&story.findings.factors[factor]))
     };
     let what = meaning(judged.leading);
     if matter.is_empty() {
@@ -193,51 +216,6 @@ fn named(story: &Story<'_>, factors: &[usize]) -> Option<String> {
         (0, _) => None,
         (_, 0) => Some(list(&shown)),
         _ => Some(format!("{} and {more} more", shown.join(", "))),
-    }
-}
-
-/// How far it has converged, and what would be needed.
-fn sure(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String> {
-    let last = found.sizes.last()?;
-    let of = match found.of(Kind::MuStar).next() {
-        Some(_) => "a mean effect, over the largest,",
-        None if story.study.method.ranks_alone() => "a rank correlation",
-        None => "a total share",
-    };
-    let about = &story.findings.factors[last.factor].name;
-    let members = counted(last.members as usize, "member");
-    let widest = number(last.widest, 3);
-    let words = format!("widest interval of {of} {widest} at {members} ({about})");
-    let ranks = match judged.leading == Kind::Rank && !story.study.method.ranks_alone() {
-        true => format!("; of a rank correlation {}", number(widest_rank(found), 3)),
-        false => String::new(),
-    };
-    Some(match last.is_done() {
-        true => format!("{words}: below {DONE_BELOW}, done{ranks}"),
-        false => {
-            let needed = needed(last);
-            format!("{words}: {DONE_BELOW} would take about {needed} members{ranks}")
-        }
-    })
-}
-
-fn widest_rank(found: &Found) -> f64 {
-    let ranks = found.of(Kind::Rank);
-    ranks.map(Index::width).fold(0.0, f64::max)
-}
-
-/// How many members would do: intervals narrow with the root of their number; to the next power of two.
-fn needed(size: &Size) -> u64 {
-    let times = size.widest / DONE_BELOW;
-    let members = (size.members as f64 * times * times).ceil();
-    (members as u64).next_power_of_two()
-}
-
-/// How wide the widest interval of what leads is by now.
-pub fn widest(found: &Found, judged: &Judged) -> Option<f64> {
-    match judged.leading {
-        Kind::Rank => Some(widest_rank(found)),
-        _ => Some(found.sizes.last()?.widest),
     }
 }
 

@@ -10,13 +10,13 @@ use crate::output::chart::words::{number, short};
 use crate::output::text::words::counted;
 
 /// Where words about an input may be cut: what follows is a remark.
-const REMARKS: [&str; 4] = [", ", "; ", ": ", " ("];
+const REMARKS: [&str; 3] = [", ", "; ", ": "];
 
 /// What a factor is, without remarks: `fastest growth of nitrite oxidisers at 20 °C`.
 pub fn name(factor: &Factor) -> String {
     match factor.words.is_empty() {
         true => factor.name.clone(),
-        false => without_remarks(&factor.words).to_string(),
+        false => without_remarks(&factor.words),
     }
 }
 
@@ -29,9 +29,14 @@ pub fn full_name(factor: &Factor) -> String {
     }
 }
 
-fn without_remarks(words: &str) -> &str {
+/// Without what stands in brackets, and without what follows a comma, semicolon or colon.
+fn without_remarks(words: &str) -> String {
+    let words = match (words.find(" ("), words.find(')')) {
+        (Some(from), Some(to)) if from < to => format!("{}{}", &words[..from], &words[to + 1..]),
+        _ => words.to_string(),
+    };
     let cuts = REMARKS.iter().filter_map(|remark| words.find(remark));
-    &words[..cuts.min().unwrap_or(words.len())]
+    words[..cuts.min().unwrap_or(words.len())].to_string()
 }
 
 /// A share: `31 %`, `0.4 %`; one that is nothing, or less by chance, is `0 %`.
@@ -60,8 +65,11 @@ pub fn is_day(milestone: &Milestone) -> bool {
     milestone.name.ends_with("_day")
 }
 
-/// An amount by which a milestone moves: `12 days`, `1.3 mg N/L`.
+/// An amount by which a milestone moves: `12 days`, `1.3 mg N/L`; of yes or no `38 of 100`.
 pub fn amount(milestone: &Milestone, value: f64) -> String {
+    if milestone.is_yes_or_no() {
+        return of_100(value);
+    }
     let unit = unit(milestone);
     match short(value) {
         one if one == "1" && is_day(milestone) => "1 day".into(),
@@ -120,15 +128,11 @@ pub fn takes_settings(study: &Study, factor: usize) -> bool {
     input.is_some_and(|input| matches!(input.spread, Spread::Settings(_)))
 }
 
-/// A value of an input with its unit: `0.74 /day`, or the setting in words.
-pub fn of_input(input: &Input, value: f64) -> String {
-    if let Spread::Settings(settings) = &input.spread {
-        let at = (value + 0.5).floor().max(0.0) as usize;
-        return settings.get(at).cloned().unwrap_or_default();
-    }
+/// A number in words with the unit of an input.
+pub fn with_unit(input: &Input, number: &str) -> String {
     match input.unit.as_str() {
-        "" | "1" => short(value),
-        unit => format!("{} {unit}", short(value)),
+        "" | "1" => number.to_string(),
+        unit => format!("{number} {unit}"),
     }
 }
 
@@ -150,6 +154,10 @@ mod tests {
         assert_eq!(
             without_remarks("first films: nothing, a little"),
             "first films"
+        );
+        assert_eq!(
+            without_remarks("alkalinity (KH) of the tap water"),
+            "alkalinity of the tap water"
         );
         assert_eq!(without_remarks("growth"), "growth");
     }

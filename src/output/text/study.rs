@@ -6,6 +6,7 @@ use crate::analysis::study::findings::index::Kind;
 use crate::analysis::study::findings::judged::{Standing, judged};
 use crate::output::chart::words::number;
 use crate::output::study::Story;
+use crate::output::study::sureness::few;
 use crate::output::study::verdict::{cannot_say, range, sentences, size_of};
 use crate::output::study::words::{amount, bare, meaning, name, share, told};
 
@@ -17,7 +18,7 @@ const LISTED: usize = 6;
 const OTHERS: usize = 7;
 /// Inputs named of another milestone.
 const NAMED: usize = 2;
-/// Width of names, and of numbers.
+/// Width of names, which go on below where they are longer, and of numbers.
 const NAME: usize = 46;
 const NUMBER: usize = 8;
 
@@ -47,17 +48,34 @@ fn strongest(page: &mut Page, story: &Story<'_>, found: &Found) {
     };
     page.line(Tone::Faint, heads(judged.leading));
     for &(factor, _) in judged.order.iter().take(LISTED) {
-        let words: String = name(&story.findings.factors[factor])
-            .chars()
-            .take(NAME - 1)
-            .collect();
+        let words = in_lines(&name(&story.findings.factors[factor]), NAME - 2);
         let cells = cells(found, judged.leading, factor);
-        page.line(Tone::Plain, format!("{words:NAME$}{cells}"));
+        page.line(Tone::Plain, format!("{:NAME$}{cells}", words[0]));
+        for more in &words[1..] {
+            page.line(Tone::Plain, format!("  {more}"));
+        }
     }
     if judged.order.len() > LISTED {
         let rest = counted(judged.order.len() - LISTED, "other");
         page.line(Tone::Faint, format!("{rest} in indices.csv"));
     }
+}
+
+/// A text in lines of at most so many signs, broken between words; a longer word has a line of its own.
+fn in_lines(text: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split(' ') {
+        let last = lines.len() - 1;
+        let line = &mut lines[last];
+        match line.is_empty() {
+            true => line.push_str(word),
+            false if line.chars().count() + 1 + word.chars().count() <= width => {
+                *line += &format!(" {word}");
+            }
+            false => lines.push(word.to_string()),
+        }
+    }
+    lines
 }
 
 /// What the columns are.
@@ -108,7 +126,8 @@ fn verdict(page: &mut Page, story: &Story<'_>, found: &Found) {
     for (label, words) in sentences(story, found) {
         let tone = match label {
             "matter" => Tone::Strong,
-            "late" if found.ranks_lead() => Tone::Warn,
+            "late" if found.is_late() => Tone::Warn,
+            "few" => Tone::Warn,
             _ => Tone::Plain,
         };
         page.block(&capital(label), tone, words);
@@ -151,9 +170,14 @@ fn in_short(story: &Story<'_>, found: &Found) -> String {
     };
     let strongest: Vec<String> = judged.order.iter().take(NAMED).map(with_number).collect();
     let ignorable = judged.all(Standing::Ignorable).len();
-    let what = match story.main().and_then(judged_kind) {
-        Some(kind) if kind == judged.leading => String::new(),
-        _ => format!(" ({})", meaning(judged.leading)),
+    let kind = match story.main().and_then(judged_kind) {
+        Some(kind) if kind == judged.leading => None,
+        _ => Some(meaning(judged.leading).to_string()),
+    };
+    let what: Vec<String> = kind.into_iter().chain(few(found)).collect();
+    let what = match what.is_empty() {
+        true => String::new(),
+        false => format!(" ({})", what.join("; ")),
     };
     let of = judged.order.len();
     format!(
@@ -164,4 +188,27 @@ fn in_short(story: &Story<'_>, found: &Found) -> String {
 
 fn judged_kind(found: &Found) -> Option<Kind> {
     judged(found).map(|judged| judged.leading)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_name_is_broken_between_words_and_none_of_it_is_lost() {
+        let name = "nitrite at which nitrite oxidisers run at half their speed";
+        let lines = in_lines(name, 44);
+        assert_eq!(
+            lines,
+            [
+                "nitrite at which nitrite oxidisers run at",
+                "half their speed"
+            ]
+        );
+        assert_eq!(
+            in_lines("a-word-longer-than-ten then", 10),
+            ["a-word-longer-than-ten", "then"]
+        );
+        assert_eq!(in_lines("short", 10), ["short"]);
+    }
 }

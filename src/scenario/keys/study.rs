@@ -1,6 +1,6 @@
 //! Every key of a study file. `NAME` stands for the id of a parameter or a dotted path of the scenario.
 
-use super::table::{Key, key};
+use super::key::{Key, key};
 
 /// Every key of a study file.
 #[rustfmt::skip]

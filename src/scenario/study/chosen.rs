@@ -1,58 +1,20 @@
-//! Which inputs vary: names are looked up among what a scenario knows, and each gets its spread.
-
-use std::path::Path;
+//! Which inputs vary: names are looked up among what a scenario knows.
 
 use crate::analysis::case::Case;
 use crate::analysis::study::group::Group;
-use crate::analysis::study::input::{Input, Spread};
 use crate::analysis::sweep::axis::Axis;
-use crate::analysis::uncertain::{Kept, Uncertain, Varied};
+use crate::analysis::uncertain::Varied;
 use crate::model::parameters;
-use crate::scenario::keys::{self, KEYS};
+use crate::scenario::keys::KEYS;
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::varied::paths;
 use crate::scenario::varied::spec::Spec;
 use crate::scenario::words::closest;
 
-use super::head::Head;
+use super::advice::{instead_of_usual, takes_no_range};
+use super::known::Known;
 use super::laid::Ground;
-use super::wishes::{Values, WAYS, Wish, Wishes};
-
-/// Name of the input that is the scenario itself.
-pub const SCENARIO: &str = "scenario";
-/// Where the values of a line of the study are from.
-const GIVEN: &str = "given in the study";
-
-/// What can be uncertain in any of the scenarios.
-struct Known {
-    rows: Vec<Varied>,
-    kept: Vec<Kept>,
-}
-
-impl Known {
-    fn of(cases: &[Case]) -> Known {
-        let mut known = Known {
-            rows: Vec::new(),
-            kept: Vec::new(),
-        };
-        for uncertain in cases.iter().map(Uncertain::of) {
-            for row in uncertain.rows() {
-                if known.row(&row.name).is_none() {
-                    known.rows.push(row.clone());
-                }
-            }
-            known.kept.extend(uncertain.kept().iter().cloned());
-        }
-        known
-    }
-    fn row(&self, name: &str) -> Option<&Varied> {
-        self.rows.iter().find(|row| row.name == name)
-    }
-    fn why_kept(&self, name: &str) -> Option<&'static str> {
-        let kept = self.kept.iter().find(|kept| kept.name == name);
-        kept.map(|kept| kept.why)
-    }
-}
+use super::wishes::{Values, Wish, Wishes};
 
 /// Every input that is to vary, once, in the order of the file; names that nobody knows are problems.
 pub fn wanted(
@@ -115,7 +77,8 @@ fn names_of(name: &str, wishes: &Wishes, known: &Known) -> Vec<String> {
     rows.map(|row| row.name.clone()).collect()
 }
 
-fn group_of(name: &str, wishes: &Wishes) -> Group {
+/// The group of an input: its own, or the one the file moves it to.
+pub fn group_of(name: &str, wishes: &Wishes) -> Group {
     let moved = wishes.groups.iter().find(|(known, ..)| known == name);
     moved.map_or_else(|| Group::of(name), |(_, _, group)| *group)
 }
@@ -154,7 +117,7 @@ fn unknown(wish: &Wish, grounds: &[Ground], known: &Known) -> Option<Problem> {
                 place,
                 format!("{name} has no usual spread: the scenario gives one value"),
             )
-            .help(WAYS),
+            .help(instead_of_usual(name, grounds)),
             None => no_such(name, place, known),
         }),
         _ if parameters::spec(name).is_some() => None,
@@ -163,9 +126,9 @@ fn unknown(wish: &Wish, grounds: &[Ground], known: &Known) -> Option<Problem> {
                 .help(format!("write {name} = \"usual\"")),
         ),
         _ if !name.contains('.') && !is_a_path(name, grounds) => Some(no_such(name, place, known)),
-        _ => grounds
-            .iter()
-            .find_map(|ground| paths::unknown(&spec(wish), &ground.merged)),
+        _ => grounds.iter().find_map(|ground| {
+            paths::unknown(&spec(wish), &ground.merged).or_else(|| takes_no_range(wish, ground))
+        }),
     }
 }
 
@@ -215,98 +178,4 @@ fn nothing(place: Option<&Place>) -> Problem {
     let place = place.cloned().unwrap_or(Place::new(0, 0..0));
     Problem::at(&place, "nothing varies in this study")
         .help("write usual = \"all\", or an input: mu_NOB = \"usual\", water.tap.alkalinity = \"3..5 dKH\"")
-}
-
-/// The inputs as the cases have them.
-pub fn inputs(
-    head: &Head,
-    wishes: &Wishes,
-    list: &[Wish],
-    cases: &[Case],
-) -> Result<Vec<Input>, Vec<Problem>> {
-    let known = Known::of(cases);
-    let mut problems = Vec::new();
-    let scenarios = (head.scenarios.len() > 1).then(|| of_scenarios(head));
-    let mut inputs: Vec<Input> = scenarios.into_iter().collect();
-    for wish in list {
-        let group = group_of(&wish.name, wishes);
-        match (&wish.values, known.row(&wish.name)) {
-            (Values::Settings(_), _) => inputs.push(of_settings(wish, group)),
-            (_, Some(row)) => inputs.push(of_row(wish, row, group)),
-            (_, None) => problems.push(stays(wish, &known)),
-        }
-    }
-    match problems.is_empty() {
-        true => Ok(inputs),
-        false => Err(problems),
-    }
-}
-
-fn stays(wish: &Wish, known: &Known) -> Problem {
-    let title = format!("{} cannot be uncertain here", wish.name);
-    let why = known.why_kept(&wish.name);
-    Problem::at(&wish.place, title)
-        .label(why.unwrap_or("it takes single values only"))
-        .help("give settings instead: { settings = [...] } or { settings = \"FROM..TO:N\" }")
-}
-
-fn of_scenarios(head: &Head) -> Input {
-    Input {
-        name: SCENARIO.into(),
-        words: SCENARIO.into(),
-        unit: String::new(),
-        group: Group::of(SCENARIO),
-        source: GIVEN.into(),
-        spread: Spread::Settings(short_names(head)),
-    }
-}
-
-/// The scenarios by the names of their files alone; as they are written where two files of one name are in two folders.
-fn short_names(head: &Head) -> Vec<String> {
-    let names = || head.scenarios.iter().map(|(name, _)| name);
-    let stem = |name: &String| {
-        Path::new(name)
-            .file_stem()
-            .map(|stem| stem.to_string_lossy().into_owned())
-    };
-    let stems: Option<Vec<String>> = names().map(stem).collect();
-    let apart = |stems: &Vec<String>| (1..stems.len()).all(|at| !stems[..at].contains(&stems[at]));
-    stems
-        .filter(apart)
-        .unwrap_or_else(|| names().cloned().collect())
-}
-
-fn of_settings(wish: &Wish, group: Group) -> Input {
-    let Values::Settings(settings) = &wish.values else {
-        unreachable!("asked for settings only");
-    };
-    let spec = parameters::spec(&wish.name).map(|spec| spec.meaning);
-    let key = keys::key(&wish.name).map(|key| key.meaning);
-    Input {
-        name: wish.name.clone(),
-        words: spec.or(key).unwrap_or("as you wrote it").into(),
-        unit: String::new(),
-        group,
-        source: GIVEN.into(),
-        spread: Spread::Settings(settings.iter().map(|node| node.value.written()).collect()),
-    }
-}
-
-fn of_row(wish: &Wish, row: &Varied, group: Group) -> Input {
-    let spread = match wish.values {
-        Values::Even(_) => Spread::Even {
-            low: row.shape.low,
-            high: row.shape.high,
-        },
-        _ => Spread::Shape(row.shape),
-    };
-    let key = keys::key(&wish.name).map(|key| key.meaning);
-    Input {
-        name: wish.name.clone(),
-        words: key.unwrap_or(&row.words).into(),
-        unit: row.unit.clone(),
-        group,
-        source: row.source.clone(),
-        spread,
-    }
 }

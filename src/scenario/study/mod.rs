@@ -3,16 +3,19 @@
 //! ```text
 //! study file --head, wishes--> what is asked for ──┐
 //! scenario(s) --files, based_on--> trees ──────────┴─laid─> one tree per combination of settings ─build─> cases
-//! cases --chosen--> inputs with their spreads --> Study, Family
+//! cases --chosen, spreads--> inputs with their spreads --> Study, Family
 //! ```
 //!
 //! What varies is laid over the scenario with its place in the study file, so that the reader of scenarios points at
 //! the line of the study.
 
+mod advice;
 mod chosen;
 mod head;
+mod known;
 mod laid;
 mod refuse;
+mod spreads;
 mod wishes;
 
 use std::path::{Path, PathBuf};
@@ -143,7 +146,7 @@ fn understood(
     refuse::too_many(&head, &counts, MOST_COMBINATIONS)?;
     let cases = cases(&grounds, &list, &counts)?;
     refuse::lengths(&head, &cases)?;
-    let inputs = chosen::inputs(&head, &wishes, &list, &cases)?;
+    let inputs = spreads::inputs(&head, &wishes, &list, &cases)?;
     let family = Family::of(cases, &inputs);
     let study = study(head, inputs, &family, &list)?;
     Ok((study, family))

@@ -283,11 +283,11 @@ fn divided(name: &str, text: &str, node: &Node) -> Result<Vec<Node>, Box<Problem
         .collect())
 }
 
-/// A number as a number, anything else as a text.
-fn plain(words: &str) -> Value {
+/// A number as a number, true and false as what they are, anything else as a text.
+pub fn plain(words: &str) -> Value {
     let whole = words.parse().map(Value::Whole);
     let number = || words.parse().map(Value::Number);
-    whole
-        .or_else(|_| number())
-        .unwrap_or(Value::Text(words.to_string()))
+    let truth = || words.parse().map(Value::Truth);
+    let number = whole.or_else(|_| number());
+    number.unwrap_or_else(|_| truth().unwrap_or(Value::Text(words.to_string())))
 }

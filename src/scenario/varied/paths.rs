@@ -93,7 +93,7 @@ fn is_written(path: &str, table: &Table) -> bool {
 }
 
 /// The documented key of a path: of its own, of the timer whose length it is, of the list whose share it is.
-fn key_of(path: &str) -> Option<&'static Key> {
+pub fn key_of(path: &str) -> Option<&'static Key> {
     let is_of = |path: &str, key: &Key| {
         let (known, own) = (key.path.split('.'), path.split('.'));
         known.clone().count() == own.clone().count()

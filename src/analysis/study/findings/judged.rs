@@ -1,7 +1,8 @@
 //! What matters for a milestone, what may be ignored, and what works together.
 //!
 //! An input matters where its interval lies above one bound, and may be ignored where it lies below another; between
-//! them it does little, or too few runs were made to tell. Bounds are judgement.
+//! them it does little, or too few runs were made to tell. Bounds are judgement. Nothing is said for sure of a share, or
+//! of a mean effect, that has no interval, or of a variance that a few runs carry.
 
 use super::Found;
 use super::index::{Index, Kind};
@@ -98,9 +99,10 @@ fn standing(found: &Found, index: &Index, largest: f64) -> Standing {
         _ => index.size(),
     };
     let moves = index.kind == Kind::Rank && moves(found, index.factor);
+    let is_sure = is_sure(found, index);
     match (
-        low >= matters,
-        high < ignorable && may_tell(found, index.kind),
+        is_sure && low >= matters,
+        is_sure && high < ignorable && may_tell(found, index.kind),
         moves,
     ) {
         (true, ..) => Standing::Matters,
@@ -110,8 +112,19 @@ fn standing(found: &Found, index: &Index, largest: f64) -> Standing {
     }
 }
 
+/// Whether a number is more than what a few runs, or a handful of members, happened to show.
+fn is_sure(found: &Found, index: &Index) -> bool {
+    match index.kind {
+        Kind::Total | Kind::MuStar => index.interval.is_some() && found.carried_by_few().is_none(),
+        _ => true,
+    }
+}
+
 /// Whether there are members enough to tell what may be ignored.
 fn may_tell(found: &Found, kind: Kind) -> bool {
+    if kind == Kind::Range {
+        return false; // what an input does alone says nothing of what it does with others
+    }
     let members = found.sizes.last().map_or(0, |size| size.members);
     let needed = MEMBERS_TO_IGNORE.iter().find(|(of, _)| *of == kind);
     needed.is_none_or(|(_, needed)| members >= *needed)

@@ -60,6 +60,12 @@ impl Member {
         outputs.map(|outputs| outputs[milestone]).collect()
     }
 
+    /// The same of a member that need not be sound: none where the row failed.
+    pub fn told(&self, milestone: usize) -> impl Iterator<Item = Option<f64>> {
+        let outputs = self.rows.iter().map(|row| row.outputs.as_ref());
+        outputs.map(move |outputs| outputs.map(|outputs| outputs[milestone]))
+    }
+
     /// Where the inputs stood, row by row.
     pub fn places(&self) -> impl Iterator<Item = &[f64]> {
         self.rows.iter().map(|row| row.places.as_slice())

@@ -2,13 +2,14 @@
 //!
 //! ```text
 //! rows ─► members ─► variance · effects · one_at_a_time     sums, each with a hundred replicates for its interval
-//!      └► sample  ─► ranked · regions · sizes               the first rows that lie anywhere, for what needs them all
+//!      └► sample  ─► ranked · regions · tail · sizes        the first rows that lie anywhere, for what needs them all
 //!                    index       what all of it is told as: one number of one kind about one input
 //!                    judged      what matters, what may be ignored, what works together
 //! ```
 //!
 //! A member with a failed row is left out of sums and counted. A ready day beyond the run counts as the day after the
-//! last, so its indices are those of min(day, length); where that is so in more than three of ten rows, ranks lead.
+//! last, so its indices are those of min(day, length); where that is so in more than three of ten rows, ranks lead. So
+//! they do where a few rows carry the variance ([`tail`]) and its shares are not sure.
 
 mod effects;
 pub mod factor;
@@ -21,6 +22,7 @@ pub mod regions;
 pub mod sample;
 pub mod sizes;
 mod sums;
+pub mod tail;
 mod variance;
 
 use super::milestone::Milestone;
@@ -33,6 +35,7 @@ use regions::Regions;
 use sample::Sample;
 use sizes::Size;
 use sums::Sums;
+use tail::Tail;
 
 /// Rows that are kept for being drawn.
 const DRAWN: usize = 2000;
@@ -98,6 +101,8 @@ pub struct Found {
     pub indices: Vec<Index>,
     /// How sure it was at growing numbers of members.
     pub sizes: Vec<Size>,
+    /// What a few rows bring to its variance, of those that are kept; none of too few, or where it never changes.
+    pub tail: Option<Tail>,
 }
 
 impl Gathering {
@@ -122,7 +127,7 @@ impl Gathering {
         }
         if let Some(member) = self.members.take(row) {
             self.counts.members += 1;
-            match member.is_sound() {
+            match member.is_sound() || self.sums.takes_parts() {
                 true => self
                     .sums
                     .take(&member, self.study.seed, self.counts.members),
@@ -150,6 +155,7 @@ impl Gathering {
             outputs: self.outputs[at],
             indices: self.indices(at),
             sizes: self.sizes(at),
+            tail: Tail::of(&self.sample.outputs(at)),
         });
         Findings {
             counts: self.counts,
@@ -193,7 +199,21 @@ impl Found {
     }
 
     /// Whether so many are beyond the run that ranks lead.
-    pub fn ranks_lead(&self) -> bool {
+    pub fn is_late(&self) -> bool {
         self.share_beyond() > RANKS_LEAD
+    }
+
+    /// What a few rows bring to the variance, where they carry it and shares of it, or mean effects, are not sure yet.
+    pub fn carried_by_few(&self) -> Option<&Tail> {
+        let of_variance = |index: &Index| matches!(index.kind, Kind::Total | Kind::MuStar);
+        let hangs_on_it = self.indices.iter().any(of_variance);
+        let is_sure = self.sizes.last().is_some_and(Size::is_done);
+        let tail = self.tail.as_ref().filter(|tail| tail.is_heavy());
+        tail.filter(|_| hangs_on_it && !is_sure)
+    }
+
+    /// Whether ranks lead, since shares and means tell too little.
+    pub fn ranks_lead(&self) -> bool {
+        self.is_late() || self.carried_by_few().is_some()
     }
 }

@@ -3,10 +3,12 @@
 use super::index::{Index, Kind};
 use super::sample::Sample;
 use super::sizes::{Size, told_up_to, widest};
+use crate::analysis::sensitivity::pawn::Apart;
 use crate::analysis::sensitivity::{pawn, rank};
 use crate::analysis::study::Study;
+use crate::analysis::study::input::{Input, Spread};
 
-/// Slots of equal number into which rows are put, and the least rows of a slot.
+/// Slots of equal number, at most, into which rows are put, and the least rows of a slot.
 const SLOTS: usize = 10;
 const LEAST_IN_A_SLOT: usize = 20;
 
@@ -15,18 +17,32 @@ pub fn indices(study: &Study, sample: &Sample, milestone: usize) -> Vec<Index> {
     let levels = levels(study, sample);
     let outputs = sample.outputs(milestone);
     let mut indices = ranks(&levels, &outputs);
-    let slots = SLOTS.min(outputs.len() / LEAST_IN_A_SLOT);
-    if slots < 2 || outputs.iter().all(|output| *output == outputs[0]) {
+    if outputs.iter().all(|output| *output == outputs[0]) {
         return indices;
     }
-    let by_chance = pawn::by_chance(outputs.len(), slots);
-    for (input, levels) in levels.iter().enumerate() {
-        if let Some(apart) = pawn::apart(levels, &outputs, slots) {
-            indices.push(Index::new(Kind::Pawn, input, apart.median, None));
-            indices.push(Index::new(Kind::PawnByChance, input, by_chance, None));
+    for (at, (input, levels)) in study.inputs.iter().zip(&levels).enumerate() {
+        if let Some((apart, by_chance)) = apart(input, levels, &outputs) {
+            indices.push(Index::new(Kind::Pawn, at, apart.median, None));
+            indices.push(Index::new(Kind::PawnByChance, at, by_chance, None));
         }
     }
     indices
+}
+
+/// How far an input moves the output, and how far it would by chance; of a choice whose settings have rows enough there
+/// is a slot for each. None of too few rows.
+fn apart(input: &Input, levels: &[f64], outputs: &[f64]) -> Option<(Apart, f64)> {
+    let rows = outputs.len();
+    let most = rows / LEAST_IN_A_SLOT;
+    if let Spread::Settings(settings) = &input.spread
+        && settings.len() <= most
+    {
+        let apart = pawn::apart_by_value(levels, outputs)?;
+        return Some((apart, pawn::by_chance(rows, settings.len())));
+    }
+    let slots = SLOTS.min(most);
+    let apart = pawn::apart(levels, outputs, slots).filter(|_| slots > 1)?;
+    Some((apart, pawn::by_chance(rows, slots)))
 }
 
 /// How sure the ranks are, of the first rows more and more.

@@ -78,12 +78,20 @@ impl Sums {
                 effects::Sums::new(inputs, REPLICATES),
                 milestones,
             )),
-            Method::OneAtATime => Sums::Steps(vec![Steps::new(inputs); milestones]),
+            Method::OneAtATime => {
+                let steps = Steps::new(inputs, study.members as u64);
+                Sums::Steps(vec![steps; milestones])
+            }
             Method::Points | Method::Latin => Sums::Nothing,
         }
     }
 
-    /// Takes in a sound member, the so-manieth of all.
+    /// Whether a member counts though one of its rows failed: where each row tells of an input alone.
+    pub fn takes_parts(&self) -> bool {
+        matches!(self, Sums::Steps(_))
+    }
+
+    /// Takes in a member that counts, the so-manieth of all.
     pub fn take(&mut self, member: &Member, seed: u64, members: u64) {
         let times = || bootstrap::times(seed, member.number, REPLICATES);
         match self {
@@ -91,7 +99,7 @@ impl Sums {
             Sums::Effects(all) => each(all, member, &times(), members),
             Sums::Steps(all) => {
                 for (milestone, steps) in all.iter_mut().enumerate() {
-                    steps.take(&member.outputs(milestone));
+                    steps.take(member.number, member.told(milestone));
                 }
             }
             Sums::Nothing => {}

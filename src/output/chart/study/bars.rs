@@ -74,15 +74,17 @@ pub fn figure(story: &Story<'_>, found: &Found) -> Option<Figure> {
 
 /// What the distances beside ranks would be by chance.
 fn distance(found: &Found, kind: Kind) -> Option<Note> {
-    let by_chance = found
-        .of(Kind::PawnByChance)
-        .next()
-        .filter(|_| kind == Kind::Rank)?;
-    let by_chance = number(by_chance.value, 2);
+    let by_chance = || found.of(Kind::PawnByChance).map(|index| index.value);
+    let (least, most) = (by_chance().reduce(f64::min)?, by_chance().reduce(f64::max)?);
+    let [least, most] = [least, most].map(|chance| number(chance, 2));
+    let by_chance = match least == most {
+        true => format!("about {most}"),
+        false => format!("{least} to {most}, by the number of its settings"),
+    };
     let words = format!(
-        "how far an input moves the distribution of the result, whichever way; one that does nothing shows about {by_chance}."
+        "how far an input moves the distribution of the result, whichever way; one that does nothing shows {by_chance}."
     );
-    Some(Note::new("Distance", words))
+    (kind == Kind::Rank).then(|| Note::new("Distance", words))
 }
 
 fn stem(kind: Kind) -> &'static str {

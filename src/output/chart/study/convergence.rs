@@ -6,7 +6,7 @@ use crate::analysis::study::findings::sizes::{DONE_BELOW, Size};
 use crate::output::chart::axis::{Axis, Scale, Tick};
 use crate::output::chart::ends::{EndName, name_ends};
 use crate::output::chart::figure::{Anchor, Figure, Form, Limit, Line, Panel, width_of};
-use crate::output::chart::notes::{Note, write};
+use crate::output::chart::notes::{height_of, write};
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, small};
 use crate::output::chart::style::{INK, MUTED, Pen};
@@ -15,10 +15,15 @@ use crate::output::chart::words::number;
 use crate::output::study::Story;
 use crate::output::study::verdict::size_of;
 
-/// Most milestones that are drawn.
-const DRAWN: usize = 5;
-/// The frame, and from it up to its title and down to the name of the axis.
-const FRAME: Rect = Rect::new(LEFT, 150.0, 980.0, 776.0);
+use super::convergence_notes::notes;
+
+/// Most milestones that are drawn: their names need room at the ends.
+const DRAWN: usize = 7;
+/// Left, top and right edge of the frame; its lower edge lies this far above the notes.
+const ACROSS: (f64, f64) = (LEFT, 980.0);
+const TOP: f64 = 150.0;
+const ABOVE_NOTES: f64 = 82.0;
+/// From the frame up to its title and down to the name of the axis.
 const ABOVE: f64 = 16.0;
 const BELOW: f64 = 46.0;
 /// Widths that are named, and the least that is drawn.
@@ -43,29 +48,34 @@ const APART: f64 = 12.0;
 
 /// The chart; none before there is something to be sure of.
 pub fn figure(story: &Story<'_>) -> Option<Figure> {
-    let found = story.findings.found.iter();
-    let told: Vec<&Found> = found
-        .filter(|found| !found.sizes.is_empty())
-        .take(DRAWN)
-        .collect();
-    let first = told.first()?;
+    let all = story.findings.found.iter();
+    let (mut told, unknown): (Vec<&Found>, Vec<&Found>) =
+        all.partition(|found| !found.sizes.is_empty());
+    let first = *told.first()?;
     let title = title(&told);
+    let more = told.split_off(DRAWN.min(told.len()));
     let mut sheet = Sheet::new("convergence", &[title], &[format!("{}.", size_of(story))]);
-    let at = sheet.panel(panel(&told), &what(first), "", ABOVE);
+    let notes = notes(&told, &unknown, &more);
+    let bottom = LAST_NOTE - height_of(&notes) - ABOVE_NOTES;
+    let at = sheet.panel(panel(&told, bottom), &what(first), "", ABOVE);
     let axis = sheet.figure.panels[at].across.clone();
     sheet.ticks_below(at, &axis);
     sheet.say(
         vec![bold("members", INK)],
         Anchor::End,
-        FRAME.right,
-        FRAME.bottom + BELOW,
+        ACROSS.1,
+        bottom + BELOW,
     );
     let mut names = vec![done()];
     for (place, found) in told.iter().enumerate() {
-        names.push(draw(&mut sheet, at, found, place));
+        let own = hue(found.milestone.name);
+        let alike = told[..place]
+            .iter()
+            .filter(|other| hue(other.milestone.name) == own);
+        names.push(draw(&mut sheet, at, found, alike.count()));
     }
     name_ends(&mut sheet, at, &names);
-    write(&mut sheet, &[Note::new("Limits", limits())], LAST_NOTE);
+    write(&mut sheet, &notes, LAST_NOTE);
     Some(sheet.figure)
 }
 
@@ -101,16 +111,11 @@ fn what(found: &Found) -> String {
     format!("Widest interval of a {of}, 95 of 100 times")
 }
 
-fn limits() -> String {
-    format!(
-        "An interval tells what more members would change, not whether the spreads or the model are right. Done: narrower than {DONE_BELOW}."
-    )
-}
-
-fn panel(told: &[&Found]) -> Panel {
+fn panel(told: &[&Found], bottom: f64) -> Panel {
     let sizes = || told.iter().flat_map(|found| &found.sizes);
     let up = up(sizes().map(|size| size.widest));
-    let mut panel = Panel::new(FRAME, across(sizes()), up);
+    let frame = Rect::new(ACROSS.0, TOP, ACROSS.1, bottom);
+    let mut panel = Panel::new(frame, across(sizes()), up);
     let ends = (panel.across.low, panel.across.high);
     panel
         .limits
@@ -154,7 +159,7 @@ fn across<'a>(sizes: impl Iterator<Item = &'a Size>) -> Axis {
     for members in members.into_iter().rev() {
         let words = members.to_string();
         let half = width_of(&[small(&words, MUTED)]) / 2.0;
-        let x = axis.place(members as f64) * FRAME.width();
+        let x = axis.place(members as f64) * (ACROSS.1 - ACROSS.0);
         let has_room = x + half + APART <= free_until;
         if has_room {
             free_until = x - half;
@@ -175,10 +180,10 @@ fn done() -> EndName {
     EndName::limit("done below", number(DONE_BELOW, 2), DONE_BELOW, Pen::LIMIT)
 }
 
-/// The line of a milestone, and its name for its end.
-fn draw(sheet: &mut Sheet, at: usize, found: &Found, place: usize) -> EndName {
+/// The line of a milestone, the so-manieth of its hue, and its name for its end.
+fn draw(sheet: &mut Sheet, at: usize, found: &Found, alike: usize) -> EndName {
     let hue = hue(found.milestone.name);
-    let pen = match place % 3 {
+    let pen = match alike % 3 {
         0 => Pen::curve(hue),
         1 => Pen::dashed(hue),
         _ => Pen::dotted(hue),

@@ -15,6 +15,7 @@ mod across;
 mod bars;
 mod bars_rows;
 mod convergence;
+mod convergence_notes;
 mod hues;
 mod plane;
 mod regions;

@@ -9,13 +9,13 @@ use crate::output::chart::notes::{Note, write};
 use crate::output::chart::rect::Point;
 use crate::output::chart::sheet::Sheet;
 use crate::output::chart::style::{INK, Pen, READY};
-use crate::output::chart::words::{list, number, short};
+use crate::output::chart::words::{list, number};
 use crate::output::study::Story;
 use crate::output::study::verdict::cannot_say;
-use crate::output::study::words::{name, of_100, of_input, share};
+use crate::output::study::words::{name, of_100, share, with_unit};
 use crate::output::text::words::counted;
 
-use super::across::{across, two_digits};
+use super::across::{across, are_numbered, told_apart};
 use super::small;
 
 /// Inputs named in the title.
@@ -56,21 +56,18 @@ fn others_pen() -> Pen {
     Pen::dashed(INK).wide(1.4)
 }
 
-/// `In tanks ready by day 21 the … is higher and the … lower`, the longest wording first.
+/// `Tanks ready by day 21 have higher … (0.85, others 0.66 /day) and lower …`, the longest wording first.
 fn titles(story: &Story<'_>, regions: &Regions) -> Vec<String> {
     let by = regions.by_day;
     let clear: Vec<&Apart> = regions.clear().take(NAMED).collect();
     let said = |most: usize, how: Naming| {
-        let words: Vec<String> = clear
-            .iter()
-            .take(most)
-            .map(|apart| side(story, apart, how))
-            .collect();
-        format!("In tanks ready by day {by} {}", list(&words))
+        let sides = clear.iter().take(most);
+        let words: Vec<String> = sides.map(|apart| side(story, apart, how)).collect();
+        format!("Tanks ready by day {by} have {}", list(&words))
     };
     match clear.is_empty() {
         true => vec![format!(
-            "Nothing sets tanks that are ready by day {by} apart from the others"
+            "Nothing is known to set tanks that are ready by day {by} apart from the others"
         )],
         false => vec![
             said(NAMED, Naming::InWords),
@@ -88,25 +85,26 @@ enum Naming {
     ByName,
 }
 
-/// `the growth of oxidisers is higher (0.85, others 0.66 /day)`.
+/// `higher growth of oxidisers (0.85, others 0.66 /day)`.
 fn side(story: &Story<'_>, apart: &Apart, how: Naming) -> String {
     let input = &story.study.inputs[apart.input];
     let name = match how {
-        Naming::InWords => format!("the {}", name(&story.findings.factors[apart.input])),
+        Naming::InWords => name(&story.findings.factors[apart.input]),
         Naming::ByName => input.name.clone(),
     };
     if let Spread::Settings(settings) = &input.spread {
         let (at, [ready, others]) = most_apart(apart);
         let way = if ready > others { "more" } else { "less" };
-        return format!(
-            "{name} is {way} often {}",
-            settings.get(at).map_or("", String::as_str)
-        );
+        let setting = settings.get(at).map_or("", String::as_str);
+        return format!("{way} often {setting} as {name}");
     }
-    let [ready, others] = [apart.region.meeting[1], apart.region.others[1]];
+    let middles @ [ready, others] = [apart.region.meeting[1], apart.region.others[1]];
     let way = if ready > others { "higher" } else { "lower" };
-    let (ready, others) = (short(ready), of_input(input, others));
-    format!("{name} is {way} ({ready}, others {others})")
+    let [ready, others] = told_apart(middles);
+    format!(
+        "{way} {name} ({ready}, others {})",
+        with_unit(input, &others)
+    )
 }
 
 /// The setting whose shares differ most, and these.
@@ -188,8 +186,12 @@ fn below(regions: &Regions, apart: &Apart, input: &Input) -> String {
         let of_hundred = |of: f64| share(of).trim_end_matches(" %").to_string();
         let [ready, others] = shares.map(of_hundred);
         let setting = settings.get(at).map_or("", String::as_str);
-        return format!("{setting}: {ready}, others {others}");
+        let number = match are_numbered(settings) {
+            true => format!("{} ", at + 1),
+            false => String::new(),
+        };
+        return format!("{number}{setting}: {ready}, others {others}");
     }
-    let [ready, others] = [apart.region.meeting[1], apart.region.others[1]].map(two_digits);
+    let [ready, others] = told_apart([apart.region.meeting[1], apart.region.others[1]]);
     format!("middle {ready}, others {others}")
 }

@@ -82,8 +82,7 @@ fn ends(story: &Story<'_>, main: &Found, outputs: &[f64], input: usize) -> Vec<S
     let (low, high) = (said(&order[..few]), said(&order[order.len() - few..]));
     let factor = &story.findings.factors[input];
     let milestone = capital(main.milestone.short);
-    let of =
-        |name: &str| format!("{milestone}: {low} where {name} is low, {high} where it is high");
+    let of = |name: &str| format!("{milestone}: {low} with low {name}, {high} with high");
     vec![of(&name(factor)), of(&factor.name)]
 }
 
@@ -135,11 +134,9 @@ fn below(input: &Input) -> String {
 /// What a dot is; the longest wording first.
 fn sentences(story: &Story<'_>, main: &Found) -> Vec<String> {
     let shown = story.findings.points.rows().min(DOTS);
-    let unit = unit(&main.milestone);
-    let unit = if unit.trim().is_empty() {
-        String::new()
-    } else {
-        format!(" ({})", unit.trim())
+    let unit = match unit(&main.milestone).trim() {
+        "" | "days" => String::new(),
+        unit => format!(" ({unit})"),
     };
     let milestone = main.milestone.short;
     let dot = format!(
@@ -198,11 +195,15 @@ fn draw(
     };
     let middle = running_median(input, &points, story);
     let mut panel = Panel::new(small::frame(number), across(input), up);
-    panel.lines.push(Line::new(
-        "middle of the runs nearby",
-        middle.clone(),
-        Pen::curve(INK),
-    ));
+    let stretches = stretches(input, &middle);
+    for stretch in &stretches {
+        let line = Line::new(
+            "middle of the runs nearby",
+            stretch.clone(),
+            Pen::curve(INK),
+        );
+        panel.lines.push(line);
+    }
     let factor = &story.findings.factors[at];
     let panel = small::add(sheet, panel, factor, input, &below(input));
     let colour = over_white(hue(input.group), PALE);
@@ -213,9 +214,23 @@ fn draw(
         sheet.shape(Shape::Disc(place, DOT, colour));
     }
     // over the dots
-    let path = sheet.figure.panels[panel].path(&middle);
-    for pen in [Pen::curve(WHITE).wide(5.0), Pen::curve(INK).wide(2.2)] {
-        sheet.shape(Shape::Path(path.clone(), pen));
+    for stretch in stretches {
+        let path = sheet.figure.panels[panel].path(&stretch);
+        for pen in [Pen::curve(WHITE).wide(5.0), Pen::curve(INK).wide(2.2)] {
+            sheet.shape(Shape::Path(path.clone(), pen));
+        }
+    }
+}
+
+/// The running median as it is drawn: one line; of settings, which have no order, a level each.
+fn stretches(input: &Input, middle: &[Point]) -> Vec<Vec<Point>> {
+    let level = |(x, y): &Point| {
+        let setting = (x + 0.5).floor();
+        vec![(setting - SPREAD / 2.0, *y), (setting + SPREAD / 2.0, *y)]
+    };
+    match &input.spread {
+        Spread::Settings(_) => middle.iter().map(level).collect(),
+        _ => vec![middle.to_vec()],
     }
 }
 
@@ -232,18 +247,10 @@ fn along(input: &Input, place: f64) -> f64 {
 
 /// The middle of the runs in windows of equal number along an input; of settings, of each.
 fn running_median(input: &Input, points: &[Point], story: &Story<'_>) -> Vec<Point> {
-    let windows = match &input.spread {
-        Spread::Settings(settings) => settings.len(),
-        _ => (points.len() / IN_A_WINDOW).min(WINDOWS),
-    };
     let mut order = points.to_vec();
     order.sort_by(|a, b| a.0.total_cmp(&b.0));
-    if windows < 2 || order.len() < windows {
-        return Vec::new();
-    }
     let axis = across(input);
-    let of_window = |window: usize| {
-        let slot = &order[window * order.len() / windows..(window + 1) * order.len() / windows];
+    let of_window = |slot: &[Point]| {
         let y = middle(slot.iter().map(|point| point.1));
         let last = f64::from(story.study.last_day);
         // between the last day and the line of those that are later there is nothing
@@ -254,10 +261,25 @@ fn running_median(input: &Input, points: &[Point], story: &Story<'_>) -> Vec<Poi
         };
         (middle(slot.iter().map(|point| point.0)), y)
     };
-    (0..windows)
-        .map(of_window)
-        .filter(|point| axis.holds(point.0))
-        .collect()
+    let points: Vec<Point> = windows(input, &order).into_iter().map(of_window).collect();
+    let inside = points.iter().filter(|point| axis.holds(point.0));
+    inside.copied().collect()
+}
+
+/// Runs in the order of an input, in windows; none of too few runs for two.
+fn windows<'a>(input: &Input, order: &'a [Point]) -> Vec<&'a [Point]> {
+    if matches!(input.spread, Spread::Settings(_)) {
+        let setting = |point: &Point| (point.0 + 0.5).floor();
+        return order.chunk_by(|a, b| setting(a) == setting(b)).collect();
+    }
+    let count = (order.len() / IN_A_WINDOW).min(WINDOWS);
+    let end = |window: usize| window * order.len() / count;
+    match count {
+        0 | 1 => Vec::new(),
+        _ => (0..count)
+            .map(|window| &order[end(window)..end(window + 1)])
+            .collect(),
+    }
 }
 
 fn up(heights: &[f64]) -> Axis {

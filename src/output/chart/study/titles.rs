@@ -7,7 +7,8 @@ use crate::analysis::study::findings::sizes::DONE_BELOW;
 use crate::output::chart::notes::Note;
 use crate::output::chart::words::number;
 use crate::output::study::Story;
-use crate::output::study::verdict::{cannot_say, widest};
+use crate::output::study::sureness::{few, widest};
+use crate::output::study::verdict::cannot_say;
 use crate::output::study::words::{amount, is_day, name, of_100, share, takes_settings};
 use crate::output::sweep::words::capital;
 use crate::output::text::words::counted;
@@ -17,53 +18,53 @@ pub fn the(found: &Found) -> String {
     format!("the {}", found.milestone.short)
 }
 
-/// The strongest input and what it does, the longest wording first.
+/// The strongest input and what it does, the longest wording first; where none matters for sure, that.
 pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<String> {
-    let factor = &story.findings.factors[judged.strongest()];
-    let Some(index) = found.at(judged.leading, judged.strongest()) else {
-        return vec![the(found)];
+    let (strongest, the) = (judged.strongest(), the(found));
+    let factor = &story.findings.factors[strongest];
+    let Some(index) = found.at(judged.leading, strongest) else {
+        return vec![the];
     };
-    let who = match factor.inputs {
-        1 => capital(&name(factor)),
-        _ => format!("The group {}", factor.name),
+    let in_words = match factor.inputs {
+        1 => lower(&name(factor)),
+        _ => format!("group {}", factor.name),
     };
-    let the = the(found);
-    let does = match judged.leading {
-        Kind::Total => return explains(found, (&who, &factor.name), index),
-        Kind::Rank if takes_settings(story.study, judged.strongest()) => {
-            let of = |name: &str| format!("{} hangs most on the {name}", capital(&the));
-            return vec![of(&lower(&name(factor))), of(&factor.name)];
+    let is_sure = !judged.all(Standing::Matters).is_empty();
+    let say = |who: &str| match judged.leading {
+        _ if !is_sure => vec![format!("Nothing moves {the} for sure; most so far: {who}")],
+        Kind::Total => explains(found, who, index),
+        Kind::Rank if takes_settings(story.study, strongest) => {
+            vec![format!("{} hangs most on the {who}", capital(&the))]
         }
-        Kind::Rank => {
-            let way = way(found, index.value);
-            return vec![
-                format!("The higher the {}, the {way} {the}", lower(&name(factor))),
-                format!("The higher {}, the {way} {the}", factor.name),
-            ];
-        }
-        Kind::MuStar => format!(
-            "moves {the} most: {} on average",
-            amount(&found.milestone, index.value)
-        ),
-        _ => format!(
-            "alone moves {the} most: by {}",
-            amount(&found.milestone, index.value)
-        ),
+        Kind::Rank => vec![format!(
+            "The higher the {who}, the {} {the}",
+            way(found, index.value)
+        )],
+        leading => vec![moves(found, (leading, who), index)],
     };
-    vec![format!("{who} {does}"), format!("{} {does}", factor.name)]
+    [say(&in_words), say(&factor.name)].concat()
 }
 
-/// `… explains 31 % of the variance of the ready day alone, 35 % with others`.
-fn explains(found: &Found, (who, name): (&str, &str), total: &Index) -> Vec<String> {
+/// `The ready day moves most with …: by 12 days on average`.
+fn moves(found: &Found, (leading, who): (Kind, &str), index: &Index) -> String {
+    let by = amount(&found.milestone, index.value);
+    let alone = match leading {
+        Kind::MuStar => format!("{who}: by {by} on average"),
+        _ => format!("{who} alone: by {by}"),
+    };
+    format!("{} moves most with {alone}", capital(&the(found)))
+}
+
+/// `31 % of the variance of the ready day comes from … alone, 35 % with others`.
+fn explains(found: &Found, who: &str, total: &Index) -> Vec<String> {
     let alone = found
         .at(Kind::First, total.factor)
         .map_or(0.0, |first| first.value);
     let (alone, part, the) = (share(alone), share(total.value), the(found));
-    let both = format!("{who} explains {alone} of the variance of {the} alone, {part} with others");
-    let short = |who| format!("{who} explains {alone} of the variance of {the}");
+    let short = format!("{alone} of the variance of {the} comes from the {who}");
     match alone == part {
-        true => vec![short(who), short(name)],
-        false => vec![both, short(who), short(name)],
+        true => vec![short],
+        false => vec![format!("{short} alone, {part} with others"), short],
     }
 }
 
@@ -78,8 +79,15 @@ fn lower(words: &str) -> String {
     }
 }
 
-/// `earlier` or `later`, `lower` or `higher`.
+/// `earlier` or `later`, `lower` or `higher`, of yes or no `likelier` or `less likely`.
 pub fn way(found: &Found, rank: f64) -> &'static str {
+    if found.milestone.is_yes_or_no() {
+        return if rank > 0.0 {
+            "likelier"
+        } else {
+            "less likely"
+        };
+    }
     match (is_day(&found.milestone), rank > 0.0) {
         (true, true) => "later",
         (true, false) => "earlier",
@@ -120,7 +128,7 @@ pub fn limits(story: &Story<'_>, found: &Found) -> Vec<Note> {
     if found.outputs.beyond > 0 {
         let many = of_100(found.share_beyond());
         let last = story.study.last_day;
-        let does = match found.ranks_lead() {
+        let does = match found.is_late() {
             true => "more than shares of variance can bear, so ranks lead",
             false => "they count as the day after",
         };
@@ -128,6 +136,13 @@ pub fn limits(story: &Story<'_>, found: &Found) -> Vec<Note> {
             "Late",
             format!("{many} runs are not ready by day {last}: {does}."),
         ));
+    }
+    if let Some(few) = few(found) {
+        let does = match found.of(Kind::Rank).next() {
+            Some(_) => "so ranks lead",
+            None => "so nothing is ranked for sure",
+        };
+        notes.push(Note::new("Few", format!("{few}, {does}.")));
     }
     notes.push(Note::new("Limits", cannot_say(story)));
     notes

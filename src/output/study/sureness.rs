@@ -1,0 +1,117 @@
+//! How sure what was found is, in words: how far it has converged, and whether a few runs carry it.
+
+use crate::analysis::study::findings::Found;
+use crate::analysis::study::findings::index::{Index, Kind};
+use crate::analysis::study::findings::judged::Judged;
+use crate::analysis::study::findings::sizes::{DONE_BELOW, Size};
+use crate::output::chart::words::number;
+use crate::output::text::words::{counted, list};
+
+use super::Story;
+use super::words::share;
+
+/// Most inputs that are named.
+const NAMED: usize = 3;
+
+/// That a few runs carry the variance, and what to do then.
+pub fn carried(found: &Found) -> Option<String> {
+    let few = few(found)?;
+    let hangs = match found.of(Kind::MuStar).next() {
+        Some(_) => "mean effects hang",
+        None => "shares of it hang",
+    };
+    let instead = match found.of(Kind::Rank).next() {
+        Some(_) => {
+            "ranks and distances lead here; method = \"latin\" with as many runs makes them sharper"
+        }
+        None => {
+            "nothing is ranked for sure; method = \"latin\" tells ranks and distances, which bear it"
+        }
+    };
+    Some(format!(
+        "{few}, so {hangs} on which of these were met: {instead}"
+    ))
+}
+
+/// `40 of 4096 runs, those farthest from the mean, carry 62 % of the variance`.
+pub fn few(found: &Found) -> Option<String> {
+    let tail = found.carried_by_few()?;
+    let (runs, of, share) = (tail.runs, tail.of, share(tail.share));
+    let (those, carry) = match runs {
+        1 => ("the one", "carries"),
+        _ => ("those", "carry"),
+    };
+    Some(format!(
+        "{runs} of {of} runs, {those} farthest from the mean, {carry} {share} of the variance"
+    ))
+}
+
+/// Which inputs may be as strong as the strongest, by the intervals of what leads.
+fn order(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String> {
+    let size = |factor: usize| Some(found.at(judged.leading, factor)?.size());
+    let [least, _] = size(judged.strongest())?;
+    let others = judged.order.iter().skip(1).map(|(factor, _)| *factor);
+    let alike = others.filter(|factor| size(*factor).is_some_and(|[_, most]| most >= least));
+    let names: Vec<String> = alike
+        .map(|factor| story.findings.factors[factor].name.clone())
+        .collect();
+    let strongest = &story.findings.factors[judged.strongest()].name;
+    match names.as_slice() {
+        [] => None,
+        few if few.len() <= NAMED => Some(format!("{} may be as strong as {strongest}", list(few))),
+        many => Some(format!(
+            "{} others may be as strong as {strongest}",
+            many.len()
+        )),
+    }
+}
+
+/// How far it has converged, and what would be needed.
+pub fn sure(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String> {
+    let last = found.sizes.last()?;
+    let of = match found.of(Kind::MuStar).next() {
+        Some(_) => "a mean effect, over the largest,",
+        None if story.study.method.ranks_alone() => "a rank correlation",
+        None => "a total share",
+    };
+    let about = &story.findings.factors[last.factor].name;
+    let members = counted(last.members as usize, "member");
+    let widest = number(last.widest, 3);
+    let words = format!("widest interval of {of} {widest} at {members} ({about})");
+    let ranks = match judged.leading == Kind::Rank && !story.study.method.ranks_alone() {
+        true => format!("; of a rank correlation {}", number(widest_rank(found), 3)),
+        false => String::new(),
+    };
+    let order = order(story, found, judged).map_or(String::new(), |words| format!("; {words}"));
+    Some(match last.is_done() {
+        true => format!("{words}: below {DONE_BELOW}, done{ranks}"),
+        false => {
+            let needed = needed(last);
+            let about = match found.carried_by_few() {
+                Some(_) => "at least",
+                None => "about",
+            };
+            format!("{words}: {DONE_BELOW} would take {about} {needed} members{ranks}{order}")
+        }
+    })
+}
+
+fn widest_rank(found: &Found) -> f64 {
+    let ranks = found.of(Kind::Rank);
+    ranks.map(Index::width).fold(0.0, f64::max)
+}
+
+/// How many members would do: intervals narrow with the root of their number; to the next power of two.
+fn needed(size: &Size) -> u64 {
+    let times = size.widest / DONE_BELOW;
+    let members = (size.members as f64 * times * times).ceil();
+    (members as u64).next_power_of_two()
+}
+
+/// How wide the widest interval of what leads is by now.
+pub fn widest(found: &Found, judged: &Judged) -> Option<f64> {
+    match judged.leading {
+        Kind::Rank => Some(widest_rank(found)),
+        _ => Some(found.sizes.last()?.widest),
+    }
+}
