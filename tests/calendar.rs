@@ -108,7 +108,13 @@ fn equals_enumeration(case: &Case, count: usize, least: Least) {
     assert_eq!(
         found.order(&best, least),
         Ordering::Equal,
-        "{days:?} and {best_days:?}"
+        "{days:?} {:?} {} {} and {best_days:?} {:?} {} {} {tried}",
+        found.mean_ready_day,
+        found.hold,
+        found.is_kept,
+        best.mean_ready_day,
+        best.hold,
+        best.is_kept
     );
 }
 
@@ -119,6 +125,8 @@ fn of_256_calendars_the_search_finds_the_best() {
         "free = [\"Tue\", \"Sat\"]\nsizes = 1\npeak_tan = \"3 mg N/L\"\nkeep = 60",
     );
     equals_enumeration(&case, 256, Least::Litres);
+    // without a peak to keep: with one, two islands of calendars lie an eighth of a day apart on eight tanks
+    let case = tank(28, "free = [\"Tue\", \"Sat\"]\nsizes = 1\nkeep = 60");
     equals_enumeration(&case, 256, Least::ReadyDay);
 }
 
@@ -520,13 +528,9 @@ fn a_choice_is_a_scenario_file_with_the_changes_that_were_found() {
     let loaded = scenario::load(&folder.join("choice-1.toml"))
         .map_err(|p| p.render(false))
         .unwrap();
-    let mut own: Vec<String> = (loaded.case.input.events.iter())
-        .filter_map(|event| match event.kind {
-            EventKind::Change { share } => {
-                Some(format!("{} ({} %)", event.minute / DAY, 100.0 * share))
-            }
-            _ => None,
-        })
+    let changes = loaded.case.input.changes();
+    let mut own: Vec<String> = (changes.iter())
+        .map(|(day, share)| format!("{day} ({} %)", 100.0 * share))
         .collect();
     own.sort_by_key(|change| {
         change
@@ -546,6 +550,35 @@ fn a_choice_is_a_scenario_file_with_the_changes_that_were_found() {
         said.contains("Choice 1") && said.contains("had not seen"),
         "{said}"
     );
+}
+
+#[test]
+fn a_calendar_goes_on_beyond_the_end_as_its_scenario_file_does_and_as_the_plan_it_stands_for() {
+    let changes = |case: &Case| {
+        let mut changes: Vec<(u32, String)> = (case.input.events.iter())
+            .filter(|event| event.kind.is_change())
+            .map(|event| (event.minute, format!("{:?}", event.kind)))
+            .collect();
+        changes.sort();
+        changes
+    };
+    let asked = "most_share = \"50 %\"\nsizes = 1";
+    let weekly =
+        text(21, asked).replace("days = \"1..6\", every = 1", "days = \"3..21\", every = 7");
+    let weekly = scenario::read_text("tank.toml", &weekly).map_err(|p| p.render(false));
+    let plan = weekly.unwrap().case;
+    let days = Days::planned(&plan.input, wish(&plan));
+    let mut found = plan.clone();
+    found.input = days.put_into(plan.input.clone(), wish(&plan));
+    assert_eq!(changes(&found), changes(&plan));
+    assert_eq!(
+        changes(&plan).len(),
+        5,
+        "days 3, 10, 17, and 24, 31 beyond the end"
+    );
+    let listed = text(21, asked).replace("days = \"1..6\", every = 1", "days = [3, 10, 17]");
+    let listed = scenario::read_text("tank.toml", &listed).map_err(|p| p.render(false));
+    assert_eq!(changes(&listed.unwrap().case), changes(&plan));
 }
 
 #[test]

@@ -142,6 +142,29 @@ fn a_range_past_the_end_is_cut_and_told() {
 }
 
 #[test]
+fn changes_named_one_by_one_go_on_beyond_the_end_as_in_the_last_two_weeks() {
+    let changes = |entry: &str| {
+        let case = case(&format!(
+            "length = 20\n{TANK}[changes]\nown = {{ {entry}, share = \"50 %\" }}\n"
+        ));
+        assert!(case.notices.is_empty(), "{:?}", case.notices);
+        days_of(&case, "changes.own")
+    };
+    let listed = changes("days = [3, 6, 7, 13, 20]");
+    assert_eq!(
+        listed,
+        [3, 6, 7, 13, 20, 21, 27, 34],
+        "6 lies a fortnight before the last day"
+    );
+    // however it is written, it is the same plan
+    assert_eq!(changes("days = \"9..20\", every = 7"), [9, 16, 23, 30]);
+    assert_eq!(changes("days = [9, 16]"), [9, 16, 23, 30]);
+    assert_eq!(changes("day = 20"), [20, 34]);
+    assert_eq!(changes("days = \"20..20\""), [20, 34]);
+    assert_eq!(changes("day = 6"), [6]);
+}
+
+#[test]
 fn a_byte_order_mark_and_windows_line_ends_change_nothing() {
     let windows = format!("\u{feff}{}", WHOLE.replace('\n', "\r\n"));
     assert_eq!(printed(&case(&windows)), printed(&case(WHOLE)));

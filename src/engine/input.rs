@@ -72,6 +72,11 @@ impl ModelInput {
             })
             .collect()
     }
+    /// On which day of the look-ahead a change of water is made again that is made on a day named alone, not by a
+    /// rule: beyond the end somebody does as in the last days of the run. None for earlier days.
+    pub fn again_beyond_the_end(&self, day: u32) -> Option<u32> {
+        again_beyond(day, self.last_day, self.lookahead_days)
+    }
     /// The minute at which the simulation stops, the look-ahead included.
     pub fn final_minute(&self) -> u32 {
         self.end_minute() + self.lookahead_days * DAY
@@ -88,6 +93,12 @@ impl ModelInput {
             .iter()
             .any(|event| event.kind.is_about_animals())
     }
+}
+
+/// [`ModelInput::again_beyond_the_end`], where there is no input yet.
+pub fn again_beyond(day: u32, last_day: u32, lookahead_days: u32) -> Option<u32> {
+    let again = day + lookahead_days;
+    (day <= last_day && again > last_day).then_some(again)
 }
 
 /// The air around the tank.

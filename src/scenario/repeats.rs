@@ -4,7 +4,9 @@
 //! inside `days`. An entry that repeats by a rule and reaches the last day goes on by that rule
 //! through the look-ahead.
 
-use super::calendar::{Calendar, Span};
+use crate::engine::input::again_beyond;
+
+use super::calendar::{Calendar, LOOKAHEAD_DAYS, Span};
 use super::draft::Draft;
 use super::problem::Problem;
 use super::reader::{Read, Reader};
@@ -17,6 +19,21 @@ pub struct When {
     pub days: Vec<u32>,
     /// Time of day, minutes since midnight.
     pub time: u32,
+    /// Whether the days are named one by one, not by a rule.
+    is_listed: bool,
+}
+
+impl When {
+    /// The same, and where days are named one by one, those of the last weeks again in the look-ahead.
+    #[must_use]
+    pub fn and_again_beyond(mut self, calendar: &Calendar) -> When {
+        let again = |&day: &u32| again_beyond(day, calendar.last_day, LOOKAHEAD_DAYS);
+        if self.is_listed {
+            let again: Vec<u32> = self.days.iter().filter_map(again).collect();
+            self.days.extend(again);
+        }
+        self
+    }
 }
 
 /// How an entry repeats inside its days.
@@ -42,6 +59,7 @@ pub fn when(reader: &Reader<'_>, draft: &Draft<'_>) -> Option<When> {
     }
     Some(When {
         time: at(reader, draft, &own_time, days[0], draft.usual_time)?,
+        is_listed: matches!(rule, Rule::Listed),
         days,
     })
 }
@@ -198,7 +216,8 @@ fn days(spans: &[Span], rule: &Rule, calendar: &Calendar) -> Vec<u32> {
 }
 
 fn days_of(span: &Span, rule: &Rule, calendar: &Calendar) -> Vec<u32> {
-    let goes_on = span.is_range && span.last >= calendar.last_day;
+    let has_rule = !matches!(rule, Rule::Listed);
+    let goes_on = has_rule && span.is_range && span.last >= calendar.last_day;
     let last = if goes_on {
         calendar.final_day()
     } else {

@@ -1,5 +1,7 @@
 //! A calendar: how much water is changed on each day that is free.
 
+use std::iter;
+
 use crate::base::clock::DAY;
 use crate::engine::event::{Event, EventKind};
 use crate::engine::input::ModelInput;
@@ -62,16 +64,18 @@ impl Days {
         self.changes(wish).iter().map(|(_, share)| share).sum()
     }
 
-    /// A plan with these changes in place of its own.
+    /// A plan with these changes in place of its own, those of the last days again beyond the end.
     #[must_use]
     pub fn put_into(&self, mut input: ModelInput, wish: &CalendarWish) -> ModelInput {
         input.events.retain(|event| !event.kind.is_change());
-        let changes = self.changes(wish).into_iter();
-        input.events.extend(changes.map(|(day, share)| Event {
-            minute: day * DAY + wish.minute,
-            name: NAME.into(),
-            kind: EventKind::Change { share },
-        }));
+        for (day, share) in self.changes(wish) {
+            let days = iter::once(day).chain(input.again_beyond_the_end(day));
+            input.events.extend(days.map(|day| Event {
+                minute: day * DAY + wish.minute,
+                name: NAME.into(),
+                kind: EventKind::Change { share },
+            }));
+        }
         input
     }
 }

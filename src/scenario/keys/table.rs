@@ -73,7 +73,7 @@ pub const KEYS: &[Key] = &[
     key("changes.away", "days on which nobody is there: nothing is done, nobody is fed", "[\"12..16\"]", "none", ""),
     key("changes.missed", "days whose changes are left out", "[14, 21]", "none", ""),
     key("changes.NAME.day", "the one day of this entry", "5", "", ""),
-    key("changes.NAME.days", "days of this entry: first..last, or a list", "\"1..7\"", "", ""),
+    key("changes.NAME.days", "days of this entry: first..last, or a list; the two weeks that are looked at beyond the end go on as the last two do", "\"1..7\"", "", ""),
     key("changes.NAME.every", "every so many days, counted from the first of days", "2", "", ""),
     key("changes.NAME.on", "only on these weekdays", "[\"Sun\"]", "", ""),
     key("changes.NAME.time", "time of day", "\"18:00\"", "as changes.time", ""),

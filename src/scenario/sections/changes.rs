@@ -1,4 +1,7 @@
 //! `[changes]`: when water is changed, how much, and when nobody is there.
+//!
+//! Beyond the last day water is changed as before it: by the rule of an entry that reaches it, and on days named one by
+//! one as in the last weeks, so that a plan does as well whichever way it is written.
 
 use crate::analysis::case::SetBy;
 use crate::base::clock::TimeOfDay;
@@ -24,6 +27,7 @@ pub fn read(file: &Reader<'_>, draft: &mut Draft<'_>) {
         entry.close();
         if let (Some(when), Some(share)) = (when, share) {
             let kind = EventKind::Change { share };
+            let when = when.and_again_beyond(&draft.calendar);
             draft.schedule(&entry.path, &when, &kind);
             places.extend(entry.place.clone().map(|place| (entry.path.clone(), place)));
         }
