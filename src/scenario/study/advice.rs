@@ -51,12 +51,12 @@ struct About<'a> {
 impl<'a> About<'a> {
     fn of(name: &'a str, ground: &'a Ground) -> About<'a> {
         let all = flat_of(&ground.merged.table).into_iter();
-        let own = all.filter(|(path, _)| path == name).map(|(_, value)| value);
+        let mut own = all.filter(|(path, _)| path == name).map(|(_, value)| value);
         let example = || key_of(name).map(|key| key.example.trim_matches('"').to_string());
         About {
             name,
             ground,
-            value: own.last().or_else(example).unwrap_or_default(),
+            value: own.next_back().or_else(example).unwrap_or_default(),
         }
     }
 
