@@ -270,7 +270,7 @@ fn what_a_parameter_is_can_be_read_without_the_one_before_it() {
             .iter()
             .any(|after| words.contains(&format!("{after}the same ")));
         begins.iter().any(|begin| meaning.starts_with(begin))
-            || nouns.iter().any(|noun| that(noun))
+            || nouns.iter().any(that)
             || words.contains(" the rest ")
             || the_same
     };
