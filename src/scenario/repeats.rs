@@ -19,7 +19,7 @@ pub struct When {
     pub days: Vec<u32>,
     /// Time of day, minutes since midnight.
     pub time: u32,
-    /// Whether the days are named one by one, not by a rule.
+    /// Whether several days are named one by one, not by a rule.
     is_listed: bool,
 }
 
@@ -59,7 +59,7 @@ pub fn when(reader: &Reader<'_>, draft: &Draft<'_>) -> Option<When> {
     }
     Some(When {
         time: at(reader, draft, &own_time, days[0], draft.usual_time)?,
-        is_listed: matches!(rule, Rule::Listed),
+        is_listed: matches!(rule, Rule::Listed) && reader.wanted("days").is_some(),
         days,
     })
 }
