@@ -160,7 +160,11 @@ fn changes_named_one_by_one_go_on_beyond_the_end_as_in_the_last_two_weeks() {
     assert_eq!(changes("days = \"9..20\", every = 7"), [9, 16, 23, 30]);
     assert_eq!(changes("days = [9, 16]"), [9, 16, 23, 30]);
     assert_eq!(changes("days = \"20..20\""), [20, 34]);
-    assert_eq!(changes("day = 20"), [20], "the one day of an entry is one day");
+    assert_eq!(
+        changes("day = 20"),
+        [20],
+        "the one day of an entry is one day"
+    );
 }
 
 #[test]

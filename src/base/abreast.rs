@@ -13,8 +13,10 @@ pub trait Work {
     fn go(self) -> Self::Output;
 }
 
+#[cfg(not(debug_assertions))]
 struct Wide<W>(W);
 
+#[cfg(not(debug_assertions))]
 impl<W: Work> pulp::NullaryFnOnce for Wide<W> {
     type Output = W::Output;
     #[inline(always)]
@@ -24,6 +26,14 @@ impl<W: Work> pulp::NullaryFnOnce for Wide<W> {
 }
 
 /// Does some work with the widest instructions at hand.
+#[cfg(not(debug_assertions))]
 pub fn wide<W: Work>(work: W) -> W::Output {
     pulp::Arch::new().dispatch(Wide(work))
+}
+
+/// Does some work. Built for tests there are no wide instructions: hardly anything would be made of them there, and the
+/// steps would be built once for every kind of processor, which takes eight times as long.
+#[cfg(debug_assertions)]
+pub fn wide<W: Work>(work: W) -> W::Output {
+    work.go()
 }

@@ -178,7 +178,7 @@ fn a_cause_is_told_only_where_a_number_between_the_input_and_the_effect_bears_it
             "hardly anything has come in",
             "[doses]\nonce = { day = 1, ammonium = \"0.5 mg N/L\" }\n",
         ),
-        ("gas-timer", "does not push oxygen out", NO_GAS),
+        ("gas-timer", "times as much CO2 in the water", NO_GAS),
         (
             "nitrogen",
             "refills carried in",

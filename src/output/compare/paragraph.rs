@@ -123,6 +123,9 @@ fn hours_of(waiting: Waiting) -> Option<&'static str> {
 
 fn hours_over(comparison: &Comparison<'_>, versus: &Versus, name: &str) -> Option<String> {
     let line = comparison.lines.iter().find(|line| line.name == name)?;
+    if line.alike.are(versus.of, versus.against) {
+        return None; // hours that may be chance are no reason
+    }
     let middle = |place: usize| line.values[place].middle().map(short);
     let (here, there) = (middle(versus.of)?, middle(versus.against)?);
     Some(format!("; {} for {here} h ({there} h there)", line.short))

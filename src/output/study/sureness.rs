@@ -46,6 +46,22 @@ pub fn few(found: &Found) -> Option<String> {
     ))
 }
 
+/// Whether shares are such as none can be, for so few members: more than all of the variance, or more alone than with
+/// others. Small ones stray about nothing and are no sign.
+pub fn is_rough(alone: f64, with_others: f64) -> bool {
+    with_others > 1.0 || alone > with_others + DONE_BELOW
+}
+
+/// That shares are such as none can be, and why.
+pub fn rough(found: &Found) -> Option<String> {
+    let alone = |total: &Index| found.at(Kind::First, total.factor);
+    let all = found.of(Kind::Total);
+    let mut pairs = all.filter_map(|total| Some((alone(total)?.value, total.value)));
+    let is_one = pairs.any(|(alone, with_others)| is_rough(alone, with_others));
+    let words = "shares above 100 %, or larger alone than with others, are what too few members make of them";
+    is_one.then(|| words.to_string())
+}
+
 /// Which inputs may be as strong as the strongest, by the intervals of what leads.
 fn order(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String> {
     let size = |factor: usize| Some(found.at(judged.leading, factor)?.size());

@@ -3,13 +3,13 @@
 
 use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::index::Kind;
-use crate::analysis::study::findings::judged::{Judged, Standing, judged};
+use crate::analysis::study::findings::judged::{Judged, Standing, judged, too_few_to_ignore};
 use crate::analysis::study::method::Method;
 use crate::output::sweep::words::capital;
 use crate::output::text::words::{counted, list};
 
 use super::Story;
-use super::sureness::{carried, sure};
+use super::sureness::{carried, rough, sure};
 use super::words::{full_name, meaning, name, of_100, share, takes_settings, told, value};
 
 /// Most inputs that are named one by one.
@@ -109,9 +109,16 @@ pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
         all.push(("ignore", format!("within these spreads: {names}")));
     }
     if let Some(names) = names(Standing::Between) {
-        all.push(("between", format!("little, or not known yet: {names}")));
+        let more = too_few_to_ignore(found, judged.leading).map_or(String::new(), |needed| {
+            format!(" (it takes {needed} members to tell what may be ignored)")
+        });
+        all.push((
+            "between",
+            format!("little, or not known yet: {names}{more}"),
+        ));
     }
     all.extend(choices(story, &judged).map(|words| ("choice", words)));
+    all.extend(rough(found).map(|words| ("rough", words)));
     all.extend(sure(story, found, &judged).map(|words| ("sure", words)));
     all
 }

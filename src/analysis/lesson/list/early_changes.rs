@@ -57,7 +57,7 @@ pub const LESSON: Lesson = Lesson {
 
 #[rustfmt::skip]
 const STEPS: &[Step] = &[
-    Step { key: "none", label: "no change", lines: "" },
+    Step { key: "none", label: "no early change", lines: "" },
     Step { key: "every-7-days", label: "a change every 7 days", lines: EVERY_7 },
     Step { key: "every-4-days", label: "a change every 4 days", lines: EVERY_4 },
     Step { key: "every-3-days", label: "a change every 3 days", lines: EVERY_3 },

@@ -83,11 +83,15 @@ const PANELS: &[Panel] = &[
     panels::OXYGEN,
 ];
 
-const NOT_PUSHED: Claim =
-    Claim::of("gas timer, pushed out", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
-        .lower(": CO2 does not push oxygen out, though by lights-on there is {times} times as much of it {base}")
-        .alike("")
-        .higher(": CO2 does not push oxygen out, though by lights-on there is {times} times as much of it");
+const MORE_CO2: Claim = Claim::of(
+    "gas timer, more CO2",
+    Here(CO2_AT_DAWN),
+    Base(CO2_AT_DAWN),
+    1.0,
+)
+.lower(", though by lights-on there is {times} times as much CO2 in the water {base}")
+.alike("")
+.higher(", though by lights-on there is {times} times as much CO2 in the water");
 
 const CLAIMS: &[Claim] = &[
     Claim::of("gas timer, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
@@ -111,11 +115,11 @@ const CLAIMS: &[Claim] = &[
         .higher("It takes more gas, {left} g in {last_day} days against {right} g.")
         .at_base("It takes {left} g of gas in {last_day} days."),
     Claim::of("gas timer, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.5)
-        .alike("The lowest oxygen of the day is {left} mg/L, {base} {right}{cause}.")
+        .alike("The lowest oxygen of the day is {left} mg/L, {base} {right}: no clear difference{cause}.")
         .lower("The lowest oxygen of the day is {left} mg/L, {base} {right}: here it makes a difference.")
         .higher("The lowest oxygen of the day is {left} mg/L, {base} {right}: the timer lifts it.")
         .at_base("The lowest oxygen of the day is {left} mg/L.")
-        .because(&NOT_PUSHED),
+        .because(&MORE_CO2),
     Claim::of("gas timer, night", Here(CO2_THAT_DAY), Here(CO2_LIMIT), 0.0)
         .lower("CO2 stays under the limit of {right} mg/L on that day; the highest is {left}.")
         .alike("CO2 just reaches the limit of {right} mg/L on that day.")

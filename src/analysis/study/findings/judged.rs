@@ -125,9 +125,16 @@ fn may_tell(found: &Found, kind: Kind) -> bool {
     if kind == Kind::Range {
         return false; // what an input does alone says nothing of what it does with others
     }
+    too_few_to_ignore(found, kind).is_none()
+}
+
+/// How many members it takes to tell what may be ignored, where there are fewer.
+pub fn too_few_to_ignore(found: &Found, kind: Kind) -> Option<u64> {
     let members = found.sizes.last().map_or(0, |size| size.members);
     let needed = MEMBERS_TO_IGNORE.iter().find(|(of, _)| *of == kind);
-    needed.is_none_or(|(_, needed)| members >= *needed)
+    needed
+        .map(|(_, needed)| *needed)
+        .filter(|needed| members < *needed)
 }
 
 /// Whether an input moves the distribution of the output well beyond chance.

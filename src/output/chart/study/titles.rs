@@ -7,7 +7,7 @@ use crate::analysis::study::findings::sizes::DONE_BELOW;
 use crate::output::chart::notes::Note;
 use crate::output::chart::words::number;
 use crate::output::study::Story;
-use crate::output::study::sureness::{few, widest};
+use crate::output::study::sureness::{few, is_rough, widest};
 use crate::output::study::verdict::cannot_say;
 use crate::output::study::words::{amount, is_day, name, of_100, share, takes_settings};
 use crate::output::sweep::words::capital;
@@ -34,15 +34,29 @@ pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<Strin
         _ if !is_sure => vec![format!("Nothing moves {the} for sure; most so far: {who}")],
         Kind::Total => explains(found, who, index),
         Kind::Rank if takes_settings(story.study, strongest) => {
-            vec![format!("{} hangs most on the {who}", capital(&the))]
+            vec![hangs_most_on(found, who)]
         }
         Kind::Rank => vec![format!(
-            "The higher the {who}, the {} {the}",
+            "The higher {}, the {} {the}",
+            definite(who),
             way(found, index.value)
         )],
         leading => vec![moves(found, (leading, who), index)],
     };
     [say(&in_words), say(&factor.name)].concat()
+}
+
+/// `The ready day hangs most on the nitrite at half speed of nitrite oxidisers`.
+fn hangs_most_on(found: &Found, who: &str) -> String {
+    format!("{} hangs most on {}", capital(&the(found)), definite(who))
+}
+
+/// `the first films`; a path of a scenario has no article.
+fn definite(who: &str) -> String {
+    match who.contains('.') || who.starts_with("group ") {
+        true => who.to_string(),
+        false => format!("the {who}"),
+    }
 }
 
 /// `The ready day moves most with …: by 12 days on average`.
@@ -60,8 +74,14 @@ fn explains(found: &Found, who: &str, total: &Index) -> Vec<String> {
     let alone = found
         .at(Kind::First, total.factor)
         .map_or(0.0, |first| first.value);
+    if is_rough(alone, total.value) {
+        return vec![hangs_most_on(found, who)]; // no share can be told yet
+    }
     let (alone, part, the) = (share(alone), share(total.value), the(found));
-    let short = format!("{alone} of the variance of {the} comes from the {who}");
+    let short = format!(
+        "{alone} of the variance of {the} comes from {}",
+        definite(who)
+    );
     match alone == part {
         true => vec![short],
         false => vec![format!("{short} alone, {part} with others"), short],
