@@ -82,7 +82,7 @@ fn the_tank_of_five_minutes_takes_the_calendar_that_is_to_be_found() {
     let wish = loaded(&file).case.calendar.unwrap();
     // three weekdays in eight weeks from a Saturday; half of half a tank, and half of it
     assert_eq!((wish.free_days.len(), wish.shares), (24, vec![0.25, 0.5]));
-    assert_eq!((wish.ready_by, wish.keep_of_100), (Some(45), Some(60)));
+    assert_eq!((wish.ready_by, wish.keep_of_100), (Some(50), Some(55)));
 }
 
 #[test]
