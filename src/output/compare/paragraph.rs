@@ -91,10 +91,11 @@ fn counts(comparison: &Comparison<'_>, versus: &Versus) -> String {
 }
 
 fn waited(comparison: &Comparison<'_>, why: &Why<'_>) -> Option<String> {
+    let other = &comparison.strategies[why.versus.against].key;
     let words = |waited: &Waited| {
         let what = waited.waiting.map_or("nothing", waited_words);
         format!(
-            "{what} in {:.0} of 100 ({:.0} there)",
+            "{what} in {:.0} of 100 ({:.0} with {other})",
             waited.of_100, waited.there_of_100
         )
     };
