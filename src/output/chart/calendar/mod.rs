@@ -9,7 +9,7 @@ use crate::analysis::calendar::score::Score;
 use crate::output::manifest;
 
 use super::Story;
-use super::axis::{Axis, from_zero};
+use super::axis::{Axis, around, from_zero};
 use super::figure::{Anchor, Figure, Form, Panel};
 use super::later::{later, up_to_the_end};
 use super::rect::Rect;
@@ -24,6 +24,8 @@ const TITLE_UP: f64 = 16.0;
 const STEPS: usize = 4;
 /// An axis of litres is no shorter.
 const LEAST_LITRES: f64 = 10.0;
+/// Days are drawn over so many at least.
+const FEWEST_DAYS: f64 = 10.0;
 /// From the end of an axis to its name, across and down.
 const TO_NAME: (f64, f64) = (26.0, 22.0);
 
@@ -92,9 +94,7 @@ fn trade_off(sheet: &mut Sheet, found: &Found, last_day: u32, all: &[Drawn<'_>])
     let days: Vec<f64> = all.iter().map(day).collect();
     let litres = all.iter().map(|one| one.score.litres);
     let across = from_zero(litres, LEAST_LITRES, STEPS);
-    let up = up_to_the_end(&days, last_day, |known| {
-        from_zero(known.iter().copied(), 1.0, STEPS)
-    });
+    let up = up_to_the_end(&days, last_day, days_up);
     let frame = Rect::new(LEFT, EDGES.0, RIGHT, EDGES.1);
     let panel = Panel::new(frame, across.clone(), up);
     let title = format!("Day by which {of_100} of 100 are ready, against litres");
@@ -111,6 +111,13 @@ fn trade_off(sheet: &mut Sheet, found: &Found, last_day: u32, all: &[Drawn<'_>])
     for (one, point) in all.iter().zip(points) {
         sheet.words_at(at, point, vec![bold(&one.name, INK)]);
     }
+}
+
+/// The days that are met, and at least so many that a day more or less is not drawn as a gulf.
+fn days_up(known: &[f64]) -> Axis {
+    let most = known.iter().copied().fold(FEWEST_DAYS, f64::max);
+    let least = known.iter().copied().fold(most - FEWEST_DAYS, f64::min);
+    around((least - 1.0).max(0.0), most, STEPS)
 }
 
 fn name_litres(sheet: &mut Sheet, panel: usize, across: &Axis) {
