@@ -34,7 +34,10 @@ pub fn takes_no_range(wish: &Wish, ground: &Ground) -> Option<Problem> {
     if about.is_range(node) || about.range().is_some() {
         return None;
     }
-    let title = format!("{} takes no range, as it is known in a tank", wish.name);
+    let title = format!(
+        "{} takes no range: it is yours to set, so name its settings",
+        wish.name
+    );
     let problem = Problem::at(&node.place, title).label("settings to choose from");
     let line = about.settings_of(node).or_else(|| about.settings());
     Some(problem.help(line.map_or_else(|| WAYS.to_string(), |line| format!("write {line}"))))
