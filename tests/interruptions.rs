@@ -2,6 +2,8 @@
 //! is what it was or replaced whole, and people are told what to do.
 #![cfg(unix)]
 
+#[path = "support/heeding.rs"]
+mod heeding;
 #[path = "support/workshop.rs"]
 mod workshop;
 
@@ -14,6 +16,7 @@ use std::time::Duration;
 use rand::rngs::ChaCha8Rng;
 use rand::{RngExt, SeedableRng};
 
+use heeding::heeding;
 use workshop::{
     DRAFT, HOURLY, TWICE_DAILY, Workshop, contents, ended, send, started, wait_until, words,
 };
@@ -151,24 +154,6 @@ fn stopped_again_and_again() -> String {
     assert_eq!(output.status.code(), Some(130), "{}", words(&output));
     assert!(!shop.path("mine").exists());
     words(&output)
-}
-
-/// The same command with no signal ignored, where the system knows how to say that: tests that are
-/// themselves run under `nohup` or in the background pass on what they ignore.
-fn heeding(command: &Command) -> Command {
-    let knows = Command::new("env")
-        .args(["--default-signal", "true"])
-        .status();
-    let mut heeding = if knows.is_ok_and(|status| status.success()) {
-        let mut heeding = Command::new("env");
-        heeding.arg("--default-signal").arg(command.get_program());
-        heeding
-    } else {
-        Command::new(command.get_program())
-    };
-    heeding.args(command.get_args());
-    heeding.current_dir(command.get_current_dir().expect("a room"));
-    heeding
 }
 
 #[test]

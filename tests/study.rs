@@ -1,6 +1,8 @@
 //! Studies: what a row is run with, that it hangs on its number alone, and that neither kills nor slices nor threads
 //! leave a trace in what is written.
 
+#[path = "support/heeding.rs"]
+mod heeding;
 mod support;
 
 use std::collections::BTreeMap;
@@ -24,6 +26,7 @@ use firstfill::base::stop::Stop;
 use firstfill::output::rows::results::Results;
 use firstfill::output::study::words::name;
 use firstfill::scenario::study::{Asking, LoadedStudy, load, read_text};
+use heeding::heeding;
 use support::short_tank::TANK;
 
 const INPUTS: &str = r#"
@@ -392,7 +395,8 @@ fn ctrl_c_keeps_what_is_done_and_says_how_to_go_on() {
     let at = room.path();
     fs::write(at.join("study.toml"), study("points", 200_000)).unwrap();
     let rows = at.join(".firstfill-part-mine/results.csv");
-    let child = program(at, &with(&["--out", "mine"]))
+    let child = heeding(&program(at, &with(&["--out", "mine"])))
+        .stdout(Stdio::null())
         .stderr(Stdio::piped())
         .spawn()
         .unwrap();
