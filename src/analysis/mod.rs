@@ -12,6 +12,7 @@ pub mod charted;
 pub mod compare;
 pub mod cost;
 pub mod criteria;
+mod cure;
 pub mod day_of;
 pub mod ensemble;
 #[cfg(test)]

@@ -5,19 +5,18 @@
 
 use std::ops::RangeInclusive;
 
-use crate::base::clock::Window;
 use crate::engine::event::EventKind;
-use crate::engine::input::{GasPlan, ModelInput};
+use crate::engine::input::ModelInput;
 use crate::engine::result::{Reading, RunResult};
 
 use super::beyond::{hours_under, together};
 use super::case::Case;
+use super::cure;
 use super::jumps::{PH, TEMPERATURE, jump};
 use super::levels::{self, Level};
 use super::limits::Limit;
 use super::margin::Stand;
 use super::milestones::Extreme;
-use super::uncovered::dark_without_air;
 
 /// Hours in a day.
 const HOURS_A_DAY: f64 = 24.0;
@@ -79,42 +78,8 @@ fn oxygen(run: &RunResult, case: &Case) -> Option<Finding> {
         (|r| r.oxygen_mg_per_l, Side::Lower),
     );
     finding.level = Some(levels::oxygen(worst.value));
-    finding.cure = (!finding.kept).then(|| oxygen_cure(run, worst.minute));
+    finding.cure = (!finding.kept).then(|| cure::oxygen(run, worst.minute));
     Some(finding)
-}
-
-fn oxygen_cure(run: &RunResult, minute: u32) -> String {
-    let cut = run
-        .input
-        .power_cuts
-        .iter()
-        .any(|cut| cut.from <= minute && minute < cut.until);
-    let air_runs = reading_at(run, minute).is_some_and(|r| r.air_l_per_min > 0.0);
-    if cut {
-        "a battery air pump for the power cut".into()
-    } else if air_runs {
-        "a larger air.flow, or surface.kind one word stronger".into()
-    } else if !run.input.air.is_empty() {
-        air_longer(&run.input)
-    } else {
-        "air.on = \"20:00..08:00\" with air.flow = \"1 L/min\", or surface.kind one word stronger"
-            .into()
-    }
-}
-
-/// Air in the hours that the plan leaves out; a stronger surface where it leaves none out of the dark.
-fn air_longer(input: &ModelInput) -> String {
-    let hours: Vec<String> = dark_without_air(input)
-        .iter()
-        .map(Window::to_string)
-        .collect();
-    match hours.is_empty() {
-        true => "surface.kind one word stronger: air runs all night".into(),
-        false => format!(
-            "air (air.on) at {} too, dark hours without it",
-            hours.join(" and ")
-        ),
-    }
 }
 
 fn co2(run: &RunResult, case: &Case) -> Option<Finding> {
@@ -129,25 +94,8 @@ fn co2(run: &RunResult, case: &Case) -> Option<Finding> {
         (|r| r.co2_mg_per_l, Side::Upper),
     );
     finding.level = Some(levels::co2(worst.value));
-    finding.cure = (!finding.kept).then(|| co2_cure(&run.input, worst.value, limit.value));
+    finding.cure = (!finding.kept).then(|| cure::co2(&run.input, worst.value, limit.value));
     Some(finding)
-}
-
-fn co2_cure(input: &ModelInput, worst: f64, limit: f64) -> String {
-    match &input.gas {
-        GasPlan::None => "surface.kind one word stronger: no gas is given".into(),
-        // what stands above the air's share rises nearly in step with the rate
-        GasPlan::Rate { .. } => format!(
-            "gas.rate about {:.0} % lower",
-            (100.0 * (1.0 - limit / worst)).ceil()
-        ),
-        GasPlan::Hold {
-            target_mg_per_l, ..
-        } => format!(
-            "gas.hold = \"{:.0} mg/L\"",
-            (target_mg_per_l * limit / worst).floor()
-        ),
-    }
 }
 
 fn shrimp_nitrate(run: &RunResult, case: &Case) -> Option<Finding> {
@@ -224,11 +172,6 @@ fn days_of(&(from, until): &(f64, f64)) -> RangeInclusive<u32> {
     let last = day(until);
     let at_midnight = f64::from(last) * HOURS_A_DAY == until;
     day(from)..=last - u32::from(at_midnight && until > from)
-}
-
-fn reading_at(run: &RunResult, minute: u32) -> Option<&Reading> {
-    run.readings
-        .get(run.readings.partition_point(|r| r.minute < minute))
 }
 
 #[cfg(test)]

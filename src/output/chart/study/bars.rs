@@ -7,9 +7,8 @@ use crate::analysis::study::findings::judged::judged;
 use crate::output::chart::axis::{Axis, Scale, from_zero};
 use crate::output::chart::figure::{Anchor, Figure, Panel, Shape, Upright};
 use crate::output::chart::fonts::Face;
-use crate::output::chart::key::Key;
 use crate::output::chart::lever_bars::RANGE;
-use crate::output::chart::notes::{Note, height_of, write};
+use crate::output::chart::notes::{height_of, write};
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, fitting, plain, small};
 use crate::output::chart::signs::corners;
@@ -19,6 +18,7 @@ use crate::output::study::Story;
 use crate::output::study::words::{bare, name, share};
 
 use super::bars_rows::{Rest, Row, Rows};
+use super::bars_words::{distance, heads, key, scale_name, stem};
 use super::hues::hue;
 use super::titles;
 
@@ -36,8 +36,8 @@ const UNDER_ROWS: f64 = 72.0;
 /// Steps of the scale.
 const STEPS: usize = 6;
 /// Thickness of the outer and of the inner bar, and how much they cover.
-const OUTER: (f64, f64) = (17.0, 0.32);
-const INNER: (f64, f64) = (9.0, 0.9);
+pub(super) const OUTER: (f64, f64) = (17.0, 0.32);
+pub(super) const INNER: (f64, f64) = (9.0, 0.9);
 /// Half the height of the ends of an interval; radius of the sign of a group.
 const END: f64 = 4.0;
 const DISC: f64 = 5.0;
@@ -70,52 +70,6 @@ pub fn figure(story: &Story<'_>, found: &Found) -> Option<Figure> {
     }
     write(&mut sheet, &notes, LAST_NOTE);
     Some(sheet.figure)
-}
-
-/// What the distances beside ranks would be by chance.
-fn distance(found: &Found, kind: Kind) -> Option<Note> {
-    let by_chance = || found.of(Kind::PawnByChance).map(|index| index.value);
-    let (least, most) = (by_chance().reduce(f64::min)?, by_chance().reduce(f64::max)?);
-    let [least, most] = [least, most].map(|chance| number(chance, 2));
-    let by_chance = match least == most {
-        true => format!("about {most}"),
-        false => format!("{least} to {most}, by the number of its settings"),
-    };
-    let words = format!(
-        "how far an input moves the distribution of the result, whichever way; one that does nothing shows {by_chance}."
-    );
-    (kind == Kind::Rank).then(|| Note::new("Distance", words))
-}
-
-fn stem(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Total => "shares",
-        Kind::Rank => "ranks",
-        _ => "ranges",
-    }
-}
-
-fn key(kind: Kind) -> Vec<Key> {
-    let bar = |(thick, alpha): (f64, f64)| Pen {
-        alpha,
-        ..Pen::hair(MUTED).wide(thick)
-    };
-    let interval = Key::Line(RANGE, "so it lies 95 of 100 times");
-    match kind {
-        Kind::Total => vec![
-            Key::Line(bar(INNER), "what it explains alone"),
-            Key::Line(bar(OUTER), "what it has a part in, with others"),
-            interval,
-        ],
-        Kind::Rank => vec![
-            Key::Line(bar(INNER), "rank correlation, the other inputs held"),
-            interval,
-        ],
-        _ => vec![Key::Line(
-            bar(INNER),
-            "from the least to the most, the others in their middle",
-        )],
-    }
 }
 
 /// The empty scale with its rules, its ticks and the heads of the columns.
@@ -176,32 +130,6 @@ fn across(rows: &Rows) -> Axis {
         }
     }
     axis
-}
-
-fn scale_name(found: &Found, kind: Kind) -> String {
-    let the = titles::the(found);
-    match kind {
-        Kind::Total => format!("share of the variance of {the}"),
-        Kind::Rank => format!(
-            "← {} {the} · {} →",
-            titles::way(found, -1.0),
-            titles::way(found, 1.0)
-        ),
-        _ => {
-            let unit = crate::output::study::words::unit(&found.milestone);
-            format!("range of {the},{unit}")
-                .trim_end_matches(',')
-                .to_string()
-        }
-    }
-}
-
-fn heads(kind: Kind) -> [&'static str; 2] {
-    match kind {
-        Kind::Total => ["alone", "in all"],
-        Kind::Rank => ["rank", "distance"],
-        _ => ["range", "rise"],
-    }
 }
 
 /// The bar, the inner one of what it does alone, and the interval.

@@ -2,7 +2,7 @@
 //! how sure all that is.
 //!
 //! ```text
-//! bars          shares with their intervals, or ranks, or ranges; one row an input
+//! bars          shares with their intervals, or ranks, or ranges; one row an input (bars_rows, bars_words)
 //! plane         mean size of effects against their spread
 //! scatter       a milestone against its strongest inputs
 //! regions       the inputs that differ most between tanks that are ready by a day and the others
@@ -14,6 +14,7 @@
 mod across;
 mod bars;
 mod bars_rows;
+mod bars_words;
 mod convergence;
 mod convergence_notes;
 mod hues;
