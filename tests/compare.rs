@@ -235,6 +235,40 @@ fn a_paragraph_changes_when_its_facts_change() {
 }
 
 #[test]
+fn plans_that_are_never_ready_are_not_called_ready_alike() {
+    let titles = |days: [&[Option<u32>]; 2]| {
+        let plans = days.map(|days| with_days(&ALL.strategies[0], days));
+        let comparison = Comparison::between(plans.into(), COMMON);
+        (
+            paragraph(&comparison, 0).unwrap(),
+            figures(&comparison)[0].title.clone(),
+        )
+    };
+    let (never, title) = titles([&[None; 20]; 2]);
+    assert!(
+        never.starts_with("Not ready by day 56 in any tank"),
+        "{never}"
+    );
+    assert!(title.contains("any tank"), "{title}");
+    let (alike, title) = titles([&[None, Some(30)]; 2]);
+    assert!(alike.starts_with("Ready as "), "{alike}");
+    assert!(title.contains("on the same day"), "{title}");
+}
+
+#[test]
+fn free_ammonia_stands_among_the_courses_the_milestones_and_the_differences() {
+    let drawn = figures(&first(2));
+    let panels = |at: usize, words: &str| {
+        let panels = drawn[at].panels.iter();
+        panels.filter(|panel| panel.title.contains(words)).count()
+    };
+    assert_eq!(panels(0, "Free ammonia"), 2, "a panel for each plan");
+    assert_eq!(panels(1, "Peak free NH₃"), 1);
+    let says = |words: &str| drawn[0].labels.iter().any(|label| label.words() == words);
+    assert!(says("peak NH₃"));
+}
+
+#[test]
 fn the_nitrogen_that_is_told_is_that_of_the_ledger() {
     for strategy in &ALL.strategies {
         let nitrogen = Nitrogen::of(&strategy.outcome.run).unwrap();

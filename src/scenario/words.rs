@@ -1,5 +1,7 @@
 //! Small turns of phrase that messages share.
 
+use crate::base::shown::grouped;
+
 /// `a`, `a or b`, `a, b or c`.
 pub fn list_or(items: &[String]) -> String {
     match items {
@@ -24,6 +26,6 @@ pub fn closest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
 pub fn counted(count: usize, one: &str) -> String {
     match count {
         1 => format!("1 {one}"),
-        many => format!("{many} {one}s"),
+        many => format!("{} {one}s", grouped(many)),
     }
 }

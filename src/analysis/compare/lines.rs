@@ -5,6 +5,7 @@ use crate::analysis::figure_list::{Better, FIGURES, FigureOf};
 use super::alike::Alike;
 use super::strategy::Strategy;
 use super::value::Value;
+use crate::base::shown::three_digits;
 
 /// One figure of all plans.
 #[derive(Debug, Clone, PartialEq)]
@@ -125,12 +126,22 @@ fn cost(strategies: &[Strategy<'_>]) -> Line {
 }
 
 impl Line {
-    /// Where a plan stands in it, by the middles; between where there is nothing to tell, or where the
-    /// difference may be chance.
+    /// Where a plan stands in it, by the middles; between where there is nothing to tell, where the difference may
+    /// be chance, or where three figures do not show it.
     pub fn standing(&self, strategy: usize) -> Standing {
+        self.standing_among(strategy, |one, other| self.beats(one, other))
+    }
+    /// The same where each plan's value is written as it is here: what is written alike is not told apart.
+    pub fn standing_as(&self, strategy: usize, written: &[String]) -> Standing {
+        let is_told = |one: usize, other: usize| written[one] != written[other];
+        self.standing_among(strategy, |one, other| {
+            is_told(one, other) && self.beats(one, other)
+        })
+    }
+    fn standing_among(&self, strategy: usize, beats: impl Fn(usize, usize) -> bool) -> Standing {
         let others = 0..self.values.len();
-        let beaten = others.clone().any(|other| self.beats(other, strategy));
-        let winning = others.clone().any(|other| self.beats(strategy, other));
+        let beaten = others.clone().any(|other| beats(other, strategy));
+        let winning = others.clone().any(|other| beats(strategy, other));
         match (beaten, winning) {
             (false, true) => Standing::Best,
             (true, false) => Standing::Worst,
@@ -150,7 +161,8 @@ impl Line {
             Better::Less => its - own,
             Better::Neither => return false,
         };
-        more >= self.told_from && !self.alike.are(one, other)
+        let is_shown = three_digits(own) != three_digits(its);
+        more >= self.told_from && is_shown && !self.alike.are(one, other)
     }
 }
 
@@ -195,6 +207,23 @@ mod tests {
         assert_eq!(standings(&line(Better::Neither, &values)), [Between; 4]);
         let alike = line(Better::Less, &[Value::One(1.0), Value::One(1.05)]);
         assert_eq!(standings(&alike), [Between, Between]);
+    }
+
+    #[test]
+    fn what_is_written_alike_has_neither_best_nor_worst() {
+        use Standing::{Best, Between, Worst};
+        let values = [Value::One(12.26), Value::One(12.44), Value::One(12.64)];
+        let made_up = line(Better::Less, &values);
+        let as_written = |words: [&str; 3]| {
+            let words = words.map(String::from);
+            [0, 1, 2].map(|place| made_up.standing_as(place, &words))
+        };
+        // 12.3, 12.4 and 12.6 on the screen, 12, 12 and 13 on a chart
+        assert_eq!(standings(&made_up), [Best, Between, Worst]);
+        assert_eq!(as_written(["12", "12", "13"]), [Best, Best, Worst]);
+        assert_eq!(as_written(["12", "12", "12"]), [Between; 3]);
+        let close = [Value::One(1234.1), Value::One(1234.4)];
+        assert_eq!(standings(&line(Better::Less, &close)), [Between; 2]);
     }
 
     #[test]

@@ -4,6 +4,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use crate::base::clock::{DAY, HOUR, TimeOfDay};
+use crate::base::shown::grouped;
 
 /// A number with so many digits after the point, with a true minus sign; never "−0".
 pub fn number(value: f64, digits: usize) -> String {
@@ -102,7 +103,7 @@ pub fn counted(count: usize, one: &str, many: &str) -> String {
     if count == 1 {
         format!("1 {one}")
     } else {
-        format!("{count} {many}")
+        format!("{} {many}", grouped(count))
     }
 }
 

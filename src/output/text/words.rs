@@ -1,18 +1,8 @@
 //! Numbers and lists as the terminal shows them.
 
-/// A number with about three figures that count: `0.043`, `0.43`, `4.31`, `43.1`, `431`.
-pub fn short(value: f64) -> String {
-    let digits = match value.abs() {
-        size if size >= 99.95 => 0,
-        size if size >= 9.995 => 1,
-        size if size >= 0.0995 => 2,
-        size if size >= 0.00995 => 3,
-        _ => 4,
-    };
-    let text = format!("{value:.digits$}");
-    let is_zero = text.chars().all(|c| matches!(c, '0' | '.' | '-'));
-    if is_zero { "0".into() } else { text }
-}
+use crate::base::shown::grouped;
+
+pub use crate::base::shown::three_digits as short;
 
 /// `2`, `2 and 13`, `2, 13 and 28`.
 pub fn list<T: ToString>(items: &[T]) -> String {
@@ -29,22 +19,25 @@ pub fn counted(count: usize, one: &str) -> String {
     if count == 1 {
         format!("1 {one}")
     } else {
-        format!("{count} {one}s")
+        format!("{} {one}s", grouped(count))
+    }
+}
+
+/// With a capital, to begin a title; pH stays pH.
+pub fn capital(words: &str) -> String {
+    if words.starts_with("pH") {
+        return words.to_string();
+    }
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn numbers_keep_the_figures_that_count() {
-        let written = [412.34, 27.96, 4.312, 0.4312, 0.043, 0.0012, -0.0].map(short);
-        assert_eq!(
-            written,
-            ["412", "28.0", "4.31", "0.43", "0.043", "0.0012", "0"]
-        );
-    }
 
     #[test]
     fn lists_read_like_speech() {

@@ -1,6 +1,6 @@
 //! The columns of the small panels: one quantity, all plans, one axis.
 
-use crate::analysis::charted::{self, OXYGEN, Quantity, TAN};
+use crate::analysis::charted::{self, FREE_AMMONIA, OXYGEN, Quantity, TAN};
 use crate::analysis::compare::Comparison;
 use crate::analysis::compare::strategy::Strategy;
 use crate::analysis::ensemble::days::Of;
@@ -44,7 +44,7 @@ pub struct Course {
 }
 
 /// The columns, left to right.
-pub const COURSES: [Course; 3] = [
+pub const COURSES: [Course; 4] = [
     Course {
         title: "Total ammonia",
         unit: "mg N/L",
@@ -55,6 +55,17 @@ pub const COURSES: [Course; 3] = [
         limit: |limits| limits.total_ammonia.value,
         told: |m| m.tan_peak,
         least: 0.5,
+    },
+    Course {
+        title: "Free ammonia NH₃",
+        unit: "mg N/L",
+        colour: AMMONIA,
+        quantity: FREE_AMMONIA,
+        of: [Of::Lowest, Of::Highest],
+        curve: |s| by_the_hour(s, |r| r.free_ammonia_mg_n_per_l),
+        limit: |limits| limits.free_ammonia.value,
+        told: |m| m.free_ammonia_peak,
+        least: 0.01,
     },
     Course {
         title: "Nitrite",
@@ -68,7 +79,7 @@ pub const COURSES: [Course; 3] = [
         least: 0.5,
     },
     Course {
-        title: "Lowest oxygen of the day",
+        title: "Lowest oxygen a day",
         unit: "mg/L",
         colour: style::OXYGEN,
         quantity: OXYGEN,

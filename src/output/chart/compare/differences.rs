@@ -17,8 +17,8 @@ use super::range;
 use super::rows::folded;
 
 /// Left edges of the columns, and their width.
-const LEFTS: [f64; 4] = [250.0, 484.0, 718.0, 952.0];
-const WIDTH: f64 = 184.0;
+const LEFTS: [f64; 5] = [250.0, 435.0, 620.0, 805.0, 990.0];
+const WIDTH: f64 = 148.0;
 /// Tops of the two bands of panels, and room for a band.
 const TOP: f64 = 170.0;
 const BETWEEN: f64 = 106.0;

@@ -2,7 +2,7 @@
 
 use crate::analysis::ensemble::member::Told;
 use crate::analysis::figure_list::Better;
-use crate::output::chart::style::{AMMONIA, CHANGE, CO2, Colour, NITRITE, OXYGEN, READY};
+use crate::output::chart::style::{AMMONIA, CHANGE, CO2, Colour, NITRATE, NITRITE, OXYGEN, READY};
 
 /// A figure that is drawn.
 pub struct Drawn {
@@ -19,12 +19,15 @@ pub struct Drawn {
 }
 
 /// Those drawn, row by row.
-pub const DRAWN: [Drawn; 8] = [
+pub const DRAWN: [Drawn; 10] = [
     drawn("Ready day", "days", READY, |told, last_day| {
         Some(f64::from(told.ready.day.unwrap_or(last_day)))
     }),
     drawn("Peak ammonia", "mg N/L", AMMONIA, |told, _| {
         Some(told.figures.tan_peak.value)
+    }),
+    drawn("Peak free NH₃", "mg N/L", AMMONIA, |told, _| {
+        Some(told.figures.free_ammonia_peak.value)
     }),
     drawn("Peak nitrite", "mg N/L", NITRITE, |told, _| {
         Some(told.figures.nitrite_peak.value)
@@ -41,6 +44,12 @@ pub const DRAWN: [Drawn; 8] = [
     drawn("Highest CO₂", "mg/L", CO2, |told, _| {
         Some(told.figures.co2_high.value)
     }),
+    Drawn {
+        better: Better::More,
+        ..drawn("Lowest KH", "dKH", NITRATE, |told, _| {
+            Some(told.figures.kh_low.value)
+        })
+    },
     drawn("Water changed", "L", CHANGE, |told, _| {
         Some(told.figures.litres_changed)
     }),

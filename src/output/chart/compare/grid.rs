@@ -1,4 +1,4 @@
-//! Where the small panels stand: as many rows as plans, three columns.
+//! Where the small panels stand: as many rows as plans, four columns.
 
 use crate::output::chart::axis::{Axis, Scale, Tick};
 use crate::output::chart::rect::Rect;
@@ -6,8 +6,8 @@ use crate::output::chart::rect::Rect;
 use super::strip;
 
 /// Left edges of the columns, and their width.
-const LEFTS: [f64; 3] = [250.0, 566.0, 882.0];
-const WIDTH: f64 = 254.0;
+const LEFTS: [f64; 4] = [250.0, 488.0, 726.0, 964.0];
+const WIDTH: f64 = 176.0;
 /// Top of the first row.
 const TOP: f64 = 168.0;
 /// Between two rows: names of ticks and marks of changes.

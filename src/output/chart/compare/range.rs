@@ -60,7 +60,9 @@ pub fn in_words(effect: &Effect) -> String {
     let digits = match if is_sure { mean.abs() / 10.0 } else { error } {
         size if size >= 2.95 => 0,
         size if size >= 0.295 => 1,
-        _ => 2,
+        size if size >= 0.0295 => 2,
+        size if size >= 0.00295 => 3,
+        _ => 4,
     };
     match is_sure {
         true if mean == 0.0 => "0".to_string(),
@@ -86,6 +88,7 @@ mod tests {
         assert_eq!(said(-3.123, 0.44), "−3.1 ± 0.4");
         assert_eq!(said(82.6, 25.0), "+83 ± 25");
         assert_eq!(said(-0.483, 0.048), "−0.48 ± 0.05");
+        assert_eq!(said(0.0112, 0.0006), "+0.0112 ± 0.0006");
         assert_eq!(said(-236.8, 0.0), "−237");
         assert_eq!(said(0.0, 0.0), "0");
     }

@@ -32,16 +32,21 @@ const RIGHT: f64 = 1136.0;
 /// A column: figure, its head in two lines, right edge.
 type Column = (&'static str, [&'static str; 2], f64);
 
-const COLUMNS: [Column; 10] = [
-    ("ready_10_of_100_day", ["ready by day", "10 of 100"], 356.0),
-    ("ready_50_of_100_day", ["", "50 of 100"], 430.0),
-    ("ready_90_of_100_day", ["", "90 of 100"], 504.0),
-    ("tan_peak_mg_n_per_l", ["peak ammonia", "mg N/L"], 610.0),
-    ("nitrite_peak_mg_n_per_l", ["peak nitrite", "mg N/L"], 704.0),
-    ("oxygen_low_mg_per_l", ["worst night", "mg/L O₂"], 798.0),
-    ("kh_low_dkh", ["lowest KH", "dKH"], 880.0),
-    ("water_changed_l", ["litres", "changed"], 954.0),
-    ("visits", ["visits", ""], 1016.0),
+const COLUMNS: [Column; 11] = [
+    ("ready_10_of_100_day", ["ready by day", "10 of 100"], 342.0),
+    ("ready_50_of_100_day", ["", "50 of 100"], 412.0),
+    ("ready_90_of_100_day", ["", "90 of 100"], 482.0),
+    ("tan_peak_mg_n_per_l", ["peak ammonia", "mg N/L"], 584.0),
+    (
+        "free_ammonia_peak_mg_n_per_l",
+        ["peak NH₃", "mg N/L"],
+        664.0,
+    ),
+    ("nitrite_peak_mg_n_per_l", ["peak nitrite", "mg N/L"], 752.0),
+    ("oxygen_low_mg_per_l", ["worst night", "mg/L O₂"], 842.0),
+    ("kh_low_dkh", ["lowest KH", "dKH"], 918.0),
+    ("water_changed_l", ["litres", "changed"], 986.0),
+    ("visits", ["visits", ""], 1042.0),
     ("nitrate_end_mg_n_per_l", ["nitrate, end", "mg N/L"], RIGHT),
 ];
 
@@ -96,11 +101,13 @@ fn rule(sheet: &mut Sheet, y: f64, pen: Pen) {
 }
 
 fn cell(sheet: &mut Sheet, line: &Line, place: usize, (right, baseline): (f64, f64)) {
-    let words = in_words(line, place);
-    let standing = line.standing(place);
+    let all: Vec<String> = (0..line.values.len())
+        .map(|one| in_words(line, one))
+        .collect();
+    let (words, standing) = (&all[place], line.standing_as(place, &all));
     let span = match standing {
-        Standing::Best => bold(&words, INK),
-        _ => plain(&words, INK),
+        Standing::Best => bold(words, INK),
+        _ => plain(words, INK),
     };
     let label = Label::new(vec![span], Anchor::End, right, baseline);
     let pen = match standing {

@@ -25,6 +25,13 @@ pub fn titles(comparison: &Comparison<'_>) -> Vec<String> {
     };
     let name = |place: usize| &comparison.strategies[place].key;
     let (own, next) = (name(place), name(versus.against));
+    if versus.is_never() {
+        let last_day = comparison.last_day;
+        return vec![
+            format!("Neither {own} nor any other plan is ready by day {last_day}, in any tank"),
+            format!("No plan is ready by day {last_day}, in any tank"),
+        ];
+    }
     if versus.is_same() {
         return vec![
             format!("{own} and {next} are ready on the same day in every tank"),

@@ -52,8 +52,16 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
         .collect();
     page.block("Figures", Tone::Strong, format!("{:NAMES$}{heads}", ""));
     for line in told(comparison) {
-        let standing = standing(line, comparison.last_day);
-        page.line(Tone::Plain, format!("{}  {standing}", row(line, width)));
+        let cells: Vec<String> = line
+            .values
+            .iter()
+            .map(|value| cell(line, value, width))
+            .collect();
+        let standing = standing(line, &cells, comparison.last_day);
+        page.line(
+            Tone::Plain,
+            format!("{}  {standing}", row(line, &cells, width)),
+        );
     }
     let bands = match count <= MOST_WITH_BANDS {
         true => "middle of the tanks, in brackets 5 to 95 of 100",
@@ -108,17 +116,13 @@ fn has_something(line: &Line) -> bool {
     line.values.iter().any(is_some)
 }
 
-fn row(line: &Line, width: usize) -> String {
+fn row(line: &Line, cells: &[String], width: usize) -> String {
     let unit = match line.unit {
         "" | "1" | "money" | "day" => String::new(),
         unit => format!(", {}", unit.replace(" dry weight", "")),
     };
     let name = format!("{}{unit}", line.short);
-    let cells = line
-        .values
-        .iter()
-        .map(|value| format!("{:>width$}", cell(line, value, width)));
-    let cells: String = cells.collect();
+    let cells: String = cells.iter().map(|cell| format!("{cell:>width$}")).collect();
     format!("{name:NAMES$}{cells}")
 }
 
@@ -126,8 +130,8 @@ fn cell(line: &Line, value: &Value, width: usize) -> String {
     let is_whole = line.unit == "day" || line.name == "visits";
     let words = |value: f64| match width {
         _ if is_whole => format!("{value:.0}"),
-        ROOMY => short(value),
-        _ => two_digits(value),
+        BARE => two_digits(value),
+        _ => short(value),
     };
     match value {
         Value::Nothing => "–".into(),
@@ -141,21 +145,20 @@ fn cell(line: &Line, value: &Value, width: usize) -> String {
 
 /// `best A worst C`, or that all are about the same; of a best or worst that most plans share only the other is
 /// told. Days behind the last one are not known, so they are never called the same.
-fn standing(line: &Line, last_day: u32) -> String {
-    if line.is_about_the_same() {
+fn standing(line: &Line, cells: &[String], last_day: u32) -> String {
+    let count = line.values.len();
+    let stands = |place: usize| line.standing_as(place, cells);
+    if (0..count).all(|place| stands(place) == Standing::Between) {
         return match later(line) {
             0 => "about the same".into(),
             all if all == line.values.len() => format!("all after day {last_day}"),
             _ => "not told apart".into(),
         };
     }
-    let count = line.values.len();
     let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
     let words = told.into_iter().filter_map(|(wanted, word)| {
         let all = 0..count;
-        let places: Vec<usize> = all
-            .filter(|&place| line.standing(place) == wanted)
-            .collect();
+        let places: Vec<usize> = all.filter(|&place| stands(place) == wanted).collect();
         let is_told = !places.is_empty() && (count == 2 || 2 * places.len() <= count);
         let letters: String = places.into_iter().map(letter).collect();
         is_told.then(|| format!("{word} {letters}"))
@@ -184,7 +187,11 @@ mod tests {
 
     #[test]
     fn days_behind_the_last_one_are_not_called_about_the_same() {
-        let told = |values, alike: &[(usize, usize)]| standing(&days(values, alike), 56);
+        let told = |values, alike: &[(usize, usize)]| {
+            let line = days(values, alike);
+            let cells: Vec<String> = values.iter().map(|day| cell(&line, day, ROOMY)).collect();
+            standing(&line, &cells, 56)
+        };
         let day = Value::One;
         assert_eq!(told([Value::Later, Value::Later], &[]), "all after day 56");
         assert_eq!(told([Value::Later, day(55.0)], &[(0, 1)]), "not told apart");
