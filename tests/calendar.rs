@@ -10,7 +10,9 @@ use std::convert::Infallible;
 use apart::apart;
 use assert_cmd::Command;
 use firstfill::analysis::calendar::Found;
+use firstfill::analysis::calendar::choice::told_apart;
 use firstfill::analysis::calendar::days::Days;
+use firstfill::analysis::calendar::forbidden::Forbidden;
 use firstfill::analysis::calendar::judge::Judge;
 use firstfill::analysis::calendar::score::Score;
 use firstfill::analysis::calendar::search::{Halt, Judging, search};
@@ -22,7 +24,9 @@ use firstfill::analysis::outcome::Outcome;
 use firstfill::base::clock::DAY;
 use firstfill::base::stop::Stop;
 use firstfill::engine::event::EventKind;
+use firstfill::output::chart::Figure;
 use firstfill::output::chart::calendar::figure;
+use firstfill::output::chart::figure::Label;
 use firstfill::output::manifest;
 use firstfill::scenario;
 use tempfile::TempDir;
@@ -169,6 +173,7 @@ impl Judging for Toy {
             mean_ready_day: f64::from(early),
             ready_days: vec![],
             peaks: [[0.0; 3]; 2],
+            member_peaks: [vec![], vec![]],
             tankfuls: f64::from(sum),
             litres: f64::from(sum),
             visits: days.visits(),
@@ -407,6 +412,42 @@ fn a_plan_that_is_allowed_is_a_choice_where_the_search_finds_nothing_with_less()
 }
 
 #[test]
+fn a_plan_on_free_days_of_shares_that_are_allowed_is_not_told_to_use_others() {
+    let case = tank(21, "most_share = \"50 %\"\nsizes = 1");
+    assert!(Forbidden::of(&case.input, wish(&case)).is_nothing());
+    let case = tank(21, "free = [\"Tue\"]\nmost_share = \"40 %\"\nsizes = 1");
+    let forbidden = Forbidden::of(&case.input, wish(&case));
+    assert_eq!(forbidden.days, [1, 2, 4, 5, 6], "day 3 is a Tuesday");
+    assert_eq!(forbidden.too_much, [1, 2, 3, 4, 5, 6]);
+}
+
+#[test]
+fn choices_that_nobody_could_tell_apart_are_offered_once() {
+    let case = tank(21, "most_share = \"80 %\"\nsizes = 1\nkeep = 1");
+    let first = found(&case, Least::Litres).choices.swap_remove(0);
+    let with = |change: &dyn Fn(&mut Score)| {
+        let mut other = first.clone();
+        change(&mut other.score);
+        let mut both = vec![first.clone(), other];
+        told_apart(&mut both);
+        both.len()
+    };
+    assert_eq!(with(&|_| ()), 1);
+    assert_eq!(with(&|score| score.litres *= 1.01), 1);
+    assert_eq!(with(&|score| score.litres *= 1.05), 2);
+    assert_eq!(with(&|score| score.visits += 1), 2);
+    // a tank in two a day later and a day earlier is chance, all of them a day later is none
+    let days = |by: &dyn Fn(usize) -> f64| {
+        with(&|score| {
+            let days = score.ready_days.iter_mut().enumerate();
+            days.for_each(|(at, day)| *day = day.map(|day| day + by(at)));
+        })
+    };
+    assert_eq!(days(&|at| [1.0, -1.0][at % 2]), 1);
+    assert_eq!(days(&|_| 1.0), 2);
+}
+
+#[test]
 fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
     let case = tank(
         28,
@@ -438,6 +479,25 @@ fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
         assert_eq!(tops, shares);
     }
     // words follow the scores
+    let raised = |chart: &Figure| {
+        let labels = chart.labels.iter().map(|label| label.words());
+        labels.filter(|words| words.contains("raised to")).count()
+    };
+    let planned = found.planned.clone();
+    for choice in &mut found.choices {
+        choice.score.peaks = planned.peaks;
+        choice.score.member_peaks = planned.member_peaks.clone();
+    }
+    assert_eq!(raised(&figure(&plan, &found)), 0);
+    let peak = &mut found.choices[0].score;
+    peak.peaks[0][1] += 3.0;
+    let tanks = peak.member_peaks[0].iter_mut();
+    tanks.for_each(|tank| *tank = tank.map(|highest| highest + 3.0));
+    let told = format!("ammonia raised to {:.1}", peak.peaks[0][1]);
+    let chart = figure(&plan, &found);
+    assert_eq!(raised(&chart), 1);
+    let is_told = |label: &Label| label.words().contains(&told);
+    assert!(chart.labels.iter().any(is_told), "{told}");
     found.choices[0].score.is_kept = true;
     found.planned.is_kept = false;
     let chart = figure(&plan, &found);
@@ -600,12 +660,18 @@ fn without_a_calendar_there_is_help_and_without_a_solution_the_nearest() {
         21,
         "ready_by = 1\nkeep = 100\nfree = [\"Tue\"]\nmost_share = \"20 %\"",
     );
-    let refused = command(&room, &never, &FIND)
-        .code(3)
-        .get_output()
-        .stderr
-        .clone();
-    let refused = String::from_utf8(refused).unwrap();
+    let said = command(&room, &never, &FIND).code(3).get_output().clone();
+    let [page, refused] = [said.stdout, said.stderr].map(|text| String::from_utf8(text).unwrap());
+    // the verdict stands once; day 3 is the only Tuesday of the plan, and half of the water is more than a fifth
+    assert!(!page.contains("no calendar"), "{page}");
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    for word in [
+        "it uses days 1, 2, 4, 5 and 6, which are not free",
+        "more at once than may be on days 1, 2, 3, 4, 5 and 6",
+    ] {
+        assert!(page.contains(word), "{word}: {page}");
+    }
+    assert_eq!(refused.matches("no calendar").count(), 1, "{refused}");
     for word in [
         "no calendar keeps this",
         "stands against it most",

@@ -42,6 +42,31 @@ pub fn with_own(choices: &mut Vec<Choice>, own: Choice, least: Least) {
     choices.insert(0, own);
 }
 
+/// Leaves out what nobody could tell from a choice before it.
+pub fn told_apart(choices: &mut Vec<Choice>) {
+    let mut told: Vec<Choice> = Vec::new();
+    for choice in choices.drain(..) {
+        if told.iter().all(|other| differ(&other.score, &choice.score)) {
+            told.push(choice);
+        }
+    }
+    *choices = told;
+}
+
+/// Whether two calendars differ by a visit, by litres that would be noticed, or by days beyond chance.
+fn differ(one: &Score, other: &Score) -> bool {
+    let litres = (one.litres - other.litres).abs();
+    let is_noticed = litres > NOTICED * one.litres.max(other.litres);
+    one.visits != other.visits
+        || is_noticed
+        || one.is_sooner_than(other)
+        || other.is_sooner_than(one)
+}
+
+/// Litres are told apart from this share of them on: nobody empties a tank more exactly by the bucket (a judgement,
+/// no source).
+const NOTICED: f64 = 0.02;
+
 /// Calendars that keep what must hold, the best first; those that were dropped after a few members do not count.
 pub fn ranked<'a>(
     scores: impl Iterator<Item = (&'a Days, &'a Score)>,

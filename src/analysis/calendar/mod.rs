@@ -9,6 +9,7 @@ mod around;
 pub mod choice;
 pub mod conflict;
 pub mod days;
+pub mod forbidden;
 pub mod judge;
 pub mod score;
 pub mod search;
@@ -23,6 +24,7 @@ use super::levers::trials::Trials;
 use choice::Choice;
 use conflict::Conflict;
 use days::Days;
+use forbidden::Forbidden;
 use judge::Judge;
 use score::Score;
 use search::{Halt, Judging};
@@ -37,6 +39,8 @@ pub struct Found {
     pub terms: Terms,
     /// The changes of the file on the same fresh members: what the choices are held against.
     pub planned: Score,
+    /// What of those changes the wish does not allow.
+    pub forbidden: Forbidden,
     /// The choices, the one that does with least first; none where nothing holds.
     pub choices: Vec<Choice>,
     /// Why nothing holds, if so.
@@ -87,6 +91,7 @@ impl Found {
         let mut choices = chosen(&mut fresh, wish, &kept)?;
         let own = Choice::of(fresh.score_of(&first)?, first, wish);
         choice::with_own(&mut choices, own, trying.least);
+        choice::told_apart(&mut choices);
         let nearest = match nearest.filter(|_| choices.is_empty()) {
             Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
             None => None,
@@ -96,6 +101,7 @@ impl Found {
             trying,
             terms,
             planned,
+            forbidden: Forbidden::of(&case.input, wish),
             choices,
             conflict: conflict.transpose()?,
             tried,

@@ -30,6 +30,8 @@ pub struct Score {
     pub ready_days: Vec<Option<f64>>,
     /// Highest total ammonia and nitrite, mg N/L: 5, 50 and 95 of 100 members stay below.
     pub peaks: [[f64; 3]; 2],
+    /// Both peaks of each member; none of one that failed.
+    pub member_peaks: [Vec<Option<f64>>; 2],
     /// Tankfuls of water changed.
     pub tankfuls: f64,
     /// Litres changed, mean of the members.
@@ -64,6 +66,10 @@ impl Score {
         let mean = |number: &dyn Fn(&&Told) -> f64| {
             told.iter().map(number).sum::<f64>() / told.len().max(1) as f64
         };
+        let of_members = |number: &dyn Fn(&&Told) -> f64| {
+            let each = members.iter().map(|member| member.told.as_ref().ok());
+            each.map(|told| told.as_ref().map(number)).collect()
+        };
         let peaks = |peak: &dyn Fn(&&Told) -> f64| {
             let mut all: Vec<f64> = told.iter().map(peak).collect();
             quantiles(&mut all, &TOLD)
@@ -77,12 +83,14 @@ impl Score {
             nitrite: count(&nitrite),
             curve: ReadyCurve::of(members, last_day),
             mean_ready_day: mean(&day),
-            ready_days: (members.iter())
-                .map(|member| member.told.as_ref().ok().map(|told| day(&told)))
-                .collect(),
+            ready_days: of_members(&|told| day(&told)),
             peaks: [
                 peaks(&|told| told.figures.tan_peak.value),
                 peaks(&|told| told.figures.nitrite_peak.value),
+            ],
+            member_peaks: [
+                of_members(&|told| told.figures.tan_peak.value),
+                of_members(&|told| told.figures.nitrite_peak.value),
             ],
             tankfuls,
             litres: mean(&|told| told.figures.litres_changed),
@@ -100,10 +108,13 @@ impl Score {
     /// Whether members are ready sooner with this calendar than with another, beyond what chance may make of the
     /// same tanks.
     pub fn is_sooner_than(&self, other: &Score) -> bool {
-        let pairs = self.ready_days.iter().zip(&other.ready_days);
-        let gained = pairs.filter_map(|(own, its)| Some((*its)? - (*own)?));
-        let effect = Effect::of_differences(gained.collect());
-        effect.is_some_and(|effect| effect.mean > 0.0 && effect.is_clear())
+        is_clearly_less(&self.ready_days, &other.ready_days)
+    }
+
+    /// Whether a peak, the first or the second of [`Score::peaks`], is higher than with another calendar beyond
+    /// what chance may make of the same tanks.
+    pub fn raises(&self, peak: usize, other: &Score) -> bool {
+        is_clearly_less(&other.member_peaks[peak], &self.member_peaks[peak])
     }
 
     /// Whether this calendar comes before another: one that keeps what must hold before one that does not;
@@ -128,4 +139,12 @@ impl Score {
             Least::ReadyDay => days.then(litres).then(visits),
         }
     }
+}
+
+/// Whether members have less of something than the same members have otherwise, beyond chance.
+fn is_clearly_less(own: &[Option<f64>], its: &[Option<f64>]) -> bool {
+    let pairs = own.iter().zip(its);
+    let less = pairs.filter_map(|(own, its)| Some((*its)? - (*own)?));
+    let effect = Effect::of_differences(less.collect());
+    effect.is_some_and(|effect| effect.mean > 0.0 && effect.is_clear())
 }

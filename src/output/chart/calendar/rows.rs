@@ -1,12 +1,13 @@
 //! A row per calendar: a bar per change on its day, as tall as its share.
 
+use crate::analysis::calendar::score::Score;
 use crate::output::chart::axis::{Axis, Scale, Tick};
 use crate::output::chart::figure::Line;
 use crate::output::chart::sheet::Sheet;
 use crate::output::chart::style::Pen;
 use crate::output::chart::weekly::Weekly;
-use crate::output::chart::words::{counted, number};
-use crate::output::sweep::words::capital;
+use crate::output::chart::words::{counted, number, short};
+use crate::output::text::words::capital;
 
 use super::Drawn;
 
@@ -39,7 +40,8 @@ pub fn draw(sheet: &mut Sheet, weekly: &Weekly<'_>, all: &[Drawn<'_>]) {
             let ends = vec![(x, 0.0), (x, 100.0 * share)];
             panel.lines.push(Line::new("share changed", ends, pen));
         }
-        let at = sheet.panel(panel, &capital(&one.name), &did(one), TITLE_UP);
+        let told = did(one, all[0].score);
+        let at = sheet.panel(panel, &capital(&one.name), &told, TITLE_UP);
         if place + 1 == all.len() {
             weekly.foot(sheet, at);
         }
@@ -65,13 +67,20 @@ fn shares_up(largest: f64) -> Axis {
     }
 }
 
-/// `6 changes, 142 L; it holds in 60 of 100`.
-fn did(one: &Drawn<'_>) -> String {
+/// `6 changes, 142 L; it holds in 60 of 100; middle peaks: ammonia raised to 5.4, nitrite 1.9 mg N/L`.
+fn did(one: &Drawn<'_>, planned: &Score) -> String {
     let score = one.score;
+    let peak = |place: usize, name: &str| {
+        let [here, there] = [score, planned].map(|score| short(score.peaks[place][1]));
+        let is_raised = here != there && score.raises(place, planned);
+        format!("{name}{} {here}", if is_raised { " raised to" } else { "" })
+    };
     format!(
-        "{}, {} L; it holds in {} of 100",
+        "{}, {} L; it holds in {} of 100; middle peaks: {}, {} mg N/L",
         counted(score.visits, "change", "changes"),
         number(score.litres, 0),
-        number(score.of_100().floor(), 0)
+        number(score.of_100().floor(), 0),
+        peak(0, "ammonia"),
+        peak(1, "nitrite")
     )
 }

@@ -1,16 +1,20 @@
-//! The calendars that were found, on the terminal.
+//! The calendars that were found, on the terminal; in `none`, what is said where there is none.
+
+mod none;
 
 use crate::analysis::calendar::Found;
 use crate::analysis::calendar::choice::Choice;
-use crate::analysis::calendar::conflict::{Broken, Conflict, NEARLY_ALL};
+use crate::analysis::calendar::forbidden::Forbidden;
 use crate::analysis::calendar::score::Score;
 use crate::analysis::calendar::wish::{Least, Terms};
 use crate::analysis::case::Case;
 use crate::base::units::digits;
 use crate::output::when::{day_in_words, weekday};
 
-use super::words::{counted, short};
+use super::words::{counted, list, short};
 use super::{Page, Tone};
+
+pub use none::none;
 
 /// The page of what was found.
 pub fn page(case: &Case, found: &Found) -> Page {
@@ -19,6 +23,9 @@ pub fn page(case: &Case, found: &Found) -> Page {
     page.line(Tone::Plain, asked(case, found));
     page.gap();
     page.block("As written", Tone::Plain, did(case, &found.planned));
+    if let Some(words) = not_allowed(&found.forbidden) {
+        page.line(Tone::Warn, words);
+    }
     for (place, choice) in found.choices.iter().enumerate() {
         let tone = if choice.score.is_kept {
             Tone::Strong
@@ -37,8 +44,6 @@ pub fn page(case: &Case, found: &Found) -> Page {
     if !found.choices.is_empty() {
         page.gap();
         page.block("Mind", Tone::Plain, mind(case, found));
-    } else {
-        page.block("Found", Tone::Warn, "no calendar keeps that");
     }
     page.block("Searched", Tone::Faint, searched(found));
     page
@@ -97,6 +102,28 @@ fn did(case: &Case, score: &Score) -> String {
         day(50),
         day(90)
     )
+}
+
+/// What of the changes as written the section `[calendar]` does not allow.
+fn not_allowed(forbidden: &Forbidden) -> Option<String> {
+    let on = |days: &[u32]| match days {
+        [one] => format!("day {one}"),
+        days => format!("days {}", list(days)),
+    };
+    let mut parts = Vec::new();
+    if !forbidden.days.is_empty() {
+        let days = &forbidden.days;
+        let are = if days.len() == 1 { "is" } else { "are" };
+        parts.push(format!("{}, which {are} not free", on(days)));
+    }
+    if !forbidden.too_much.is_empty() {
+        let days = on(&forbidden.too_much);
+        parts.push(format!("more at once than may be on {days}"));
+    }
+    match parts.is_empty() {
+        true => None,
+        false => Some(format!("it uses {}", parts.join(", and "))),
+    }
 }
 
 const SAME_DAY: &str = "ready on the same day";
@@ -195,32 +222,5 @@ fn searched(found: &Found) -> String {
     format!(
         "{tried} on {} plausible tanks each, hopeless ones on fewer; numbers above from {} others that the search had not seen{stopped}",
         trying.members, trying.fresh
-    )
-}
-
-/// What is said where nothing keeps what was asked for.
-pub fn none(case: &Case, found: &Found, conflict: &Conflict) -> String {
-    let score = &conflict.score;
-    let limit = match conflict.limit {
-        Broken::Late => "the day by which tanks must be ready",
-        Broken::Tan => "the peak of total ammonia",
-        Broken::Nitrite => "the peak of nitrite",
-    };
-    let nearest = match conflict.ready_by {
-        Some(day) => day_in_words(case.filled_on, day),
-        None => format!("later than day {}", case.input.last_day),
-    };
-    let quantile = |peaks: [f64; 3]| short(peaks[2]);
-    let [tan, nitrite] = score.peaks.map(quantile);
-    format!(
-        "no calendar keeps this: {}. What stands against it most is {limit}. The nearest has {}, {:.0} L, and holds in {:.0} of 100; {} of 100 are then ready by {nearest}, and 95 of 100 stay under {tan} mg N/L of total ammonia and {nitrite} of nitrite. With every day free, at the largest share, {:.0} of 100 would hold; with {} % at once on the free days, {:.0}. Try a later ready_by, a smaller keep, or `firstfill levers` for what else would help",
-        terms(case, &found.terms),
-        counted(score.visits, "change"),
-        score.litres,
-        score.of_100().floor(),
-        found.terms.keep_of_100,
-        conflict.every_day_of_100.floor(),
-        digits(100.0 * NEARLY_ALL),
-        conflict.larger_of_100.floor(),
     )
 }
