@@ -97,3 +97,32 @@ fn the_screen_of_every_shipped_scenario_is_short_and_begins_with_what_decides() 
     }
     assert!(long.is_empty(), "{}", long.join("\n\n"));
 }
+
+/// A tank on soil, refilled with a water of so much chloride, to the end of two weeks.
+fn waiting(chloride: &str) -> String {
+    let text = format!(
+        "length = 14\n[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = \"33 cm\"\n[soil]\namount = \"9 L\"\n\
+         [water.ro]\nalkalinity = \"4 dKH\"\nchloride = \"{chloride} mg/L\"\n[refill]\nblend = {{ ro = \"100 %\" }}\n"
+    );
+    let loaded = firstfill::scenario::read_text("tank.toml", &text);
+    let case = loaded.unwrap_or_else(|problems| panic!("{problems}")).case;
+    let outcome = Outcome::of(&case).unwrap();
+    let page = report(&Story {
+        case: &case,
+        outcome: &outcome,
+        forecast: None,
+        length: Length::Screen,
+    });
+    let words = anstream::adapter::strip_str(&page.render(WIDEST)).to_string();
+    words.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn where_chloride_lowers_the_limit_of_nitrite_it_is_told_as_the_cause() {
+    let (none, enough) = (waiting("0"), waiting("20"));
+    for words in [&none, &enough] {
+        assert!(words.contains("later than day 14, waiting for"), "{words}");
+    }
+    assert!(none.contains("only 0 mg/L chloride"), "{none}");
+    assert!(!enough.contains("chloride"), "{enough}");
+}

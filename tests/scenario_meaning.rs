@@ -1043,3 +1043,22 @@ fn a_bag_of_soil_has_its_size_or_the_usual_one() {
     close(soil(""), 3.0);
     close(soil("bag = \"8 L\"\n"), 8.0);
 }
+
+#[test]
+fn water_that_brings_too_little_chloride_is_noticed_unless_it_is_dosed() {
+    let is_told = |chloride: &str, more: &str| {
+        let case = tank(&format!(
+            "[water.ro]\nchloride = \"{chloride} mg/L\"\n[refill]\nblend = {{ ro = \"100 %\" }}\n{more}"
+        ));
+        let mut notices = case.notices.iter();
+        notices.any(|notice| notice.contains(&format!("{chloride} mg/L of chloride")))
+    };
+    // 20 times the limit of nitrite, 0.08 mg N/L
+    assert!(is_told("0", "") && is_told("1.5", ""));
+    assert!(!is_told("1.7", ""));
+    assert!(!is_told(
+        "0",
+        "[doses]\nsalt = { day = 1, chloride = \"20 mg/L\" }\n"
+    ));
+    assert!(!is_told("1.5", "[limits]\nchloride_per_nitrite = 10\n"));
+}

@@ -206,6 +206,14 @@ fn a_water_line_above_the_rim() {
 }
 
 #[test]
+fn a_water_line_above_the_rim_hides_no_other_mistake() {
+    insta::assert_snapshot!(said(
+        "[tank]\ninside = \"60 x 30 x 36 cm\"\nwater_line = \"40 cm\"\nhardscape = \"3 L\"\n\
+         [soil]\namount = \"90 L\"\n[plants]\nstems = { cover = \"140 %\" }\n"
+    ));
+}
+
+#[test]
 fn inside_measures_of_two_lengths() {
     insta::assert_snapshot!(said(
         "[tank]\ninside = \"60 x 30 cm\"\nwater_line = \"33 cm\"\n"

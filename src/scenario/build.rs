@@ -79,6 +79,7 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
         events: std::mem::take(&mut draft.events),
     };
     say_what_harms(desk, &input);
+    say_what_lowers_nitrite(desk, &input, &beside.limits);
     Some(finish(draft, name, input, (beside, wish)))
 }
 
@@ -266,6 +267,27 @@ fn say_what_harms(desk: &Desk, input: &ModelInput) {
                 first.max(*from)
             ));
         }
+    }
+}
+
+/// Nitrite is held against chloride: where little comes in its limit sinks, and at nothing no day is ready.
+fn say_what_lowers_nitrite(desk: &Desk, input: &ModelInput, limits: &Limits) {
+    let is_dosed =
+        |kind: &EventKind| matches!(kind, EventKind::Dose(dose) if dose.chloride_mg_per_l > 0.0);
+    let has_changes = !input.changes().is_empty();
+    let water = if has_changes {
+        &input.refill
+    } else {
+        &input.fill
+    };
+    let needed = limits.nitrite.value * limits.chloride_per_nitrite.value;
+    let brought = water.chloride_mg_per_l;
+    if brought < needed && !input.events.iter().any(|event| is_dosed(&event.kind)) {
+        desk.notice(format!(
+            "the water that goes in brings {} mg/L of chloride: with less than {} mg/L the limit of nitrite sinks (limits.chloride_per_nitrite), and with none no tank is ever called ready; blend in water that has some, or dose it (doses.NAME.chloride)",
+            digits(brought),
+            digits(needed)
+        ));
     }
 }
 

@@ -107,6 +107,14 @@ impl Recipe {
 }
 
 impl Waters {
+    /// Whether a dechlorinator binds chlorine or chloramine in what is made by a recipe.
+    pub fn needs_dechlorinator(&self, recipe: &Recipe) -> bool {
+        let has_residual = |&(share, water): &(f64, usize)| {
+            let holds = &self.list[water].holds;
+            share > 0.0 && holds.chlorine_mg_cl2_per_l + holds.chloramine_mg_cl2_per_l > 0.0
+        };
+        recipe.is_dechlorinated && recipe.parts.iter().any(has_residual)
+    }
     /// Makes all water of a run anew, with other contents of some.
     pub fn pour(&self, input: &mut ModelInput, drawn: &[(usize, Matter, f64)]) {
         let mut list = self.list.clone();

@@ -4,6 +4,7 @@ use crate::analysis::arrivals::Arrival;
 use crate::analysis::case::Case;
 use crate::analysis::ready::Verdict;
 use crate::analysis::testing;
+use crate::analysis::uncertain::waters::Recipe;
 use crate::base::clock::{DAY, TimeOfDay};
 use crate::engine::result::{EventRecord, RunResult};
 use crate::output::doing;
@@ -87,7 +88,7 @@ fn row(
         day.to_string(),
         iso_date(case.filled_on, day),
         weekday(case.filled_on, day),
-        to_do(run, day, &events),
+        to_do(run, case, day, &events),
     ]);
     row.number(FILE, "water_out_l", day * DAY, litres)?;
     row.push(&to_set(case, day));
@@ -96,20 +97,31 @@ fn row(
     Ok(row)
 }
 
-fn to_do(run: &RunResult, day: u32, events: &[&EventRecord]) -> String {
+fn to_do(run: &RunResult, case: &Case, day: u32, events: &[&EventRecord]) -> String {
     let mut lines: Vec<String> = Vec::new();
+    let reminder = |recipe: &Recipe| match case.waters.needs_dechlorinator(recipe) {
+        true => ", with dechlorinator",
+        false => "",
+    };
     if day == 0 {
         let filled = TimeOfDay::of(run.input.filled_at);
         lines.push(format!(
-            "{filled} tank full ({:.1} L)",
-            run.input.tank.volume_l
+            "{filled} tank full ({:.1} L){}",
+            run.input.tank.volume_l,
+            reminder(&case.waters.fill)
         ));
     }
     lines.extend(events.iter().map(|event| {
+        let is_change = event.litres > 0.0;
         format!(
-            "{} {}",
+            "{} {}{}",
             TimeOfDay::of(event.minute),
-            doing::words(&run.input, event)
+            doing::words(&run.input, event),
+            if is_change {
+                reminder(&case.waters.refill)
+            } else {
+                ""
+            }
         )
     }));
     lines.extend(
@@ -165,6 +177,40 @@ mod tests {
     use crate::analysis::arrivals::arrivals;
     use crate::analysis::example::Example;
     use crate::analysis::ready::judge;
+    use crate::analysis::uncertain::waters::{Carbon, Water, Waters};
+    use crate::model::composition::Composition;
+
+    #[test]
+    fn a_dechlorinator_is_called_to_mind_where_there_is_something_to_bind() {
+        let (run, mut case) = (Example::default().run(), Example::default().case());
+        let on_day_3 = |case: &Case| {
+            let verdict = judge(&run, case);
+            let arrivals = arrivals(&run, case, &verdict);
+            table(&run, case, &verdict, &arrivals).unwrap().rows[3][3].to_string()
+        };
+        let tap = |chlorine_mg_cl2_per_l: f64, is_dechlorinated: bool| Waters {
+            list: vec![Water {
+                holds: Composition {
+                    chlorine_mg_cl2_per_l,
+                    ..case.input.refill
+                },
+                carbon: Carbon::Ph(7.0),
+            }],
+            refill: Recipe {
+                parts: vec![(1.0, 0)],
+                is_dechlorinated,
+                temperature_c: None,
+            },
+            ..Waters::default()
+        };
+        let [with, none, without] = [tap(0.2, true), tap(0.0, true), tap(0.2, false)];
+        case.waters = with;
+        assert!(on_day_3(&case).ends_with("(25.0 L), with dechlorinator"));
+        for waters in [none, without] {
+            case.waters = waters;
+            assert!(on_day_3(&case).ends_with("(25.0 L)"));
+        }
+    }
 
     #[test]
     fn every_day_has_one_row_with_its_work_and_its_absences() {

@@ -3,7 +3,7 @@
 use crate::analysis::alkalinity::Alkalinity;
 use crate::analysis::branch::planned_animals;
 use crate::analysis::feed::{STAND_IN_G_PER_L_DAY, STAND_IN_PROTEIN_FRAC};
-use crate::analysis::ready::{Ready, Verdict};
+use crate::analysis::ready::{Ready, Ripening, Verdict, Waiting};
 use crate::output::waiting::waited_words;
 use crate::output::when::{day_and_clock, day_in_words};
 
@@ -67,28 +67,45 @@ fn answer(story: &Story) -> (Tone, String) {
                 .map(|limit| waited_words(*limit))
                 .collect();
             let what = unmet.join(" and ");
+            let lowered = lowered_nitrite(story).filter(|_| waits_for_nitrite(verdict));
+            let lowered = lowered.map_or(String::new(), |words| {
+                format!(", the limit of nitrite being {words}; a chloride dose raises it")
+            });
             (
                 Tone::Warn,
-                format!("later than day {day}, waiting for {what}"),
+                format!("later than day {day}, waiting for {what}{lowered}"),
             )
         }
     }
 }
 
-fn limits(story: &Story) -> String {
+fn waits_for_nitrite(verdict: &Verdict) -> bool {
+    use Waiting::{Limit, WithAnimals};
+    let is_nitrite = |waiting: &Waiting| match waiting {
+        Limit(limit) | WithAnimals(limit) => *limit == Ripening::Nitrite,
+        Waiting::Capacity(_) => false,
+    };
+    verdict.unmet.iter().any(is_nitrite)
+}
+
+/// `0.02 (not 0.08, as there is only 0.4 mg/L chloride)`; none where chloride leaves the limit as it is.
+fn lowered_nitrite(story: &Story) -> Option<String> {
     let limits = &story.case.limits;
     let chloride = story.outcome.milestones.end.chloride_mg_per_l;
     let with_chloride = limits.nitrite_with(chloride);
-    let nitrite = if with_chloride < limits.nitrite.value {
+    (with_chloride < limits.nitrite.value).then(|| {
         format!(
             "{} (not {}, as there is only {} mg/L chloride)",
             short(with_chloride),
             limits.nitrite.value,
             short(chloride)
         )
-    } else {
-        limits.nitrite.value.to_string()
-    };
+    })
+}
+
+fn limits(story: &Story) -> String {
+    let limits = &story.case.limits;
+    let nitrite = lowered_nitrite(story).unwrap_or_else(|| limits.nitrite.value.to_string());
     let stocked = if planned_animals(&story.case.input).is_empty() {
         "."
     } else {

@@ -74,8 +74,9 @@ fn free_days(section: &Reader<'_>, draft: &Draft<'_>) -> Vec<u32> {
     let free: Vec<u32> = days
         .filter(|day| !draft.is_away(*day) && is_free(day))
         .collect();
-    let is_told = section.desk.has_problems() || !free.is_empty();
-    if let (false, Some(entry)) = (is_told, section.wanted("free")) {
+    // weekdays that could not be read have been told already
+    let is_known = weekdays.is_some() && free.is_empty();
+    if let (true, Some(entry)) = (is_known, section.wanted("free")) {
         section.desk.problem(
             Problem::at(&entry.node.place, "no day is free to change water on")
                 .help("name more weekdays, or look at changes.away"),

@@ -164,31 +164,49 @@ impl TankSection {
         let Read::Given(line_m, place) = &self.water_line_m else {
             return None;
         };
-        if *line_m > inside.height_m {
+        let is_above = *line_m > inside.height_m;
+        if is_above {
             draft.desk.problem(
                 Problem::at(place, "the water line is above the rim of the tank").label(format!(
                     "the tank is {} cm high",
                     digits(100.0 * inside.height_m)
                 )),
             );
-            return None;
         }
+        // what is in it must fit below the rim, wherever the line stands
+        let (line_m, line) = match is_above {
+            true => (inside.height_m, "rim"),
+            false => (*line_m, "water line"),
+        };
         let gross_l = inside.base_m2() * line_m * LITRES_PER_CUBIC_METRE;
+        let volume_l = self.left_for_water(draft, (gross_l, line, place), soil_l)?;
+        (!is_above).then_some(volume_l)
+    }
+
+    /// What soil and hardscape leave for water up to a line; none where that is next to nothing.
+    fn left_for_water(
+        &self,
+        draft: &Draft<'_>,
+        (gross_l, line, place): (f64, &str, &Place),
+        soil_l: f64,
+    ) -> Option<f64> {
         let volume_l = gross_l - soil_l - self.hardscape_l;
-        if volume_l < 0.1 * gross_l {
-            draft.desk.problem(
-                Problem::at(place, "soil, hardscape and water do not fit in the tank")
-                    .label(format!(
-                        "{:.1} L up to the water line, of which soil {} L, hardscape {} L",
-                        gross_l,
-                        digits(soil_l),
-                        digits(self.hardscape_l)
-                    ))
-                    .help("at least a tenth must be left for water; check soil.amount and tank.hardscape"),
-            );
-            return None;
+        if volume_l >= 0.1 * gross_l {
+            return Some(volume_l);
         }
-        Some(volume_l)
+        draft.desk.problem(
+            Problem::at(place, "soil, hardscape and water do not fit in the tank")
+                .label(format!(
+                    "{:.1} L up to the {line}; soil takes {} L, hardscape {} L",
+                    gross_l,
+                    digits(soil_l),
+                    digits(self.hardscape_l)
+                ))
+                .help(
+                    "at least a tenth must be left for water; check soil.amount and tank.hardscape",
+                ),
+        );
+        None
     }
 
     fn fits(
