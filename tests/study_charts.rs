@@ -1,17 +1,23 @@
 //! Charts and words of studies: no word on another or off the page, numbers of the tables, sentences that facts move.
 
+#[path = "support/apart.rs"]
+mod apart;
 mod support;
 
 use anstream::adapter::strip_str;
+use apart::{all_words_are_drawn, words_apart};
 use firstfill::analysis::study::Study;
 use firstfill::analysis::study::findings::Findings;
 use firstfill::analysis::study::findings::index::Kind;
+use firstfill::analysis::study::findings::regions::DRAWN;
+use firstfill::analysis::study::input::Spread;
 use firstfill::analysis::study::method::{By, Method};
+use firstfill::analysis::uncertain::shape::{Measure, Shape};
 use firstfill::base::stop::Stop;
+use firstfill::base::units::converted::Converted;
+use firstfill::output::chart::axis::Scale;
 use firstfill::output::chart::figure::Label;
-use firstfill::output::chart::rect::Rect;
 use firstfill::output::chart::study::figures;
-use firstfill::output::chart::style::LEAST;
 use firstfill::output::chart::{Figure, png, svg};
 use firstfill::output::rows::results::Results;
 use firstfill::output::study::entries::{entries, tables};
@@ -131,27 +137,10 @@ fn drawn() -> Vec<(&'static str, Figure)> {
 
 #[test]
 fn no_word_lies_on_another_or_off_the_page() {
-    let page = Rect::new(4.0, 4.0, 1196.0, 896.0);
     for (name, figure) in drawn() {
         let name = format!("{name} {}", figure.name);
-        for (n, label) in figure.labels.iter().enumerate() {
-            let words = label.words();
-            let over = |other: &Label| label.space.overlaps(&other.space).then(|| other.words());
-            let others = figure.labels[n + 1..].iter().find_map(over);
-            assert_eq!(others, None, "{name}: “{words}” lies on it");
-            assert!(
-                page.holds(&label.space),
-                "{name}: “{words}” {:?}",
-                label.space
-            );
-            let small = label.spans.iter().any(|span| span.size < LEAST);
-            assert!(!small, "{name}: “{words}” is too small");
-            let has_glyphs = !label.spans.iter().any(|span| span.text.contains('?'));
-            assert!(has_glyphs, "{name}: “{words}” has no glyph");
-        }
-        assert!(figure.left_out.is_empty(), "{name}: {:?}", figure.left_out);
-        let cut = figure.title.ends_with('…') || figure.sentence.ends_with('…');
-        assert!(!cut, "{name}: {} / {}", figure.title, figure.sentence);
+        words_apart(&name, &figure);
+        all_words_are_drawn(&name, &figure);
     }
 }
 
@@ -215,6 +204,39 @@ fn the_title_names_the_strongest_with_the_number_of_the_table() {
         title.contains("growth of nitrite oxidisers") && title.contains(&wanted),
         "{title}"
     );
+}
+
+#[test]
+fn an_input_is_drawn_in_the_unit_its_range_is_written_in_and_a_share_along_an_even_axis() {
+    let mut study = like_a_tank(Method::Points, 400, &["ready_day"]);
+    // as strong as the growth of nitrite oxidisers and the first films
+    for (at, unit, spelling, range, measure) in [
+        (0, "meq/L", "dKH", (1.0, 2.0), Measure::Amount),
+        (1, "1", "%", (0.1, 0.6), Measure::Share),
+    ] {
+        let input = &mut study.inputs[at];
+        input.unit = unit.into();
+        input.spread = Spread::Shape(Shape::of_range(range.0, range.1, measure));
+        input.shown = Converted::between(unit, spelling);
+    }
+    let findings = of_invented(&study, 0.0);
+    let drawn = figures(&story(&study, &findings));
+    for name in ["scatter", "regions"] {
+        let figure = drawn.iter().find(|figure| figure.name == name).unwrap();
+        let says = |words: &str| figure.labels.iter().any(|label| label.words() == words);
+        assert!(says("dKH") && says("%"), "{name}");
+        let reaches = |at: usize| {
+            let input = &study.inputs[at];
+            let high = input.shown(input.at(DRAWN[1]));
+            let panels = figure.panels.iter().map(|panel| &panel.across);
+            panels
+                .filter(|across| across.high == high)
+                .map(|across| across.scale)
+                .next()
+        };
+        assert_eq!(reaches(0), Some(Scale::Even), "{name}");
+        assert_eq!(reaches(1), Some(Scale::Even), "{name}");
+    }
 }
 
 #[test]
@@ -320,7 +342,7 @@ fn a_choice_is_told_where_a_number_hangs_on_the_order_of_its_settings() {
         let words = verdict::text(&story(&study, &findings));
         let hangs = "hang on the order in which the study lists the settings";
         let told = words.contains(&format!(
-            "changes.early.share is a choice: its ranks {hangs}"
+            "share of water changed early on (changes.early.share) is a choice: its ranks {hangs}"
         ));
         let ranks_lead = ["shares-late", "points", "points-late", "few-runs"].contains(&name);
         assert_eq!(told, ranks_lead, "{name}\n{words}");

@@ -62,6 +62,8 @@ messages! {
     a_scenario_with_a_mistake_shows_it: format!("[study]\nscenario = \"broken.toml\"\nmethod = \"points\"\n{INPUTS}");
     scenarios_of_different_length: format!("[study]\nscenario = [\"tank.toml\", \"short.toml\"]\nmethod = \"points\"\n{INPUTS}");
     an_unknown_milestone_gets_the_nearest_one: with("milestones = [\"ready_dya\", \"tan_peak_mg_n_per_l\"]\n");
+    an_unknown_milestone_gets_those_that_share_its_words: with("milestones = [\"ammonia peak\"]\n");
+    an_unknown_milestone_of_no_known_words: with("milestones = [\"moonlight\"]\n");
     a_day_after_the_end: with("ready_by = 90\n");
     an_odd_number_of_levels: format!("[study]\nscenario = \"tank.toml\"\nmethod = \"trajectories\"\nlevels = 5\n{INPUTS}");
     a_key_of_another_method: with("levels = 4\n");
@@ -121,4 +123,33 @@ fn a_word_and_the_parameter_it_picks_vary_on_their_own() {
     let loaded = load_kept(texts(&shares(both)), Asking::default()).unwrap();
     let varied = |at: usize| loaded.family.variants()[at].uncertain().rows().len();
     assert_eq!([0, 1].map(varied), [0, 1], "it varies where it is picked");
+}
+
+#[test]
+fn an_input_is_shown_in_the_unit_of_its_range_and_keeps_that_of_the_model() {
+    let inputs = "water.tap.alkalinity = \"3..5 dKH\"\nplants.stems.cover = \"10..60 %\"\n\
+                  water.tap.nitrate = { from = \"0 mg N/L\", to = \"9 mg N/L\" }\nmu_NOB = \"usual\"\n";
+    let study = load_kept(texts(&of(inputs)), Asking::default())
+        .unwrap()
+        .study;
+    let input = |name: &str| {
+        study
+            .inputs
+            .iter()
+            .find(|input| input.name == name)
+            .unwrap()
+    };
+    let units = |name: &str| (input(name).unit.as_str(), input(name).shown_unit());
+    assert_eq!(units("water.tap.alkalinity"), ("meq/L", "dKH"));
+    assert_eq!(units("plants.stems.cover"), ("1", "%"));
+    assert_eq!(units("water.tap.nitrate"), ("mg N/L", "mg N/L"));
+    assert_eq!(units("mu_NOB"), ("/day", "/day"));
+    let at = |name: &str, place: f64| input(name).shown(input(name).at(place));
+    // 3 dKH and 10 % in one of twenty, up to rounding of the quantile; 0 and 9 as they are written
+    for (name, low) in [("water.tap.alkalinity", 3.0), ("plants.stems.cover", 10.0)] {
+        let found = at(name, 0.05);
+        assert!((found - low).abs() < 1e-9, "{name}: {found}");
+    }
+    let ends = [0.0, 1.0].map(|place| at("water.tap.nitrate", place));
+    assert_eq!(ends, [0.0, 9.0]);
 }

@@ -21,6 +21,7 @@ pub fn study(inputs: usize, method: Method, members: usize, milestone: &str) -> 
             low: 0.0,
             high: 1.0,
         },
+        shown: None,
     };
     Study {
         inputs: (0..inputs).map(input).collect(),
@@ -94,6 +95,7 @@ pub fn like_a_tank(method: Method, members: usize, milestones: &[&str]) -> Study
             group,
             source: "judgement: invented".into(),
             spread: Spread::Shape(Shape::log_normal(low, middle, high)),
+            shown: None,
         }
     };
     let share = Input {
@@ -103,6 +105,7 @@ pub fn like_a_tank(method: Method, members: usize, milestones: &[&str]) -> Study
         group: Group::Care,
         source: "judgement: invented".into(),
         spread: Spread::Settings(["20 %", "40 %", "60 %"].map(String::from).into()),
+        shown: None,
     };
     let milestones = milestones
         .iter()

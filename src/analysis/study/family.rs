@@ -111,11 +111,9 @@ impl Variant {
 
 /// How an input is spread in this scenario, where its middle may be another than elsewhere.
 fn spread_here(input: &Input, row: &Varied) -> Spread {
+    let (low, high) = row.ends();
     match &input.spread {
-        Spread::Even { .. } => Spread::Even {
-            low: row.shape.low,
-            high: row.shape.high,
-        },
+        Spread::Even { .. } => Spread::Even { low, high },
         _ => Spread::Shape(row.shape),
     }
 }

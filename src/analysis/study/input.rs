@@ -2,6 +2,7 @@
 
 use super::group::Group;
 use crate::analysis::uncertain::shape::{BELOW_LOW, Shape};
+use crate::base::units::converted::Converted;
 
 /// One input of a study.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +19,8 @@ pub struct Input {
     pub source: String,
     /// The values it takes.
     pub spread: Spread,
+    /// To the unit in which its range is written, where that is another one than its own.
+    pub shown: Option<Converted>,
 }
 
 /// The values an input takes.
@@ -49,6 +52,16 @@ impl Input {
     /// The value at a place between 0 and 1: of settings, its number.
     pub fn at(&self, place: f64) -> f64 {
         self.spread.at(place, Reach::All)
+    }
+
+    /// A value as its keeper would say it, in [`Input::shown_unit`].
+    pub fn shown(&self, value: f64) -> f64 {
+        self.shown.map_or(value, |to| to.of(value))
+    }
+
+    /// The unit in which its range is written; its own where there is none.
+    pub fn shown_unit(&self) -> &str {
+        self.shown.as_ref().map_or(&self.unit, |to| to.symbol())
     }
 }
 

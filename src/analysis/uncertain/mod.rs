@@ -30,6 +30,7 @@ use crate::model::parameters;
 use super::case::Case;
 use moves::{Move, Place, covers_fit};
 use shape::Shape;
+use unsure::Written;
 use waters::Matter;
 
 /// Least that a soil holds of ammonium per pore water, L/kg.
@@ -55,6 +56,8 @@ pub struct Varied {
     pub shape: Shape,
     /// Where that is known from, or `judgement: why`.
     pub source: String,
+    /// The range as it is written; none where the model spreads it.
+    pub written: Option<Written>,
     /// What measurements cannot tell it apart from; empty where nothing stands out.
     pub told_apart: String,
     lot: Lot,
@@ -86,6 +89,11 @@ impl Lot {
 }
 
 impl Varied {
+    /// The ends of what is written as a range; of the spread of the model its points.
+    pub fn ends(&self) -> (f64, f64) {
+        let points = (self.shape.low, self.shape.high);
+        self.written.as_ref().map_or(points, |range| range.ends)
+    }
     /// What it moves in the tank.
     pub fn moves(&self) -> &[Move] {
         &self.moves

@@ -7,7 +7,7 @@ use crate::model::parameters;
 
 use super::moves::{Move, Place};
 use super::shape::Shape;
-use super::unsure::Known;
+use super::unsure::{Known, Written};
 use super::{Kept, Lot, Varied, in_use, spread, told_apart};
 
 /// Ids of sampled inputs that are no parameters.
@@ -63,14 +63,14 @@ impl List<'_> {
         let origin = self.case.input.parameters.origin(id);
         matches!(origin, Origin::Given { .. }) && self.range_of(id).is_none()
     }
-    /// The range in `[parameters]` of a parameter, with its words.
-    fn range_of(&self, id: &str) -> Option<(Shape, String)> {
+    /// The range in `[parameters]` of a parameter, as it was meant and as it is written.
+    fn range_of(&self, id: &str) -> Option<(Shape, Written)> {
         self.case
             .unsure
             .iter()
             .find_map(|unsure| match &unsure.known {
                 Known::Range { shape, written, .. } if unsure.parameter() == Some(id) => {
-                    Some((*shape, format!("given: {written}")))
+                    Some((*shape, written.clone()))
                 }
                 _ => None,
             })
@@ -92,7 +92,8 @@ impl List<'_> {
                     words: "as you wrote it".into(),
                     unit: (*unit).to_string(),
                     shape: *shape,
-                    source: format!("given: {written}"),
+                    source: given(written),
+                    written: Some(written.clone()),
                     told_apart: String::new(),
                     lot: Lot::OfPath,
                     moves: unsure.moves.clone(),
@@ -145,6 +146,7 @@ impl List<'_> {
             unit: unit.to_string(),
             shape,
             source: source.to_string(),
+            written: None,
             told_apart: String::new(),
             lot: Lot::of(id),
             moves: vec![Move::to(place)],
@@ -166,16 +168,19 @@ impl List<'_> {
             return self.keep(spec.id, "a word this scenario does not use");
         }
         let central = case.input.parameters.get(spec.id);
-        let (shape, source) = range.unwrap_or_else(|| {
-            let shape = spread::of(spec, central);
-            (shape, spread::source(spec.id, &spec.source))
-        });
+        let (shape, written) = match range {
+            Some((shape, written)) => (shape, Some(written)),
+            None => (spread::of(spec, central), None),
+        };
+        let usual = || spread::source(spec.id, &spec.source);
+        let source = written.as_ref().map_or_else(usual, given);
         self.rows.push(Varied {
             name: spec.id.to_string(),
             words: spec.meaning.to_string(),
             unit: spec.unit.to_string(),
             shape,
             source,
+            written,
             told_apart: String::new(),
             lot: Lot::of(spec.id),
             moves,
@@ -227,6 +232,11 @@ impl List<'_> {
         }
         moves
     }
+}
+
+/// Where a range of the scenario is from.
+fn given(written: &Written) -> String {
+    format!("given: {}", written.text)
 }
 
 /// Whether a parameter is what a word of the scenario stands for, and matters only where it is used.

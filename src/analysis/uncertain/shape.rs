@@ -30,8 +30,22 @@ pub enum Form {
     /// Each half of a normal distribution of its own width: for numbers whose zero means nothing
     /// (temperatures in °C) and for those that are logarithms already (pK).
     SplitNormal,
+    /// Each half of a normal distribution of its own width on the scale of the log of the odds: for shares, which it
+    /// leaves between 0 and 1 without cutting anything off.
+    SplitLogitNormal,
     /// Between two ends that nature sets.
     Triangular,
+}
+
+/// What the numbers of a range are, which says how it is spread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measure {
+    /// Amounts: twice as much means something.
+    Amount,
+    /// Shares, which have two ends.
+    Share,
+    /// Temperatures, logarithms and the like, whose zero means nothing.
+    Level,
 }
 
 impl Form {
@@ -40,6 +54,7 @@ impl Form {
         match self {
             Form::SplitLogNormal => "log-normal",
             Form::SplitNormal => "normal",
+            Form::SplitLogitNormal => "logit-normal",
             Form::Triangular => "triangular",
         }
     }
@@ -53,6 +68,10 @@ impl Shape {
     /// A split normal spread by 5 % point, median and 95 % point.
     pub fn normal(low: f64, median: f64, high: f64) -> Shape {
         Shape::free(Form::SplitNormal, low, median, high)
+    }
+    /// A split logit-normal spread of a share by 5 % point, median and 95 % point, all between 0 and 1.
+    pub fn logit_normal(low: f64, median: f64, high: f64) -> Shape {
+        Shape::free(Form::SplitLogitNormal, low, median, high)
     }
     /// A triangular spread between two ends.
     pub fn triangular(low: f64, mode: f64, high: f64) -> Shape {
@@ -70,14 +89,27 @@ impl Shape {
     /// What `"low..high"` of a scenario means, with its middle.
     ///
     /// ```text
-    /// log-normal about √(low·high) where both are positive and zero means nothing there;
-    /// normal about (low + high)/2 for shares, temperatures and ranges from 0
+    /// amounts  log-normal about √(low·high)                 levels   normal about (low + high)/2
+    /// shares   logit-normal about (low + high)/2
+    /// from 0, or of shares up to 1: triangular with that end, its mode at (low + high)/2
     /// ```
-    pub fn of_range(low: f64, high: f64, is_ratio: bool) -> Shape {
-        if is_ratio && low > 0.0 {
-            Shape::log_normal(low, (low * high).sqrt(), high)
-        } else {
-            Shape::normal(low, 0.5 * (low + high), high)
+    pub fn of_range(low: f64, high: f64, measure: Measure) -> Shape {
+        let middle = 0.5 * (low + high);
+        match measure {
+            Measure::Amount if low > 0.0 => Shape::log_normal(low, (low * high).sqrt(), high),
+            Measure::Amount if low == 0.0 => {
+                Shape::triangular(0.0, middle, end_beyond(0.0, middle, high))
+            }
+            Measure::Share => Shape::of_share(low, middle, high),
+            Measure::Amount | Measure::Level => Shape::normal(low, middle, high),
+        }
+    }
+    fn of_share(low: f64, middle: f64, high: f64) -> Shape {
+        match (low <= 0.0, high >= 1.0) {
+            (false, false) => Shape::logit_normal(low, middle, high),
+            (true, true) => Shape::triangular(0.0, middle, 1.0),
+            (true, false) => Shape::triangular(0.0, middle, end_beyond(0.0, middle, high).min(1.0)),
+            (false, true) => Shape::triangular(end_beyond(1.0, middle, low).max(0.0), middle, 1.0),
         }
     }
     /// The same within bounds.
@@ -100,6 +132,7 @@ impl Shape {
     /// ```text
     /// z = Φ⁻¹(u)/Φ⁻¹(0.95)
     /// log-normal  m·(m/low)^z for z < 0, m·(high/m)^z above      normal  m + z·(m − low), m + z·(high − m)
+    /// logit-normal  1/(1 + e^(−y)), y as of a normal one of ln(x/(1 − x))
     /// triangular  low + √(u·(high − low)(m − low)) below the mode, mirrored above
     /// ```
     pub fn at(&self, u: f64) -> f64 {
@@ -107,6 +140,10 @@ impl Shape {
             Form::Triangular => self.triangular_at(u),
             Form::SplitLogNormal => self.middle * maths::exp(self.widths_off(u, maths::ln)),
             Form::SplitNormal => self.middle + self.widths_off(u, |x| x),
+            Form::SplitLogitNormal => {
+                let odds = logit(self.middle) + self.widths_off(u, logit);
+                1.0 / (1.0 + maths::exp(-odds))
+            }
         };
         free.clamp(self.bounds.0, self.bounds.1)
     }
@@ -129,6 +166,24 @@ impl Shape {
     pub fn points(&self) -> (f64, f64) {
         (self.at(BELOW_LOW), self.at(1.0 - BELOW_LOW))
     }
+}
+
+/// The log of the odds of a share.
+fn logit(share: f64) -> f64 {
+    maths::ln(share / (1.0 - share))
+}
+
+/// The far end of a triangular spread that begins at one end, so that of 100 cases 5 lie beyond a point.
+///
+/// ```text
+/// (e − p)² = 0.05·(e − end)(e − mode), solved for e beyond p, with lengths from the end
+/// 0.95·e² − (2·p − 0.05·mode)·e + p² = 0
+/// ```
+fn end_beyond(end: f64, mode: f64, point: f64) -> f64 {
+    let (to_mode, to_point) = ((mode - end).abs(), (point - end).abs());
+    let (a, b) = (1.0 - BELOW_LOW, 2.0 * to_point - BELOW_LOW * to_mode);
+    let length = (b + (b * b - 4.0 * a * to_point * to_point).sqrt()) / (2.0 * a);
+    end + length.copysign(point - end)
 }
 
 #[cfg(test)]
@@ -175,11 +230,34 @@ mod tests {
     }
 
     #[test]
-    fn ranges_are_log_normal_about_their_geometric_middle_where_zero_means_nothing_there() {
-        near(Shape::of_range(2.0, 8.0, true).at(0.5), 4.0);
-        near(Shape::of_range(18.0, 22.0, false).at(0.5), 20.0);
-        let from_nothing = Shape::of_range(0.0, 0.2, true).within((0.0, 20.0));
-        near(from_nothing.at(0.5), 0.1);
-        assert_eq!(from_nothing.at(0.01), 0.0);
+    fn ranges_of_amounts_are_log_normal_about_their_geometric_middle_and_of_levels_normal() {
+        near(Shape::of_range(2.0, 8.0, Measure::Amount).at(0.5), 4.0);
+        near(Shape::of_range(18.0, 22.0, Measure::Level).at(0.5), 20.0);
+    }
+
+    #[test]
+    fn a_range_of_a_share_has_its_points_and_never_meets_its_ends() {
+        let shape = Shape::of_range(0.1, 0.6, Measure::Share);
+        for (place, point) in [(0.05, 0.1), (0.5, 0.35), (0.95, 0.6)] {
+            near(shape.at(place), point);
+        }
+        let tails = [1e-6, 1.0 - 1e-6].map(|place| shape.at(place));
+        assert!(tails[0] > 0.001 && tails[1] < 0.999, "{tails:?}");
+    }
+
+    #[test]
+    fn a_range_that_begins_at_an_end_keeps_it_without_cutting_anything_off() {
+        // nothing at 0, and of 100 cases 5 above the upper end
+        for (measure, high) in [(Measure::Amount, 9.0), (Measure::Share, 0.2)] {
+            let shape = Shape::of_range(0.0, high, measure);
+            assert_eq!((shape.form, shape.at(0.0)), (Form::Triangular, 0.0));
+            assert!(shape.at(0.001) > 0.0);
+            near(shape.at(0.95), high);
+        }
+        let nearly_all = Shape::of_range(0.8, 1.0, Measure::Share);
+        assert_eq!(nearly_all.at(1.0), 1.0);
+        near(nearly_all.at(0.05), 0.8);
+        let any = Shape::of_range(0.0, 1.0, Measure::Share);
+        assert_eq!((any.at(0.0), any.at(0.5), any.at(1.0)), (0.0, 0.5, 1.0));
     }
 }

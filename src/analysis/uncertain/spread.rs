@@ -16,7 +16,7 @@ use crate::base::sources::{Evidence, Source};
 use crate::model::parameter::ParameterSpec;
 
 use super::revised;
-use super::shape::Shape;
+use super::shape::{Measure, Shape};
 
 /// Logarithms, and temperatures in °C.
 const WITHOUT_ZERO: [&str; 5] = ["pK1_A", "pK1_N", "pK1_K", "pK2", "T_hold"];
@@ -60,9 +60,13 @@ fn scale(spec: &ParameterSpec, central: f64) -> f64 {
     }
 }
 
-/// Whether twice as much of a parameter means something, and zero is as far as it goes.
-pub fn has_ratios(spec: &ParameterSpec) -> bool {
-    !WITHOUT_ZERO.contains(&spec.id) && !spec.is_share()
+/// What the numbers of a parameter are: amounts, of which zero is as far as they go, shares or levels.
+pub fn measure_of(spec: &ParameterSpec) -> Measure {
+    match WITHOUT_ZERO.contains(&spec.id) {
+        true => Measure::Level,
+        false if spec.is_share() => Measure::Share,
+        false => Measure::Amount,
+    }
 }
 
 fn declared(spec: &ParameterSpec) -> Shape {

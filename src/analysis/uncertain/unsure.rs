@@ -24,10 +24,19 @@ pub enum Known {
         /// The unit of the shape.
         unit: &'static str,
         /// As it is written.
-        written: String,
+        written: Written,
     },
     /// A word that stands for a parameter, for example `k_600_ripple`.
     Word(&'static str),
+}
+
+/// A range as it is written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Written {
+    /// The text.
+    pub text: String,
+    /// Its ends, in the unit of the shape.
+    pub ends: (f64, f64),
 }
 
 impl Unsure {

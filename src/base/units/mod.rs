@@ -5,6 +5,7 @@
 //! * [`rates`]: the kinds that only parameters of the model need;
 //! * [`quantity`]: from a text such as `"10 mg NO3/L"` to a number in the kind's base unit.
 
+pub mod converted;
 pub mod everyday;
 pub mod quantity;
 pub mod rates;

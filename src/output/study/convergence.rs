@@ -5,22 +5,14 @@ use crate::analysis::study::findings::sizes::{DONE_BELOW, Size};
 use crate::output::csv::Head;
 use crate::output::table::{Cell, Table};
 
-use super::Story;
+use super::{Story, per_milestone};
 
 const FILE: &str = "convergence.csv";
 
 /// One row per milestone and number of members.
 pub fn table(story: &Story<'_>) -> Table {
-    let found = story.findings.found.iter();
-    let rows = found.flat_map(|found| {
-        let sizes = found.sizes.iter();
-        sizes.map(|size| row(story, found, size))
-    });
-    Table {
-        file: FILE,
-        heads: heads(),
-        rows: rows.collect(),
-    }
+    let row = |found: &Found, size: &Size| row(story, found, size);
+    per_milestone::table((FILE, heads()), story, |found| &found.sizes, row)
 }
 
 fn row(story: &Story<'_>, found: &Found, size: &Size) -> Vec<Cell> {

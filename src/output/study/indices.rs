@@ -5,23 +5,15 @@ use crate::analysis::study::findings::index::Index;
 use crate::output::csv::Head;
 use crate::output::table::{Cell, Table};
 
-use super::Story;
 use super::words::takes_settings;
+use super::{Story, per_milestone};
 
 const FILE: &str = "indices.csv";
 
 /// One row per number about an input.
 pub fn table(story: &Story<'_>) -> Table {
-    let found = story.findings.found.iter();
-    let rows = found.flat_map(|found| {
-        let indices = found.indices.iter();
-        indices.map(|index| row(story, found, index))
-    });
-    Table {
-        file: FILE,
-        heads: heads(),
-        rows: rows.collect(),
-    }
+    let row = |found: &Found, index: &Index| row(story, found, index);
+    per_milestone::table((FILE, heads()), story, |found| &found.indices, row)
 }
 
 fn row(story: &Story<'_>, found: &Found, index: &Index) -> Vec<Cell> {

@@ -1,7 +1,7 @@
 //! What a study leaves behind beside its rows: what was found, as tables, charts and a verdict in words.
 //!
 //! ```text
-//! indices · convergence · regions    tidy tables
+//! indices · convergence · regions    tidy tables; per_milestone has what the first two share
 //! words                              names, shares and numbers as people read them
 //! verdict                            what matters, and what may be ignored
 //! sureness                           how sure that is, and whether a few runs carry it
@@ -11,6 +11,7 @@
 pub mod convergence;
 pub mod entries;
 pub mod indices;
+mod per_milestone;
 pub mod regions;
 pub mod sureness;
 pub mod verdict;

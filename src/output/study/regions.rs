@@ -54,7 +54,7 @@ fn heads() -> Vec<Head> {
             "apart",
             "1",
             "how far the two kinds of tanks lie apart: largest difference of their shares below any value",
-            "Kolmogorov and Smirnov's distance",
+            "Kolmogorov and Smirnov's distance; the distance of indices.csv (pawn) asks the other way round, how far the milestone moves while the input stands still",
         ),
         Head::new(
             "by_chance",

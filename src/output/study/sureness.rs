@@ -4,6 +4,7 @@ use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::index::{Index, Kind};
 use crate::analysis::study::findings::judged::Judged;
 use crate::analysis::study::findings::sizes::{DONE_BELOW, Size};
+use crate::base::shown::grouped;
 use crate::output::chart::words::number;
 use crate::output::text::words::{counted, list};
 
@@ -107,7 +108,10 @@ pub fn sure(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String>
                 Some(_) => "at least",
                 None => "about",
             };
-            format!("{words}: {DONE_BELOW} would take {about} {needed} members{ranks}{order}")
+            format!(
+                "{words}: {DONE_BELOW} would take {about} {} members{ranks}{order}",
+                grouped(needed as usize)
+            )
         }
     })
 }

@@ -5,15 +5,16 @@ use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::index::Kind;
 use crate::analysis::study::findings::judged::{Judged, Standing, judged, too_few_to_ignore};
 use crate::analysis::study::method::Method;
-use crate::output::sweep::words::capital;
+use crate::output::text::words::capital;
 use crate::output::text::words::{counted, list};
 
 use super::Story;
 use super::sureness::{carried, rough, sure};
 use super::words::{full_name, meaning, name, of_100, share, takes_settings, told, value};
 
-/// Most inputs that are named one by one.
+/// Most inputs that are named with their numbers, and most that are named without.
 const NAMED: usize = 8;
+const LISTED: usize = 6;
 /// Most pairs, and most inputs that work with others, that are named.
 const TOGETHER: usize = 3;
 
@@ -140,11 +141,11 @@ fn beyond(story: &Story<'_>, found: &Found) -> Option<String> {
 /// Which of the inputs are choices, where a number leads that hangs on the order of their settings.
 fn choices(story: &Story<'_>, judged: &Judged) -> Option<String> {
     let hangs_on_order = matches!(judged.leading, Kind::Rank | Kind::MuStar | Kind::Range);
-    let choices: Vec<&str> = judged
+    let choices: Vec<String> = judged
         .order
         .iter()
         .filter(|(factor, _)| takes_settings(story.study, *factor))
-        .map(|(factor, _)| story.findings.factors[*factor].name.as_str())
+        .map(|(factor, _)| full_name(&story.findings.factors[*factor]))
         .collect();
     let (is, their) = match choices.len() {
         1 => ("is a choice", "its"),
@@ -216,8 +217,8 @@ fn together(story: &Story<'_>, judged: &Judged) -> Option<String> {
 fn named(story: &Story<'_>, factors: &[usize]) -> Option<String> {
     let names = factors
         .iter()
-        .map(|&factor| story.findings.factors[factor].name.as_str());
-    let shown: Vec<&str> = names.take(NAMED).collect();
+        .map(|&factor| full_name(&story.findings.factors[factor]));
+    let shown: Vec<String> = names.take(LISTED).collect();
     let more = factors.len() - shown.len();
     match (factors.len(), more) {
         (0, _) => None,

@@ -128,9 +128,9 @@ pub fn takes_settings(study: &Study, factor: usize) -> bool {
     input.is_some_and(|input| matches!(input.spread, Spread::Settings(_)))
 }
 
-/// A number in words with the unit of an input.
+/// A number in words with the unit in which an input is shown.
 pub fn with_unit(input: &Input, number: &str) -> String {
-    match input.unit.as_str() {
+    match input.shown_unit() {
         "" | "1" => number.to_string(),
         unit => format!("{number} {unit}"),
     }

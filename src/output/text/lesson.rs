@@ -4,7 +4,8 @@ use crate::analysis::lesson::claim::Unsupported;
 use crate::analysis::lesson::taught::Taught;
 use crate::analysis::lesson::{LESSONS, Lesson};
 use crate::output::chart::words::number;
-use crate::output::lesson::words::{capital, told};
+use crate::output::lesson::words::told;
+use crate::output::text::words::capital;
 
 use super::{Page, Tone};
 

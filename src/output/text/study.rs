@@ -9,6 +9,7 @@ use crate::output::study::Story;
 use crate::output::study::sureness::few;
 use crate::output::study::verdict::{cannot_say, range, sentences, size_of};
 use crate::output::study::words::{amount, bare, meaning, name, share, told};
+use crate::output::text::words::capital;
 
 use super::words::counted;
 use super::{Page, Tone};
@@ -135,21 +136,17 @@ fn verdict(page: &mut Page, story: &Story<'_>, found: &Found) {
     page.block("But", Tone::Plain, cannot_say(story));
 }
 
-fn capital(word: &str) -> String {
-    let (first, rest) = word.split_at(1);
-    first.to_uppercase() + rest
-}
-
 /// What matters most for the other milestones, a line each.
 fn others(page: &mut Page, story: &Story<'_>) {
     let others: Vec<&Found> = story.findings.found.iter().skip(1).collect();
+    let mut last = story.main().and_then(judged_kind);
     for (place, found) in others.iter().take(OTHERS).enumerate() {
         let label = if place == 0 { "Others" } else { "" };
-        page.block(
-            label,
-            Tone::Plain,
-            format!("{}: {}", found.milestone.short, in_short(story, found)),
-        );
+        let kind = judged_kind(found);
+        let words = in_short(story, found, kind.filter(|_| kind != last));
+        let milestone = found.milestone.short;
+        page.block(label, Tone::Plain, format!("{milestone}: {words}"));
+        last = kind.or(last);
     }
     if others.len() > OTHERS {
         let rest = counted(others.len() - OTHERS, "milestone");
@@ -157,8 +154,9 @@ fn others(page: &mut Page, story: &Story<'_>) {
     }
 }
 
-/// `growth of oxidisers 41 %, spread of films 12 %; 14 of 25 may be ignored (share of …)`.
-fn in_short(story: &Story<'_>, found: &Found) -> String {
+/// `growth of oxidisers 41 %, spread of films 12 %; 14 of 25 may be ignored (share of …)`; what the numbers are
+/// is told where it was not just told of the milestone before.
+fn in_short(story: &Story<'_>, found: &Found, kind: Option<Kind>) -> String {
     let Some(judged) = judged(found) else {
         return "nothing moves it".into();
     };
@@ -170,10 +168,7 @@ fn in_short(story: &Story<'_>, found: &Found) -> String {
     };
     let strongest: Vec<String> = judged.order.iter().take(NAMED).map(with_number).collect();
     let ignorable = judged.all(Standing::Ignorable).len();
-    let kind = match story.main().and_then(judged_kind) {
-        Some(kind) if kind == judged.leading => None,
-        _ => Some(meaning(judged.leading).to_string()),
-    };
+    let kind = kind.map(|kind| meaning(kind).to_string());
     let what: Vec<String> = kind.into_iter().chain(few(found)).collect();
     let what = match what.is_empty() {
         true => String::new(),

@@ -48,7 +48,8 @@ pub fn page(case: &Case, uncertain: &Uncertain) -> Page {
     page.line(
         Tone::Plain,
         "To take a value as known, write it in the scenario or under [parameters]; a range such as \
-         \"3..4 dKH\" gives its 5 % and 95 % points.",
+         \"3..4 dKH\" gives its 5 % and 95 % points. A range of shares is logit-normal, which ends at 0 and at \
+         100 % by itself; one that begins at an end is triangular from there.",
     );
     page
 }

@@ -2,8 +2,8 @@
 //! of twenty or more; the central run uses its middle.
 
 use crate::analysis::uncertain::moves::{Move, Place as To};
-use crate::analysis::uncertain::shape::Shape;
-use crate::analysis::uncertain::unsure::Known;
+use crate::analysis::uncertain::shape::{Measure, Shape};
+use crate::analysis::uncertain::unsure::{Known, Written};
 use crate::base::units::{Kind, quantity};
 
 use crate::scenario::desk::Desk;
@@ -112,11 +112,14 @@ pub fn range_of(
 ) -> Option<Said> {
     let read = |node: &Node| quantity_of(desk, path, node, kind, bounds);
     let (low, high) = ends_of(desk, path, node, read)?;
-    let shape = Shape::of_range(low, high, has_ratios(kind)).within(bounds);
+    let shape = Shape::of_range(low, high, measure_of(kind)).within(bounds);
     let known = Known::Range {
         shape,
         unit: kind.base().symbol,
-        written: node.value.written(),
+        written: Written {
+            text: node.value.written(),
+            ends: (low, high),
+        },
     };
     Some(Said::unsure(shape.middle, desk.unsure(path, known)))
 }
@@ -151,8 +154,12 @@ fn does_not_rise(path: &str, written: &str, place: &Place) -> Problem {
         .help("for one value write it without the dots")
 }
 
-/// Whether twice as much means something: not for temperatures, nor for shares, which have two ends.
-fn has_ratios(kind: &Kind) -> bool {
-    let is_share = kind.base().symbol == "1";
-    !is_share && kind.units.iter().all(|unit| unit.shift == 0.0)
+/// What the numbers of a kind are.
+fn measure_of(kind: &Kind) -> Measure {
+    let is_shifted = kind.units.iter().any(|unit| unit.shift != 0.0);
+    match kind.base().symbol == "1" {
+        true => Measure::Share,
+        false if is_shifted => Measure::Level,
+        false => Measure::Amount,
+    }
 }

@@ -3,7 +3,7 @@
 use crate::analysis::case::SetBy;
 use crate::analysis::uncertain::shape::Shape;
 use crate::analysis::uncertain::spread;
-use crate::analysis::uncertain::unsure::Known;
+use crate::analysis::uncertain::unsure::{Known, Written};
 use crate::base::units::{self, digits};
 use crate::model::parameter::ParameterSpec;
 use crate::model::parameter_set::Origin;
@@ -179,11 +179,14 @@ fn range(
     } else {
         0.0
     };
-    let shape = Shape::of_range(low, high, spread::has_ratios(spec)).within((least, most));
+    let shape = Shape::of_range(low, high, spread::measure_of(spec)).within((least, most));
     let known = Known::Range {
         shape,
         unit: spec.unit,
-        written: node.value.written(),
+        written: Written {
+            text: node.value.written(),
+            ends: (low, high),
+        },
     };
     section.desk.unsure(path, known);
     Some(shape.middle)

@@ -5,9 +5,10 @@ use crate::analysis::study::milestone::{self, Milestone};
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Read, Reader};
 use crate::scenario::tree::{Node, Value};
-use crate::scenario::words::closest;
+use crate::scenario::words::list_or;
 
 use super::Asking;
+use super::near::near;
 
 /// Most members of any study.
 pub const MOST_MEMBERS: i64 = 100_000_000;
@@ -164,10 +165,10 @@ fn milestones(section: &Reader<'_>) -> Vec<Milestone> {
 
 fn unknown_milestone(name: &str, place: &Place) -> Problem {
     let problem = Problem::at(place, format!("there is no milestone {name}")).label("unknown name");
-    let near = milestone::all().map(|one| one.name);
-    let problem = match closest(name, near) {
-        Some(near) => problem.help(format!("did you mean \"{near}\"?")),
-        None => problem,
+    let near: Vec<String> = near(name).iter().map(|one| format!("\"{one}\"")).collect();
+    let problem = match near.is_empty() {
+        false => problem.help(format!("did you mean {}?", list_or(&near))),
+        true => problem,
     };
     problem.help("all of them: firstfill explain milestones")
 }

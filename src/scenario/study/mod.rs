@@ -14,6 +14,7 @@ mod chosen;
 mod head;
 mod known;
 mod laid;
+mod near;
 mod refuse;
 mod spreads;
 mod wishes;

@@ -6,6 +6,8 @@ use crate::analysis::case::Case;
 use crate::analysis::study::group::Group;
 use crate::analysis::study::input::{Input, Spread};
 use crate::analysis::uncertain::Varied;
+use crate::base::units::converted::Converted;
+use crate::base::units::quantity;
 use crate::model::parameters;
 use crate::scenario::keys;
 use crate::scenario::problem::Problem;
@@ -61,6 +63,7 @@ fn of_scenarios(head: &Head) -> Input {
         group: Group::of(SCENARIO),
         source: GIVEN.into(),
         spread: Spread::Settings(short_names(head)),
+        shown: None,
     }
 }
 
@@ -92,15 +95,14 @@ fn of_settings(wish: &Wish, group: Group) -> Input {
         group,
         source: GIVEN.into(),
         spread: Spread::Settings(settings.iter().map(|node| node.value.written()).collect()),
+        shown: None,
     }
 }
 
 fn of_row(wish: &Wish, row: &Varied, group: Group) -> Input {
+    let (low, high) = row.ends();
     let spread = match wish.values {
-        Values::Even(_) => Spread::Even {
-            low: row.shape.low,
-            high: row.shape.high,
-        },
+        Values::Even(_) => Spread::Even { low, high },
         _ => Spread::Shape(row.shape),
     };
     let key = meaning_of_path(&wish.name);
@@ -117,7 +119,19 @@ fn of_row(wish: &Wish, row: &Varied, group: Group) -> Input {
         group,
         source: row.source.clone(),
         spread,
+        shown: row
+            .written
+            .as_ref()
+            .and_then(|range| as_written(&range.text, &row.unit)),
     }
+}
+
+/// To the unit in which a range is written, from the one that it is kept in.
+fn as_written(range: &str, unit: &str) -> Option<Converted> {
+    let (_, last) = quantity::ends(range)?;
+    let spelling = quantity::split(&last).ok()?.unit;
+    let to = Converted::between(unit, spelling)?;
+    (to.symbol() != unit).then_some(to)
 }
 
 /// What a path of the list of keys is, where that is a name of it: neither a list of words, nor what a yes would mean.

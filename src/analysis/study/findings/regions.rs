@@ -4,6 +4,7 @@ use super::sample::Sample;
 use crate::analysis::sensitivity::regional::{Region, region};
 use crate::analysis::study::Study;
 use crate::analysis::study::input::{Input, Spread};
+use crate::analysis::uncertain::shape::{Form, Shape};
 use crate::base::maths::{ln, pow};
 
 /// How often chance alone may part any input of a study.
@@ -108,11 +109,18 @@ fn apart(input: &Input, at: usize, sample: &Sample, ready: &[bool]) -> Option<Ap
     })
 }
 
-/// Whether an input is drawn by factors of ten: its spread runs over many.
+/// Whether an input is drawn by factors of ten: its spread runs over many, and has no end that stands nearer than
+/// nothing, as shares have.
 pub fn spans_decades(input: &Input) -> bool {
     let [low, high] = DRAWN.map(|place| input.at(place));
-    let is_setting = matches!(input.spread, Spread::Settings(_));
-    !is_setting && low > 0.0 && high > DECADES_FROM * low
+    let has_an_end =
+        |shape: &Shape| matches!(shape.form, Form::SplitLogitNormal | Form::Triangular);
+    let is_free = match &input.spread {
+        Spread::Settings(_) => false,
+        Spread::Shape(shape) => !has_an_end(shape),
+        Spread::Even { .. } => true,
+    };
+    is_free && low > 0.0 && high > DECADES_FROM * low
 }
 
 /// A bin for each setting; else bins of equal width, or of equal factors.

@@ -20,7 +20,7 @@ pub fn across(input: &Input) -> Axis {
     if let Spread::Settings(settings) = &input.spread {
         return of_settings(settings);
     }
-    let [low, high] = DRAWN.map(|place| input.at(place));
+    let [low, high] = DRAWN.map(|place| input.shown(input.at(place)));
     let axis = match spans_decades(input) {
         true => within(decades([low, high], DECADES), low, high),
         false => within(around(low, high, STEPS), low, high),

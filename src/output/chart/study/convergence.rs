@@ -93,7 +93,7 @@ fn title(told: &[&Found]) -> String {
             told[0].milestone.short, size.members
         )
     });
-    let main = crate::output::sweep::words::capital(&main);
+    let main = crate::output::text::words::capital(&main);
     match (told.len(), done) {
         (1, 1) => format!("{main}, done"),
         (1, _) => format!("{main}, not done yet"),

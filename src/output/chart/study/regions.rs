@@ -2,6 +2,7 @@
 
 use crate::analysis::study::findings::regions::{Apart, Regions};
 use crate::analysis::study::input::{Input, Spread};
+use crate::base::shown::grouped;
 use crate::output::chart::axis::{Axis, from_zero};
 use crate::output::chart::figure::{Area, Figure, Line, Panel};
 use crate::output::chart::key::Key;
@@ -98,13 +99,18 @@ fn side(story: &Story<'_>, apart: &Apart, how: Naming) -> String {
         let setting = settings.get(at).map_or("", String::as_str);
         return format!("{way} often {setting} as {name}");
     }
-    let middles @ [ready, others] = [apart.region.meeting[1], apart.region.others[1]];
+    let middles @ [ready, others] = middles(apart, input);
     let way = if ready > others { "higher" } else { "lower" };
     let [ready, others] = told_apart(middles);
     format!(
         "{way} {name} ({ready}, others {})",
         with_unit(input, &others)
     )
+}
+
+/// The middles of the tanks that are ready and of the others, as the keeper would say them.
+fn middles(apart: &Apart, input: &Input) -> [f64; 2] {
+    [apart.region.meeting, apart.region.others].map(|quarters| input.shown(quarters[1]))
 }
 
 /// The setting whose shares differ most, and these.
@@ -126,6 +132,7 @@ fn sentences(regions: &Regions) -> Vec<String> {
     let share = of_100(ready as f64 / all as f64);
     let clear = counted(regions.clear().count(), "input");
     let by = regions.by_day;
+    let all = grouped(all);
     let base = format!("Of {all} runs {share} are ready by day {by}");
     vec![
         format!(
@@ -146,7 +153,7 @@ fn draw(
 ) {
     let input = &story.study.inputs[apart.input];
     let across = across(input);
-    let [ready, others] = [0, 1].map(|side| steps(apart, side, &across));
+    let [ready, others] = [0, 1].map(|side| steps((apart, side), input, &across));
     let heights = ready.iter().chain(&others).map(|point| point.1);
     let up = from_zero(heights, 1.0, STEPS);
     let floor: Vec<Point> = ready.iter().map(|point| (point.0, 0.0)).collect();
@@ -168,9 +175,9 @@ fn draw(
 }
 
 /// The outline of a distribution, in runs of 100 of its side.
-fn steps(apart: &Apart, side: usize, across: &Axis) -> Vec<Point> {
+fn steps((apart, side): (&Apart, usize), input: &Input, across: &Axis) -> Vec<Point> {
     let bins = apart.ends.windows(2).zip(&apart.shares[side]);
-    let clamp = |x: f64| x.clamp(across.low, across.high);
+    let clamp = |x: f64| input.shown(x).clamp(across.low, across.high);
     let outline =
         bins.flat_map(|(ends, share)| [ends[0], ends[1]].map(|x| (clamp(x), 100.0 * share)));
     outline.collect()
@@ -192,6 +199,6 @@ fn below(regions: &Regions, apart: &Apart, input: &Input) -> String {
         };
         return format!("{number}{setting}: {ready}, others {others}");
     }
-    let [ready, others] = told_apart([apart.region.meeting[1], apart.region.others[1]]);
+    let [ready, others] = told_apart(middles(apart, input));
     format!("middle {ready}, others {others}")
 }

@@ -16,7 +16,7 @@ use crate::output::chart::style::{INK, Pen, WHITE};
 use crate::output::chart::sweep::tint::over_white;
 use crate::output::study::Story;
 use crate::output::study::words::{name, unit, value};
-use crate::output::sweep::words::capital;
+use crate::output::text::words::capital;
 
 use super::across::{across, are_numbered};
 use super::hues::hue;
@@ -241,7 +241,7 @@ fn along(input: &Input, place: f64) -> f64 {
         Spread::Settings(settings) => {
             value + SPREAD * (place * settings.len() as f64 - value - 0.5)
         }
-        _ => value,
+        _ => input.shown(value),
     }
 }
 

@@ -51,7 +51,10 @@ pub fn add(
     sheet.figure.panels.push(panel);
     let at = sheet.figure.panels.len() - 1;
     sheet.ticks_below(at, &axis);
-    let unit = if input.unit == "1" { "" } else { &input.unit };
+    let unit = match input.shown_unit() {
+        "1" => "",
+        unit => unit,
+    };
     let left = vec![small(unit, MUTED)];
     let words = fitting(
         &[below.to_string()],

@@ -10,7 +10,7 @@ use crate::output::study::Story;
 use crate::output::study::sureness::{few, is_rough, widest};
 use crate::output::study::verdict::cannot_say;
 use crate::output::study::words::{amount, is_day, name, of_100, share, takes_settings};
-use crate::output::sweep::words::capital;
+use crate::output::text::words::capital;
 use crate::output::text::words::counted;
 
 /// The milestone as it stands in a sentence: `the ready day`.
