@@ -28,9 +28,15 @@ impl Choice {
     }
 }
 
+/// Those that are offered: a plan's own calendar among them, none that is like another.
+pub fn offer(choices: &mut Vec<Choice>, own: Choice, least: Least) {
+    with_own(choices, own, least);
+    told_apart(choices);
+}
+
 /// Takes a plan's own calendar among the choices, where it holds and comes before all of them. Where there is no
 /// room for one more it takes the place of the one that was first.
-pub fn with_own(choices: &mut Vec<Choice>, own: Choice, least: Least) {
+fn with_own(choices: &mut Vec<Choice>, own: Choice, least: Least) {
     let comes_first = |best: &Choice| own.score.order(&best.score, least).is_lt();
     if !own.score.is_kept || !choices.first().is_none_or(comes_first) {
         return;

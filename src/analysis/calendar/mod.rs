@@ -90,8 +90,7 @@ impl Found {
         fresh.ask(terms);
         let mut choices = chosen(&mut fresh, wish, &kept)?;
         let own = Choice::of(fresh.score_of(&first)?, first, wish);
-        choice::with_own(&mut choices, own, trying.least);
-        choice::told_apart(&mut choices);
+        choice::offer(&mut choices, own, trying.least);
         let nearest = match nearest.filter(|_| choices.is_empty()) {
             Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
             None => None,

@@ -83,7 +83,7 @@ impl Score {
             nitrite: count(&nitrite),
             curve: ReadyCurve::of(members, last_day),
             mean_ready_day: mean(&day),
-            ready_days: of_members(&|told| day(&told)),
+            ready_days: of_members(&day),
             peaks: [
                 peaks(&|told| told.figures.tan_peak.value),
                 peaks(&|told| told.figures.nitrite_peak.value),
