@@ -1,7 +1,12 @@
 //! The chart of levers: no word on a bar or on another word, nothing outside its scale, and the numbers of
 //! the table.
 
+#[path = "support/apart.rs"]
+mod apart;
+
 use std::path::Path;
+
+use apart::{all_words_are_drawn, space, words_apart};
 
 use firstfill::analysis::case::Case;
 use firstfill::analysis::levers::paired::{Moved, Paired};
@@ -9,10 +14,9 @@ use firstfill::analysis::levers::price::Price;
 use firstfill::analysis::levers::shortest_air::ShortestAir;
 use firstfill::analysis::levers::{Levers, NOTHING_DAYS, Pulled, Trying};
 use firstfill::analysis::ready::{Ripening, Waiting};
-use firstfill::output::chart::figure::{Label, Shape};
+use firstfill::output::chart::figure::Shape;
 use firstfill::output::chart::levers::figure;
 use firstfill::output::chart::rect::Rect;
-use firstfill::output::chart::style::LEAST;
 use firstfill::output::chart::{Figure, png, svg};
 use firstfill::output::csv::levers::table;
 
@@ -127,32 +131,6 @@ fn figures() -> Vec<(&'static str, Levers, Figure)> {
     odd().into_iter().map(drawn).collect()
 }
 
-/// The box about everything of a shape that is drawn, as wide as its pen.
-fn space(shape: &Shape) -> Rect {
-    let about = |points: &[(f64, f64)], by: f64| {
-        let start = Rect::new(
-            f64::INFINITY,
-            f64::INFINITY,
-            f64::NEG_INFINITY,
-            f64::NEG_INFINITY,
-        );
-        let wider = |r: Rect, p: &(f64, f64)| {
-            Rect::new(
-                r.left.min(p.0),
-                r.top.min(p.1),
-                r.right.max(p.0),
-                r.bottom.max(p.1),
-            )
-        };
-        points.iter().fold(start, wider).grown(by)
-    };
-    match shape {
-        Shape::Path(points, pen) => about(points, pen.width / 2.0),
-        Shape::Fill(points, ..) => about(points, 0.0),
-        Shape::Disc(centre, radius, _) => about(&[*centre], *radius),
-    }
-}
-
 /// The bars, top to bottom.
 fn bars(figure: &Figure) -> Vec<Rect> {
     let fills = figure
@@ -171,37 +149,14 @@ fn says(figure: &Figure, words: &str) -> bool {
 
 #[test]
 fn no_word_lies_on_another_or_on_anything_drawn_or_off_the_page() {
-    let page = Rect::new(4.0, 4.0, 1196.0, 896.0);
     for (name, _, figure) in figures() {
+        words_apart(name, &figure);
+        all_words_are_drawn(name, &figure);
         let drawn: Vec<Rect> = figure.shapes.iter().map(space).collect();
-        for (n, label) in figure.labels.iter().enumerate() {
-            let words = label.words();
-            let over = |other: &Label| label.space.overlaps(&other.space).then(|| other.words());
-            let others = figure.labels[n + 1..].iter().find_map(over);
-            assert_eq!(others, None, "{name}: “{words}” lies on it");
+        for label in &figure.labels {
             let hit = drawn.iter().find(|space| space.overlaps(&label.space));
-            assert_eq!(hit, None, "{name}: “{words}” {:?}", label.space);
-            assert!(
-                page.holds(&label.space),
-                "{name}: “{words}” {:?}",
-                label.space
-            );
-            let small = label.spans.iter().any(|span| span.size < LEAST);
-            assert!(!small, "{name}: “{words}” is too small");
-            let draws = |span: &_| -> bool {
-                let span: &firstfill::output::chart::figure::Span = span;
-                span.text.chars().all(|letter| span.face.draws(letter)) && !span.text.contains('?')
-            };
-            assert!(
-                label.spans.iter().all(draws),
-                "{name}: “{words}” has no glyph"
-            );
+            assert_eq!(hit, None, "{name}: “{}” {:?}", label.words(), label.space);
         }
-        assert!(figure.left_out.is_empty(), "{name}: {:?}", figure.left_out);
-        assert!(
-            !figure.title.ends_with('…') && !figure.sentence.ends_with('…'),
-            "{name}"
-        );
     }
 }
 

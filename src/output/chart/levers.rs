@@ -11,16 +11,16 @@ use crate::analysis::case::Case;
 use crate::analysis::levers::{Levers, Pulled};
 use crate::output::lever_words::{night_air, seeding};
 
-use super::axis::{self, Axis, Scale};
-use super::figure::{Anchor, Figure, Panel, Shape, Upright};
+use super::axis::{self, Axis};
+use super::figure::{Anchor, Figure};
 use super::key::Key;
 use super::lever_bars::{BAR_WIDTH, ERROR, RANGE, bar, plan_mark};
 use super::lever_columns::{RIGHT_END, cells, heads, plan_cells};
 use super::lever_words::{description, sentences, titles};
 use super::notes::{Note, height_of, write};
-use super::rect::Rect;
+use super::row_scale::{RowScale, TO_TICKS};
 use super::sheet::{LEFT, Sheet, bold, plain, small};
-use super::style::{BASE, CHANGE, GRID, INK, MUTED, Pen};
+use super::style::{CHANGE, INK, MUTED, Pen};
 
 /// Upper edge of the rows.
 const TOP: f64 = 150.0;
@@ -101,9 +101,6 @@ impl<'a> Laid<'a> {
         let row = row_of(shown.len(), &notes);
         Laid { shown, notes, row }
     }
-    fn bottom(&self) -> f64 {
-        TOP + self.row * (self.shown.len() + 1) as f64
-    }
 }
 
 /// Height of a row under that many levers, the plan and the notes.
@@ -123,61 +120,25 @@ fn notes(case: &Case, levers: &Levers) -> Vec<Note> {
     notes
 }
 
-/// The empty scale with its rules, its ticks and its names.
+/// The empty scale, and which way is which.
 fn scale(sheet: &mut Sheet, laid: &Laid<'_>, last_day: u32) -> usize {
     let (left, right) = ACROSS;
-    let bottom = laid.bottom();
-    let rows = laid.shown.len() + 1;
-    let down = Axis {
-        low: rows as f64,
-        high: 0.0,
-        scale: Scale::Even,
-        ticks: Vec::new(),
-    };
-    let mut panel = Panel::new(Rect::new(left, TOP, right, bottom), days(&laid.shown), down);
-    panel.uprights.push(Upright {
-        at: 0.0,
-        pen: Pen::hair(BASE),
-    });
-    for n in 0..=rows {
-        rule(sheet, TOP + laid.row * n as f64);
-    }
-    for tick in &panel.across.ticks {
-        let words = vec![small(&tick.words, MUTED)];
-        sheet.say(words, Anchor::Middle, panel.x(tick.value), bottom + 20.0);
-    }
     let name = format!("days by which the ready day moves, day {last_day} counted as the latest");
-    let middle = (left + right) / 2.0;
-    sheet.say(
-        vec![small(&name, MUTED)],
-        Anchor::Middle,
-        middle,
-        bottom + 40.0,
-    );
+    let scale = RowScale {
+        across: ACROSS,
+        top: TOP,
+        tall: laid.row,
+        rows: laid.shown.len() + 1,
+        right_end: RIGHT_END,
+        axis: days(&laid.shown),
+        name: &name,
+    };
     let same = vec![small("· as in the plan", MUTED)];
-    sheet.say(same, Anchor::End, RIGHT_END, bottom + 20.0);
-    sheet.say(
-        vec![bold("← days later", INK)],
-        Anchor::Start,
-        left - BESIDE,
-        TOP - 12.0,
-    );
-    sheet.say(
-        vec![bold("days sooner →", INK)],
-        Anchor::End,
-        right,
-        TOP - 12.0,
-    );
-    sheet.figure.panels.push(panel);
-    sheet.figure.panels.len() - 1
-}
-
-fn rule(sheet: &mut Sheet, y: f64) {
-    let y = y.floor() + 0.5;
-    sheet.shape(Shape::Path(
-        vec![(LEFT, y), (RIGHT_END, y)],
-        Pen::hair(GRID),
-    ));
+    sheet.say(same, Anchor::End, RIGHT_END, scale.bottom() + TO_TICKS);
+    let (later, sooner) = (bold("← days later", INK), bold("days sooner →", INK));
+    sheet.say(vec![later], Anchor::Start, left - BESIDE, TOP - 12.0);
+    sheet.say(vec![sooner], Anchor::End, right, TOP - 12.0);
+    scale.draw(sheet)
 }
 
 /// Days lost to the left and gained to the right, told without a sign.

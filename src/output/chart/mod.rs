@@ -68,6 +68,7 @@ mod ready_words;
 pub mod rect;
 mod render;
 mod ripening;
+mod row_scale;
 mod series;
 mod sheet;
 mod signs;

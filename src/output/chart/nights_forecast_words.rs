@@ -3,6 +3,7 @@
 use crate::analysis::charted::OXYGEN;
 use crate::analysis::ensemble::days::Of;
 use crate::analysis::forecast::Forecast;
+use crate::output::text::words::capital;
 
 use super::Story;
 use super::hundred::{Share, middle_half, share};
@@ -93,11 +94,4 @@ fn air_words(story: &Story<'_>, forecast: &Forecast, day: u32) -> String {
         trimmed(story.case.limits.oxygen.value),
         number(nearly_all, 1)
     )
-}
-
-/// The same with a capital letter.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
-    first.into_iter().chain(letters).collect()
 }

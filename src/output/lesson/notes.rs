@@ -6,7 +6,8 @@ use crate::analysis::lesson::trace::Trace;
 use crate::base::clock::{DAY, TimeOfDay};
 use crate::output::chart::words::number;
 
-use super::words::{Telling, capital};
+use super::words::Telling;
+use crate::output::text::words::capital;
 
 /// A note at its place.
 #[derive(Debug, Clone, PartialEq)]

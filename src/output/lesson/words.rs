@@ -4,6 +4,7 @@ use crate::analysis::lesson::claim::{Decided, Number, Unsupported};
 use crate::analysis::lesson::fact::{self, Fact, Seen};
 use crate::analysis::lesson::taught::Taught;
 use crate::output::chart::words::number;
+use crate::output::text::words::capital;
 
 /// A step beside the one it is held against, with both in words.
 #[derive(Debug, Clone, Copy)]
@@ -109,16 +110,6 @@ fn times(decided: &Decided) -> Option<String> {
     let times = large / small;
     let digits = usize::from(times < 9.95);
     (small > 0.0).then(|| number(times, digits))
-}
-
-/// A sentence with a capital first.
-pub fn capital(sentence: &str) -> String {
-    if sentence.starts_with("pH") {
-        return sentence.to_string();
-    }
-    let mut signs = sentence.chars();
-    let first = signs.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + signs.as_str()
 }
 
 /// The result at a step, and what the runs show.

@@ -5,7 +5,8 @@ use maud::{Markup, PreEscaped, html};
 use crate::analysis::lesson::claim::Unsupported;
 use crate::analysis::lesson::taught::Taught;
 use crate::output::chart::words::number;
-use crate::output::lesson::words::{capital, told};
+use crate::output::lesson::words::told;
+use crate::output::text::words::capital;
 
 use super::frame;
 use super::lesson_data::Drawn;

@@ -87,18 +87,6 @@ pub fn unit(line: &Line) -> &'static str {
     }
 }
 
-/// With a capital, to begin a title; pH stays pH.
-pub fn capital(words: &str) -> String {
-    if words.starts_with("pH") {
-        return words.to_string();
-    }
-    let mut letters = words.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
-    }
-}
-
 /// Which side of a border a point is on: kept, not kept.
 pub fn sides(line: &Line, at: f64) -> [String; 2] {
     let words = digits(line, at);

@@ -3,7 +3,8 @@
 use crate::analysis::lesson::claim::Unsupported;
 use crate::analysis::lesson::fact::READY_OF_100;
 use crate::analysis::lesson::taught::Taught;
-use crate::output::lesson::words::{Telling, capital, value};
+use crate::output::lesson::words::{Telling, value};
+use crate::output::text::words::capital;
 
 /// What parts the result from what follows of it.
 const PARTS: &str = "; ";

@@ -4,15 +4,16 @@ use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::factor::Factor;
 use crate::analysis::study::findings::index::{Index, Kind};
 use crate::analysis::study::findings::judged::judged;
-use crate::output::chart::axis::{Axis, Scale, from_zero};
-use crate::output::chart::figure::{Anchor, Figure, Panel, Shape, Upright};
+use crate::output::chart::axis::{Axis, from_zero};
+use crate::output::chart::figure::{Anchor, Figure, Shape};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::lever_bars::RANGE;
 use crate::output::chart::notes::{height_of, write};
 use crate::output::chart::rect::Rect;
+use crate::output::chart::row_scale::RowScale;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, fitting, plain, small};
 use crate::output::chart::signs::corners;
-use crate::output::chart::style::{BASE, Colour, GRID, INK, MUTED, NAME, Pen};
+use crate::output::chart::style::{Colour, INK, MUTED, NAME};
 use crate::output::chart::words::number;
 use crate::output::study::Story;
 use crate::output::study::words::{bare, name, share};
@@ -72,53 +73,23 @@ pub fn figure(story: &Story<'_>, found: &Found) -> Option<Figure> {
     Some(sheet.figure)
 }
 
-/// The empty scale with its rules, its ticks and the heads of the columns.
+/// The empty scale, and the heads of the columns.
 fn scale(sheet: &mut Sheet, found: &Found, rows: &Rows, tall: f64) -> usize {
-    let (left, right) = ACROSS;
-    let bottom = TOP + tall * rows.count() as f64;
-    let down = Axis {
-        low: rows.count() as f64,
-        high: 0.0,
-        scale: Scale::Even,
-        ticks: Vec::new(),
-    };
-    let mut panel = Panel::new(Rect::new(left, TOP, right, bottom), across(rows), down);
-    let at_zero = Upright {
-        at: 0.0,
-        pen: Pen::hair(BASE),
-    };
-    panel.uprights.push(at_zero);
-    for place in 0..=rows.count() {
-        let y = (TOP + tall * place as f64).floor() + 0.5;
-        sheet.shape(Shape::Path(
-            vec![(LEFT, y), (RIGHT_END, y)],
-            Pen::hair(GRID),
-        ));
-    }
-    for tick in &panel.across.ticks {
-        let words = vec![small(&tick.words, MUTED)];
-        sheet.say(words, Anchor::Middle, panel.x(tick.value), bottom + 20.0);
-    }
-    let name = scale_name(found, rows.kind);
-    panel.title = name.clone();
-    let middle = (left + right) / 2.0;
-    sheet.say(
-        vec![small(&name, MUTED)],
-        Anchor::Middle,
-        middle,
-        bottom + 40.0,
-    );
     for (end, words) in COLUMNS.into_iter().zip(heads(rows.kind)) {
         sheet.say(vec![small(words, MUTED)], Anchor::End, end, TOP - 12.0);
     }
-    sheet.say(
-        vec![small("group", MUTED)],
-        Anchor::Start,
-        GROUPS,
-        TOP - 12.0,
-    );
-    sheet.figure.panels.push(panel);
-    sheet.figure.panels.len() - 1
+    let group = vec![small("group", MUTED)];
+    sheet.say(group, Anchor::Start, GROUPS, TOP - 12.0);
+    let scale = RowScale {
+        across: ACROSS,
+        top: TOP,
+        tall,
+        rows: rows.count(),
+        right_end: RIGHT_END,
+        axis: across(rows),
+        name: &scale_name(found, rows.kind),
+    };
+    scale.draw(sheet)
 }
 
 fn across(rows: &Rows) -> Axis {

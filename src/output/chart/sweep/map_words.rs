@@ -4,7 +4,8 @@ use crate::analysis::compare::lines::Line;
 use crate::analysis::sweep::Sweep;
 use crate::output::chart::words::list;
 use crate::output::sweep::range;
-use crate::output::sweep::words::{capital, unit, with_unit};
+use crate::output::sweep::words::{unit, with_unit};
+use crate::output::text::words::capital;
 
 use super::cells::Numbers;
 

@@ -8,7 +8,8 @@ use crate::output::chart::sheet::{LEFT, Sheet, fitting, plain};
 use crate::output::chart::style::{INK, MUTED, SENTENCE};
 use crate::output::sweep::range::extremes;
 use crate::output::sweep::shown;
-use crate::output::sweep::words::{bare, capital, unit};
+use crate::output::sweep::words::{bare, unit};
+use crate::output::text::words::capital;
 
 use super::cells::{self, Numbers};
 use super::names::Names;

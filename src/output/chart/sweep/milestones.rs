@@ -13,7 +13,8 @@ use crate::output::chart::later::{LATER, up_to_the_end};
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, bold, fitting, plain};
 use crate::output::chart::style::{INK, MUTED, NAME, Pen, SENTENCE};
-use crate::output::sweep::words::{capital, unit};
+use crate::output::sweep::words::unit;
+use crate::output::text::words::capital;
 
 use super::milestones_series::Series;
 use super::names::Names;

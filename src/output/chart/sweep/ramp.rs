@@ -11,6 +11,7 @@ use crate::output::chart::sheet::{Sheet, bold, fitting, small};
 use crate::output::chart::signs::corners;
 use crate::output::chart::style::{BASE, Colour, INK, MUTED, NAME, Pen};
 use crate::output::sweep::words;
+use crate::output::text::words::capital;
 
 use super::{stair, tint};
 
@@ -32,7 +33,7 @@ const TO_WORDS: f64 = 8.0;
 /// An upright strip with its title over it, from a left edge and a top on, in so much room.
 pub fn upright(sheet: &mut Sheet, sweep: &Sweep, line: usize, (left, top): (f64, f64), room: f64) {
     let figure = &sweep.lines[line];
-    let name = fitting(&[words::capital(figure.short)], Face::SemiBold, NAME, room);
+    let name = fitting(&[capital(figure.short)], Face::SemiBold, NAME, room);
     sheet.say(vec![bold(&name, INK)], Anchor::Start, left, top);
     sheet.say(
         vec![small(words::unit(figure), MUTED)],
