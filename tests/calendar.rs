@@ -28,6 +28,8 @@ use firstfill::output::chart::Figure;
 use firstfill::output::chart::calendar::figure;
 use firstfill::output::chart::figure::Label;
 use firstfill::output::manifest;
+use firstfill::output::text::WIDEST;
+use firstfill::output::text::find_calendar::page;
 use firstfill::scenario;
 use tempfile::TempDir;
 
@@ -511,6 +513,14 @@ fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
     found.planned.is_kept = true;
     found.planned.litres = litres - 1.0;
     assert!(figure(&plan, &found).title.contains("no choice beats them"));
+    let minds = |found: &Found| {
+        let words = page(&case, found).render(WIDEST);
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // the plan changes water on every day of week 1, of which Mondays and Thursdays alone are free
+    assert!(minds(&found).contains("with less water, but use what [calendar] does not allow"));
+    found.forbidden = Forbidden::default();
+    assert!(minds(&found).contains("with less water: no choice beats them"));
     found.choices[0].score.is_kept = false;
     assert!(figure(&plan, &found).title.contains("fresh tanks"));
 }

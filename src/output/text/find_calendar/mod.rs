@@ -203,7 +203,11 @@ fn mind(case: &Case, found: &Found) -> String {
             "choice 1 is your own changes: no calendar was found that keeps the same with {what}; "
         )
     } else if found.plan_does_with_less() {
-        format!("the changes as written keep the same with {what}: no choice beats them; ")
+        let but = match found.forbidden.is_nothing() {
+            true => ": no choice beats them",
+            false => ", but use what [calendar] does not allow",
+        };
+        format!("the changes as written keep the same with {what}{but}; ")
     } else {
         String::new()
     };
