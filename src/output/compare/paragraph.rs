@@ -38,7 +38,7 @@ fn days(comparison: &Comparison<'_>, versus: &Versus) -> String {
     let counts = counts(comparison, versus);
     if versus.is_never() {
         let last_day = comparison.last_day;
-        return format!("Not ready by day {last_day} in any tank, neither is {other}.");
+        return format!("Not ready by day {last_day} in any tank, and neither is {other}.");
     }
     if versus.is_same() {
         return format!("Ready as {other} is, in every tank: {counts}.");
