@@ -207,6 +207,16 @@ fn comparisons_and_sweeps_have_pages_too() {
     let html = text("compare", "page.html");
     is_sound(&html);
     assert!(html.contains("Where the files differ") && html.contains("changes.early"));
+    let (before, after) = html.split_once("id=\"charts\"").expect("charts");
+    for part in ["class=\"headline\"", "The plans", "Two by two", "Why"] {
+        assert!(before.contains(part), "no {part} before the charts");
+    }
+    assert!(after.contains("All figures") && after.contains("Cautions"));
+    // the screen of the terminal is set in columns; a page has tables
+    assert!(
+        !html.contains("class=\"columns\""),
+        "the screen is on the page"
+    );
     is_sound(&text("sweep", "page.html"));
 }
 

@@ -15,8 +15,8 @@ pub struct Report<'a> {
     pub over: &'a str,
     /// The title.
     pub title: &'a str,
-    /// The words of the terminal, but for where the files are.
-    pub words: &'a Page,
+    /// What came of it, in words and tables.
+    pub result: Markup,
     /// The charts.
     pub figures: &'a [Figure],
     /// The tables, each with what heads its part.
@@ -31,7 +31,7 @@ pub struct Report<'a> {
 pub fn page(report: &Report<'_>) -> String {
     let main = html! {
         header { p class="over" { (report.over) } h1 { (report.title) } }
-        section aria-labelledby="result" { h2 id="result" { "The result" } (words(report.words)) }
+        section class="words" aria-labelledby="result" { h2 id="result" { "The result" } (report.result) }
         @if !report.figures.is_empty() {
             section aria-labelledby="charts" {
                 h2 id="charts" { "Charts" }
@@ -58,7 +58,7 @@ const TYPED: char = '`';
 const COLUMNS: &str = "   ";
 
 /// The blocks of the terminal page.
-fn words(page: &Page) -> Markup {
+pub fn words(page: &Page) -> Markup {
     html! {
         @for (label, lines) in page.blocks() {
             div class="block" {

@@ -69,7 +69,7 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
 }
 
 /// The lines in which the plans are told apart, as many as fit.
-fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
+pub(in crate::output) fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
     let lines = comparison.lines.iter();
     let mut told: Vec<&Line> = lines
         .filter(|line| !UNTOLD.contains(&line.name) && has_something(line) && is_told_apart(line))
@@ -149,18 +149,22 @@ fn standing(line: &Line, last_day: u32) -> String {
             _ => "not told apart".into(),
         };
     }
-    let count = line.values.len();
     let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
     let words = told.into_iter().filter_map(|(wanted, word)| {
-        let all = 0..count;
-        let places: Vec<usize> = all
-            .filter(|&place| line.standing(place) == wanted)
-            .collect();
-        let is_told = !places.is_empty() && (count == 2 || 2 * places.len() <= count);
-        let letters: String = places.into_iter().map(letter).collect();
-        is_told.then(|| format!("{word} {letters}"))
+        let places = 0..line.values.len();
+        let places = places.filter(|&place| line.standing(place) == wanted);
+        let letters: String = places.map(letter).collect();
+        marks_few(line, wanted).then(|| format!("{word} {letters}"))
     });
     words.collect::<Vec<_>>().join(" ")
+}
+
+/// Whether some plans stand so, and no more than half of them: a best that most plans share says nothing.
+pub(in crate::output) fn marks_few(line: &Line, standing: Standing) -> bool {
+    let count = line.values.len();
+    let places = (0..count).filter(|&place| line.standing(place) == standing);
+    let so_many = places.count();
+    so_many > 0 && (count == 2 || 2 * so_many <= count)
 }
 
 #[cfg(test)]
