@@ -19,7 +19,10 @@ pub fn of(taught: &Taught<'_>, step: usize) -> Result<(Vec<String>, Vec<String>)
     Ok(match headline.split_once(PARTS) {
         Some((result, rest)) => {
             let longer = format!("{}. {sure}", capital(rest));
-            (vec![result.to_string()], vec![longer, capital(rest)])
+            (
+                vec![result.to_string(), taught.lesson.title.into()],
+                vec![longer, capital(rest)],
+            )
         }
         None => (vec![headline, taught.lesson.title.into()], vec![sure]),
     })
@@ -34,7 +37,8 @@ fn how_sure(taught: &Taught<'_>, step: usize) -> String {
     let of_100 = |step| value(&READY_OF_100, &taught.seen(step)).unwrap_or_default();
     let last = taught.steps[step].case.input.last_day;
     let words = format!(
-        "The curves are those of the central run; of 100 plausible ones {} are ready by day {last}",
+        "The curves are those of the central run; of 100 plausible ones ({} were run) {} are ready by day {last}",
+        taught.common.members,
         of_100(step)
     );
     match taught.lesson.base {
