@@ -192,6 +192,11 @@ fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
         html.contains("&lt;b&gt;&amp;") && !html.contains("<b>&"),
         "not escaped"
     );
+    // no day of this tank has a date, and no block of the screen is left without words
+    assert!(
+        !html.contains("weekday") && html.contains(">day 1</th>") && html.contains("water out, L")
+    );
+    assert!(!html.contains("<div></div>"), "a heading without words");
     for part in ["The plan", "Charts", "Ready"] {
         assert!(html.contains(part), "no {part}");
     }
@@ -212,6 +217,7 @@ fn comparisons_and_sweeps_have_pages_too() {
         assert!(before.contains(part), "no {part} before the charts");
     }
     assert!(after.contains("All figures") && after.contains("Cautions"));
+    assert!(before.contains("By day 10 no tank is ready with any plan"));
     // the screen of the terminal is set in columns; a page has tables
     assert!(
         !html.contains("class=\"columns\""),

@@ -36,6 +36,10 @@ pub fn paragraph(comparison: &Comparison<'_>, place: usize) -> Option<String> {
 fn days(comparison: &Comparison<'_>, versus: &Versus) -> String {
     let other = &comparison.strategies[versus.against].key;
     let counts = counts(comparison, versus);
+    if versus.is_never() {
+        let last_day = comparison.last_day;
+        return format!("Ready by day {last_day} in no tank, like {other}.");
+    }
     if versus.is_same() {
         return format!("Ready as {other} is, in every tank: {counts}.");
     }

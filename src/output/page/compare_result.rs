@@ -76,8 +76,11 @@ fn plans(comparison: &Comparison<'_>) -> Words {
 
 /// Days gained or lost, and whether that may be chance.
 fn against(pair: &Versus) -> String {
+    if pair.is_never() {
+        return "neither is ready".into();
+    }
     if pair.is_same() {
-        return "the same".into();
+        return "the same day".into();
     }
     match pair.paired.is_clear() {
         true => gained(pair),

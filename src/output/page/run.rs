@@ -30,7 +30,10 @@ pub fn entry(story: &Story<'_>, wanted: &Wanted) -> Result<Entry, NotANumber> {
         &days_to_draw(outcome, &wanted.days),
     );
     let plan = plan::table(&outcome.run, case, &outcome.verdict, &outcome.arrivals)?;
-    let plan = Words::of_csv("What to do, day by day", &plan, name);
+    let mut plan = Words::of_csv("What to do, day by day", &plan, name);
+    for row in &mut plan.rows {
+        row[0] = format!("day {}", row[0]);
+    }
     let html = page(&Report {
         over: "Eight weeks of a tank, simulated by firstfill",
         title: &case.name,

@@ -5,9 +5,16 @@ use maud::{Markup, html};
 use crate::output::chart::words::short;
 use crate::output::csv;
 
-/// The name of a column as words.
+/// The name of a column as words, its unit behind it.
 pub fn name(head: &csv::Head) -> String {
-    head.name.replace('_', " ")
+    let unit = head.unit.to_lowercase().replace('/', "_per_");
+    let bare = head
+        .name
+        .strip_suffix(&format!("_{}", unit.replace(' ', "_")));
+    match bare {
+        Some(bare) if !unit.is_empty() => format!("{}, {}", bare.replace('_', " "), head.unit),
+        _ => head.name.replace('_', " "),
+    }
 }
 
 /// What stands where there is nothing.
@@ -47,6 +54,25 @@ impl Words {
             caption: caption.into(),
             heads: table.heads.iter().map(head).collect(),
             rows: table.rows.iter().map(row).collect(),
+        }
+        .without_empty_columns()
+    }
+    /// Columns in which no row has anything are left out.
+    fn without_empty_columns(self) -> Words {
+        let is_kept: Vec<bool> = (0..self.heads.len())
+            .map(|at| self.rows.iter().any(|row| row[at] != NOTHING))
+            .collect();
+        let kept = |cells: Vec<String>| {
+            let cells = cells.into_iter().zip(&is_kept);
+            cells
+                .filter(|(_, kept)| **kept)
+                .map(|(cell, _)| cell)
+                .collect()
+        };
+        Words {
+            caption: self.caption,
+            heads: kept(self.heads),
+            rows: self.rows.into_iter().map(kept).collect(),
         }
     }
     /// The table; the row of a place is marked as the one that is shown.

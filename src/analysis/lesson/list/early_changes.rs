@@ -47,8 +47,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Nitrite, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
     ],
     to_try: "Take your own tap water: write its KH into tank.toml (alkalinity), and run the lesson on your files. With soft \
-        water, is it still the peaks that change most? Then write late = \"none\" there: without the weekly changes the tank that \
-        is left alone never gets fresh water, and early changes gain more days (the README measures it under Two disputes).",
+        water, is it still the peaks that change most? Then write late = \"none\" there, so that a tank \
+        left alone never gets fresh water: how many days do early changes gain now? (The README has such a pair: Two disputes.)",
     cannot: &[
         "What ammonia does to plants and animals: the model counts milligrams, not harm.",
         "Free microbes that are poured away with the water: here they all live in films on surfaces.",

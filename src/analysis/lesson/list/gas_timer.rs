@@ -30,7 +30,7 @@ pub const LESSON: Lesson = Lesson {
         },
     ],
     scenario: include_str!("../scenarios/gas-timer.toml"),
-    input: "when the gas comes on; it goes off an hour before the lights, which are on from 11:30 to 18:30",
+    input: "when the gas comes on; lights 11:30 to 18:30, gas off at 17:30",
     steps: STEPS,
     base: 5,
     shown: 2,

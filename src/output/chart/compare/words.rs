@@ -25,6 +25,10 @@ pub fn titles(comparison: &Comparison<'_>) -> Vec<String> {
     };
     let name = |place: usize| &comparison.strategies[place].key;
     let (own, next) = (name(place), name(versus.against));
+    if versus.is_never() {
+        let last_day = comparison.last_day;
+        return vec![format!("By day {last_day} no tank is ready with any plan")];
+    }
     if versus.is_same() {
         return vec![
             format!("{own} and {next} are ready on the same day in every tank"),
@@ -51,6 +55,11 @@ pub fn sentences(comparison: &Comparison<'_>) -> Vec<String> {
         return vec![String::new()];
     };
     let members = comparison.common.members;
+    if versus.is_never() {
+        return vec![format!(
+            "Every plan was run on the same {members} plausible tanks."
+        )];
+    }
     let own = &comparison.strategies[place].key;
     let pairs = comparison.pairs.iter().filter(|pair| pair.of == place);
     let counts = pairs.map(|pair| {
