@@ -35,6 +35,21 @@ fn is_text(cell: &str) -> bool {
     cell.chars().count() >= TEXT_FROM
 }
 
+/// Whether a cell is a date, which stays in one line.
+fn is_date(cell: &str) -> bool {
+    let parts: Vec<&str> = cell.split('-').collect();
+    let digits = |part: &&str| !part.is_empty() && part.chars().all(|sign| sign.is_ascii_digit());
+    parts.len() == 3 && parts.iter().all(digits)
+}
+
+fn class(cell: &str) -> Option<&'static str> {
+    match cell {
+        _ if is_text(cell) => Some("text"),
+        _ if is_date(cell) => Some("date"),
+        _ => None,
+    }
+}
+
 /// A table of words: a caption, what heads the columns, and rows whose first cell names them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Words {
@@ -90,7 +105,7 @@ impl Words {
                                 @if column == 0 {
                                     th role="rowheader" scope="row" { (cell) }
                                 } @else {
-                                    td role="cell" class=[is_text(cell).then_some("text")] data-label=(self.heads.get(column).map_or("", String::as_str)) { (cell) }
+                                    td role="cell" class=[class(cell)] data-label=(self.heads.get(column).map_or("", String::as_str)) { (cell) }
                                 }
                             }
                         }
