@@ -117,7 +117,7 @@ const SAVES: Claim = Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
     .because(&COSTS);
 /// What it costs.
 const COSTS: Claim = Claim::of("gas timer, price", Here(FREE_HIGH), Base(FREE_HIGH), 0.001)
-    .higher("; the price is free ammonia, which on day {day} climbs to {left} mg N/L at the pH of the night instead of {right}")
+    .higher(". The price is free ammonia, which on day {day} climbs to {left} mg N/L at the pH of the night instead of {right}")
     .alike("")
     .lower("");
 
