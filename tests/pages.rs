@@ -192,6 +192,11 @@ fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
         html.contains("&lt;b&gt;&amp;") && !html.contains("<b>&"),
         "not escaped"
     );
+    // no day of this tank has a date, and no block of the screen is left without words
+    assert!(
+        !html.contains("weekday") && html.contains(">day 1</th>") && html.contains("water out, L")
+    );
+    assert!(!html.contains("<div></div>"), "a heading without words");
     for part in ["The plan", "Charts", "Ready"] {
         assert!(html.contains(part), "no {part}");
     }
@@ -207,6 +212,17 @@ fn comparisons_and_sweeps_have_pages_too() {
     let html = text("compare", "page.html");
     is_sound(&html);
     assert!(html.contains("Where the files differ") && html.contains("changes.early"));
+    let (before, after) = html.split_once("id=\"charts\"").expect("charts");
+    for part in ["class=\"headline\"", "The plans", "Two by two", "Why"] {
+        assert!(before.contains(part), "no {part} before the charts");
+    }
+    assert!(after.contains("All figures") && after.contains("Cautions"));
+    assert!(before.contains("By day 10 no tank is ready with any plan"));
+    // the screen of the terminal is set in columns; a page has tables
+    assert!(
+        !html.contains("class=\"columns\""),
+        "the screen is on the page"
+    );
     is_sound(&text("sweep", "page.html"));
 }
 

@@ -36,7 +36,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     };
     let mut entries = entries(&story, !options.no_charts, &stop)?;
     if options.page {
-        entries.push(page::sweep::entry(&story).map_err(FolderError::from)?);
+        entries.push(page::sweep::entry(&story));
     }
     for entry in &entries {
         stop.check()?;

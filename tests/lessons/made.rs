@@ -53,10 +53,12 @@ pub fn lesson(key: &str) -> &'static Lesson {
     find(key).unwrap()
 }
 
-/// How a claim of a step stands.
+/// How a claim of a step stands, the headline among them.
 pub fn stands(taught: &Taught<'_>, step: usize, claim: &str) -> Stands {
     let claims = taught.claims(step).unwrap();
-    let found = claims.iter().find(|decided| decided.claim.key == claim);
+    let headline = taught.headline(step).unwrap();
+    let mut all = claims.iter().chain([&headline]);
+    let found = all.find(|decided| decided.claim.key == claim);
     found.unwrap_or_else(|| panic!("no claim {claim}")).stands
 }
 

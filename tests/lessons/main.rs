@@ -4,13 +4,20 @@
 mod claims;
 mod made;
 
+use std::collections::BTreeSet;
+
 use assert_cmd::Command;
+use firstfill::analysis::compare::Common;
 use firstfill::analysis::lesson::LESSONS;
+use firstfill::analysis::lesson::claim::Stands;
+use firstfill::analysis::lesson::taught::{MEMBERS, Taught};
+use firstfill::base::stop::Stop;
 use firstfill::output::chart::lesson::figure;
 use firstfill::output::chart::rect::Rect;
 use firstfill::output::lesson::words::told;
+use firstfill::output::text;
 
-use made::{cases, taught};
+use made::{FEW, cases, taught};
 
 #[test]
 fn every_sentence_of_every_step_is_filled_and_no_words_of_a_chart_lie_over_others() {
@@ -25,6 +32,12 @@ fn every_sentence_of_every_step_is_filled_and_no_words_of_a_chart_lie_over_other
             }
             let figure = figure(&taught, step).unwrap();
             assert_eq!(figure.left_out, Vec::<String>::new(), "{name}");
+            assert!(!figure.title.contains('…'), "{name}: {}", figure.title);
+            let cut = figure
+                .labels
+                .iter()
+                .find(|label| label.words().contains('…'));
+            assert!(cut.is_none(), "{name}: {}", cut.unwrap().words());
             let page = Rect::new(0.0, 0.0, 1200.0, 900.0);
             for (place, label) in figure.labels.iter().enumerate() {
                 assert!(
@@ -43,6 +56,135 @@ fn every_sentence_of_every_step_is_filled_and_no_words_of_a_chart_lie_over_other
                     over.unwrap().words()
                 );
             }
+        }
+    }
+}
+
+/// The numbers of a text that say something: decimals, and whole ones of two digits or more; no days, no settings.
+fn numbers(words: &str, settings: [&str; 2]) -> BTreeSet<String> {
+    let bare = settings.iter().fold(words.to_string(), |words, setting| {
+        words.replace(setting, "")
+    });
+    let bare = bare.replace(" of 100", "").replace("Of 100", "");
+    let parts: Vec<&str> = bare.split_whitespace().collect();
+    let is_day = |place: usize| {
+        let is_length = parts[place..]
+            .get(1)
+            .is_some_and(|next| next.starts_with("days"));
+        place > 0 && parts[place - 1] == "day" || is_length && !parts[place].contains('.')
+    };
+    let numbers = parts.iter().enumerate().filter(|&(at, _)| !is_day(at));
+    let numbers = numbers.map(|(_, part)| part.trim_matches(|c: char| !c.is_ascii_digit()));
+    let numbers = numbers.filter(|part| part.len() >= 2 && part.parse::<f64>().is_ok());
+    numbers.map(String::from).collect()
+}
+
+#[test]
+fn nothing_is_told_twice_two_numbers_are_never_held_against_each_other_again() {
+    // as many tanks as a lesson runs: with few, sentences on clear differences are never told
+    let all = Common {
+        members: MEMBERS,
+        ..FEW
+    };
+    for lesson in &LESSONS {
+        let cases = cases(lesson);
+        let taught = Taught::of(lesson, &cases, all, &Stop::default(), |_, _| {}).unwrap();
+        for (place, step) in lesson.steps.iter().enumerate() {
+            let (headline, sentences) = told(&taught, place).unwrap();
+            let settings = [step.label, lesson.steps[lesson.base].label];
+            let mut said: Vec<(BTreeSet<String>, String)> = Vec::new();
+            for words in [headline].into_iter().chain(sentences) {
+                let own = numbers(&words, settings);
+                for (before, earlier) in &said {
+                    assert!(
+                        own.intersection(before).count() < 2,
+                        "{}: {earlier} / {words}",
+                        lesson.key
+                    );
+                }
+                assert!(said.iter().all(|(_, earlier)| *earlier != words), "{words}");
+                said.push((own, words));
+            }
+        }
+    }
+}
+
+#[test]
+fn the_first_count_of_100_says_how_many_tanks_it_is_made_from() {
+    let mut counted = 0;
+    for lesson in &LESSONS {
+        let cases = cases(lesson);
+        let taught = taught(lesson, &cases);
+        for step in 0..lesson.steps.len() {
+            let (headline, sentences) = told(&taught, step).unwrap();
+            let whole = format!("{headline}. {}", sentences.join(" "));
+            let mut counts = whole.split("100 plausible tanks").skip(1);
+            if let Some(after) = counts.next() {
+                counted += 1;
+                assert!(after.starts_with(" (8 were run)"), "{whole}");
+                assert!(counts.all(|after| !after.starts_with(" (")), "{whole}");
+            }
+        }
+    }
+    assert!(counted > 0, "no lesson counts tanks");
+}
+
+#[test]
+fn the_lesson_on_gas_opens_with_an_answer_and_compares_tanks_that_are_equally_far() {
+    let lesson = made::lesson("gas-timer");
+    let cases = cases(lesson);
+    let taught = taught(lesson, &cases);
+    for step in (0..lesson.steps.len()).filter(|&step| step != lesson.base) {
+        let (headline, _) = told(&taught, step).unwrap();
+        assert!(headline.starts_with("Yes: "), "{headline}");
+        for part in ["g of gas do instead of", "The price is free ammonia"] {
+            assert!(headline.contains(part), "no {part}: {headline}");
+        }
+        assert_eq!(
+            made::stands(&taught, step, "gas timer, stage"),
+            Stands::Alike
+        );
+    }
+}
+
+#[test]
+fn the_table_of_every_lesson_fits_the_screen_and_its_terms_are_told_before_they_are_used() {
+    for lesson in &LESSONS {
+        let cases = cases(lesson);
+        let taught = taught(lesson, &cases);
+        let page = text::lesson::page(&taught).unwrap();
+        let rows: Vec<String> = page
+            .blocks()
+            .into_iter()
+            .filter(|(label, _)| *label == "Steps")
+            .flat_map(|(_, lines)| lines.into_iter().map(|(_, line)| line.to_string()))
+            .collect();
+        for step in lesson.steps {
+            let row = rows.iter().find(|row| row.starts_with(step.label));
+            let wide = row.map_or(usize::MAX, |row| row.chars().count());
+            // what a screen of 100 columns leaves beside the labels
+            assert!(wide <= 88, "{}, {}: {wide} columns", lesson.key, step.label);
+        }
+        let (headline, sentences) = told(&taught, lesson.shown).unwrap();
+        let said = format!("{headline} {}", sentences.join(" "));
+        for word in [
+            "limit",
+            "plausible tanks",
+            "KH",
+            "free ammonia",
+            "oxidisers",
+        ] {
+            let term = if word == "oxidisers" {
+                "nitrifiers"
+            } else {
+                word
+            };
+            let is_told = lesson.terms.iter().any(|known| known.word == term);
+            assert!(
+                is_told || !said.contains(word),
+                "{}: {word}: {said}",
+                lesson.key
+            );
         }
     }
 }

@@ -29,9 +29,9 @@ impl Versus {
     pub fn of_100(&self, count: usize) -> f64 {
         100.0 * count as f64 / self.paired.pairs.max(1) as f64
     }
-    /// Whether no tank is ready within the run either way.
+    /// Whether no tank is ready within the run, either way.
     pub fn is_never(&self) -> bool {
-        self.is_same() && self.same_day == 0
+        self.before + self.after + self.same_day == 0
     }
     /// Whether every tank is ready on the same day both ways, or neither way.
     pub fn is_same(&self) -> bool {

@@ -182,6 +182,7 @@ facts! {
     PH_SWING "ph_swing" "swing of pH on that day" "" 2 |s| s.day_figures().map(|d| Read::exact(d.ph_high.value - d.ph_low.value));
     FREE_SHARE "free_share" "free ammonia, of 100 parts of the total" "" 2 |s| s.midnight().map(|r| Read::exact(100.0 * r.free_ammonia_mg_n_per_l / r.tan_mg_n_per_l));
     FREE_THAT_DAY "free_that_day" "free ammonia on that day" "mg N/L" 3 |s| some(s.midnight()?.free_ammonia_mg_n_per_l);
+    FREE_HIGH "free_high" "highest free ammonia of that day" "mg N/L" 3 |s| some(s.day_figures()?.free_ammonia_high.value);
     PH_THAT_DAY "ph_that_day" "pH on that day" "" 1 |s| some(s.midnight()?.ph);
     FREE_STEP_UP "free_step_up" "times as much free ammonia, one step of pH higher" "" 0 |s| some(behind::per_step_of_ph(s.midnight()?));
     FREE_IN_THE_EVENING "free_in_the_evening" "free ammonia of the same total at pH 8.5" "mg N/L" 3 |s| some(behind::free_in_the_evening(s.midnight()?));

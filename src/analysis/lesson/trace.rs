@@ -62,7 +62,7 @@ impl Trace {
     fn told(self) -> (&'static str, &'static str, usize, &'static str) {
         match self {
             Trace::Ammonia => ("total ammonia", "mg N/L", 2, "tan_mg_n_per_l"),
-            Trace::FreeAmmonia => ("free ammonia", "mg N/L", 4, "free_ammonia_mg_n_per_l"),
+            Trace::FreeAmmonia => ("free ammonia", "mg N/L", 3, "free_ammonia_mg_n_per_l"),
             Trace::Nitrite => ("nitrite", "mg N/L", 2, "nitrite_mg_n_per_l"),
             Trace::Oxygen => ("oxygen", "mg/L", 1, "oxygen_mg_per_l"),
             Trace::Co2 => ("CO2", "mg/L", 0, "co2_mg_per_l"),

@@ -15,6 +15,8 @@ pub struct Telling<'a> {
     pub step: &'static str,
     /// The other one in words.
     pub base: &'static str,
+    /// How many plausible tanks were run.
+    pub members: usize,
 }
 
 impl<'a> Telling<'a> {
@@ -25,6 +27,7 @@ impl<'a> Telling<'a> {
             seen: taught.seen(step),
             step: lesson.steps[step].label,
             base: lesson.steps[lesson.base].label,
+            members: taught.common.members,
         }
     }
     /// The words of a claim, filled.
@@ -82,6 +85,7 @@ impl<'a> Telling<'a> {
         match (name, name.strip_prefix("base.")) {
             ("step", _) => Some(self.step.to_string()),
             ("base", _) => Some(self.base.to_string()),
+            ("members", _) => Some(self.members.to_string()),
             ("day", _) => Some(self.seen.day.to_string()),
             (_, Some(of_base)) => value(fact::find(of_base)?, &self.seen.at_base()),
             _ => value(fact::find(name)?, &self.seen),
@@ -123,5 +127,20 @@ pub fn told(taught: &Taught<'_>, step: usize) -> Result<(String, Vec<String>), U
     let sentences = claims.iter().map(|claim| telling.claim(claim));
     let sentences: Vec<String> = sentences.collect::<Result<_, _>>()?;
     let capitals = sentences.iter().map(|sentence| capital(sentence));
-    Ok((capital(&headline), capitals.collect()))
+    let mut all: Vec<String> = [capital(&headline)].into_iter().chain(capitals).collect();
+    say_how_many(&mut all, taught.common.members);
+    let headline = all.remove(0);
+    Ok((headline, all))
+}
+
+/// What a count of 100 is made from.
+const OF_100: &str = "of 100 plausible tanks";
+
+/// Where the first count of 100 stands, it says how many tanks it is made from.
+fn say_how_many(all: &mut [String], members: usize) {
+    let has_count = |words: &&mut String| words.to_lowercase().contains(OF_100);
+    if let Some(words) = all.iter_mut().find(has_count) {
+        let told = format!("100 plausible tanks ({members} were run)");
+        *words = words.replacen("100 plausible tanks", &told, 1);
+    }
 }

@@ -2,16 +2,14 @@
 
 use crate::analysis::compare::Comparison;
 use crate::analysis::compare::lines::Line;
-use crate::analysis::compare::strategy::Strategy;
 use crate::analysis::compare::value::Value;
 use crate::output::chart::compare::figures;
 use crate::output::chart::words::{number, short};
-use crate::output::compare::paragraph::paragraph;
 use crate::output::compare::{Story, others};
 use crate::output::csv::NotANumber;
 use crate::output::folder::Entry;
-use crate::output::text;
 
+use super::compare_result::{heads, result};
 use super::report::{Report, page};
 use super::table::{NOTHING, Words, name};
 
@@ -36,12 +34,11 @@ pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
     let html = page(&Report {
         over: "Plans of a tank, held against each other by firstfill",
         title: &names.join(" / "),
-        words: &text::compare::page(comparison),
+        result: result(comparison),
         figures: &figures(comparison),
         tables: &[
             ("Where the files differ".into(), differences),
             ("All figures".into(), all_figures(comparison)),
-            ("Why each wins or loses".into(), reasons(comparison)),
         ],
         how: &[how],
         files: &once(story),
@@ -66,11 +63,6 @@ fn all_figures(comparison: &Comparison<'_>) -> Words {
     }
 }
 
-fn heads(comparison: &Comparison<'_>, first: &str) -> Vec<String> {
-    let plans = comparison.strategies.iter().map(|plan| plan.key.clone());
-    std::iter::once(first.to_string()).chain(plans).collect()
-}
-
 fn name_of(line: &Line) -> String {
     let (what, _) = line.what.split_once("; empty").unwrap_or((line.what, ""));
     match line.unit {
@@ -79,7 +71,8 @@ fn name_of(line: &Line) -> String {
     }
 }
 
-fn cell(line: &Line, value: &Value, last_day: u32) -> String {
+/// A value with what 5 and 95 of 100 stay under.
+pub fn cell(line: &Line, value: &Value, last_day: u32) -> String {
     let is_whole = line.unit == "day" || line.name == "visits";
     let words = |value: f64| match is_whole {
         true => number(value, 0),
@@ -92,20 +85,6 @@ fn cell(line: &Line, value: &Value, last_day: u32) -> String {
             format!("{} ({} to {})", words(*middle), words(*low), words(*high))
         }
         Value::One(middle) | Value::Band([_, middle, _]) => words(*middle),
-    }
-}
-
-/// A row per plan with its whole paragraph.
-fn reasons(comparison: &Comparison<'_>) -> Words {
-    let plans = comparison.strategies.iter().enumerate();
-    let row = |(place, plan): (usize, &Strategy<'_>)| {
-        let why = paragraph(comparison, place).unwrap_or_else(|| NOTHING.into());
-        vec![plan.key.clone(), why]
-    };
-    Words {
-        caption: "Each plan against the one of the others that is ready first".into(),
-        heads: vec!["Plan".into(), "Why".into()],
-        rows: plans.map(row).collect(),
     }
 }
 

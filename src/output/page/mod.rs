@@ -3,13 +3,14 @@
 //! ```text
 //! frame        head, skip link, style, cautions, foot            every page
 //! plot         curves that are moved by a slider, in HTML and SVG      lesson, lesson_data    the page of a lesson
-//! report       charts, tables and words of a run, a comparison or a sweep
+//! report       charts, tables and words of a run, a comparison or a sweep      compare_result    who wins, and why
 //! ```
 //!
 //! Everything that comes from a file or a name is escaped by the template (`maud`); what is written as it stands is
 //! our own: style, script, charts.
 
 pub mod compare;
+mod compare_result;
 mod frame;
 pub mod lesson;
 mod lesson_data;

@@ -15,8 +15,8 @@ pub struct Report<'a> {
     pub over: &'a str,
     /// The title.
     pub title: &'a str,
-    /// The words of the terminal, but for where the files are.
-    pub words: &'a Page,
+    /// What came of it, in words and tables.
+    pub result: Markup,
     /// The charts.
     pub figures: &'a [Figure],
     /// The tables, each with what heads its part.
@@ -31,7 +31,7 @@ pub struct Report<'a> {
 pub fn page(report: &Report<'_>) -> String {
     let main = html! {
         header { p class="over" { (report.over) } h1 { (report.title) } }
-        section aria-labelledby="result" { h2 id="result" { "The result" } (words(report.words)) }
+        section class="words" aria-labelledby="result" { h2 id="result" { "The result" } (report.result) }
         @if !report.figures.is_empty() {
             section aria-labelledby="charts" {
                 h2 id="charts" { "Charts" }
@@ -57,10 +57,14 @@ const TYPED: char = '`';
 /// More blanks than words need: a line that is set in columns.
 const COLUMNS: &str = "   ";
 
-/// The blocks of the terminal page.
-fn words(page: &Page) -> Markup {
+/// The blocks of the terminal page, but for what only somebody at a terminal can do.
+pub fn words(page: &Page) -> Markup {
+    let blocks = page.blocks().into_iter().map(|(label, mut lines)| {
+        lines.retain(|(_, line)| !line.contains(TYPED));
+        (label, lines)
+    });
     html! {
-        @for (label, lines) in page.blocks() {
+        @for (label, lines) in blocks.filter(|(_, lines)| !lines.is_empty()) {
             div class="block" {
                 h3 { @if label == OPENING { "About" } @else { (label) } }
                 div { (lines_of(&lines)) }
@@ -71,14 +75,9 @@ fn words(page: &Page) -> Markup {
 
 /// Lines as paragraphs; those in columns keep them.
 fn lines_of(lines: &[(Tone, &str)]) -> Markup {
-    let told: Vec<&(Tone, &str)> = lines
-        .iter()
-        .filter(|(_, line)| !line.contains(TYPED))
-        .collect();
-    let alike =
-        |a: &&(Tone, &str), b: &&(Tone, &str)| a.1.contains(COLUMNS) == b.1.contains(COLUMNS);
+    let alike = |a: &(Tone, &str), b: &(Tone, &str)| a.1.contains(COLUMNS) == b.1.contains(COLUMNS);
     html! {
-        @for group in told.chunk_by(alike) {
+        @for group in lines.chunk_by(alike) {
             @if group[0].1.contains(COLUMNS) {
                 pre class="columns" tabindex="0" { @for (_, line) in group { (line) "\n" } }
             } @else {

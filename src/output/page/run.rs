@@ -6,7 +6,7 @@ use crate::output::folder::{Entry, Wanted, days_to_draw};
 use crate::output::manifest::Story;
 use crate::output::text::{self, Length};
 
-use super::report::{Report, page};
+use super::report::{Report, page, words};
 use super::table::{Words, name};
 
 /// The page as a file.
@@ -15,7 +15,7 @@ use super::table::{Words, name};
 /// When a number of the plan is none.
 pub fn entry(story: &Story<'_>, wanted: &Wanted) -> Result<Entry, NotANumber> {
     let (case, outcome) = (story.case, story.outcome);
-    let words = text::report(&text::Story {
+    let report = text::report(&text::Story {
         case,
         outcome,
         forecast: story.forecast,
@@ -30,11 +30,14 @@ pub fn entry(story: &Story<'_>, wanted: &Wanted) -> Result<Entry, NotANumber> {
         &days_to_draw(outcome, &wanted.days),
     );
     let plan = plan::table(&outcome.run, case, &outcome.verdict, &outcome.arrivals)?;
-    let plan = Words::of_csv("What to do, day by day", &plan, name);
+    let mut plan = Words::of_csv("What to do, day by day", &plan, name);
+    for row in &mut plan.rows {
+        row[0] = format!("day {}", row[0]);
+    }
     let html = page(&Report {
         over: "Eight weeks of a tank, simulated by firstfill",
         title: &case.name,
-        words: &words,
+        result: words(&report),
         figures: &figures,
         tables: &[("The plan".into(), plan)],
         how: &[how(story)],

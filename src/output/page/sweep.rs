@@ -1,29 +1,24 @@
 //! The page of a sweep: maps or curves, and the figures of every point.
 
+use maud::{Markup, html};
+
 use crate::output::chart::sweep::figures;
-use crate::output::csv::NotANumber;
+use crate::output::chart::words::list;
 use crate::output::folder::Entry;
-use crate::output::sweep::{Story, table};
-use crate::output::text;
+use crate::output::lesson::words::capital;
+use crate::output::sweep::Story;
+use crate::output::sweep::words::{bare, setting, with_unit};
+use crate::output::text::sweep::range;
 
 use super::report::{Report, page};
-use super::table::{Words, name};
+use super::table::Words;
 
 /// Most rows that a page can bear; the rest stands in `sweep.csv`.
 const MOST_ROWS: usize = 150;
 
 /// The page as a file.
-///
-/// # Errors
-/// When a figure is no number.
-pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
+pub fn entry(story: &Story<'_>) -> Entry {
     let sweep = story.sweep;
-    let mut rows = Words::of_csv("Every point and figure", &table::table(sweep).csv()?, name);
-    let all = rows.rows.len();
-    if all > MOST_ROWS {
-        rows.rows.truncate(MOST_ROWS);
-        rows.caption = format!("The first {MOST_ROWS} of {all} rows; all of them are in sweep.csv");
-    }
     let how = format!(
         "firstfill {} ran every point of the grid on the same {} plausible tanks (seed {}), each as if its values had been \
          written into the scenario.",
@@ -34,14 +29,61 @@ pub fn entry(story: &Story<'_>) -> Result<Entry, NotANumber> {
     let html = page(&Report {
         over: "Values of a tank varied by firstfill",
         title: &story.case.name,
-        words: &text::sweep::page(story),
+        result: result(story),
         figures: &figures(sweep, story.of),
-        tables: &[("All points".into(), rows)],
+        tables: &[("All points".into(), points(story))],
         how: &[how],
         files: story.files,
     });
-    Ok(Entry {
+    Entry {
         name: "page.html".into(),
         bytes: html.into_bytes(),
-    })
+    }
+}
+
+/// From where to where each figure runs.
+fn result(story: &Story<'_>) -> Markup {
+    let sweep = story.sweep;
+    let ranges = story.of.iter().map(|&line| range(sweep, line));
+    let varied = sweep.axes.iter().map(|axis| axis.path.to_string());
+    let size = format!(
+        "{} settings of {}, each on the same {} plausible tanks, to day {}.",
+        sweep.points.len(),
+        list(&varied.collect::<Vec<_>>()),
+        sweep.common.members,
+        sweep.last_day
+    );
+    html! {
+        @for (place, words) in ranges.enumerate() {
+            p class=[(place == 0).then_some("headline")] { (capital(&words)) "." }
+        }
+        p class="faint" { (size) }
+    }
+}
+
+/// A row per point: its settings, and the middle of each figure that was asked for.
+fn points(story: &Story<'_>) -> Words {
+    let sweep = story.sweep;
+    let row = |number: usize| {
+        let own = sweep.points[number].at.iter().zip(&sweep.axes);
+        let settings = own.map(|(&at, axis)| setting(axis, at));
+        let lines = story.of.iter().map(|&line| &sweep.lines[line]);
+        let figures = lines.map(|line| bare(line, &line.values[number]));
+        settings.chain(figures).collect()
+    };
+    let paths = sweep.axes.iter().map(|axis| axis.path.to_string());
+    let names = story.of.iter().map(|&line| with_unit(&sweep.lines[line]));
+    let all = sweep.points.len();
+    let some = match all > MOST_ROWS {
+        true => format!("The first {MOST_ROWS} of {all} points"),
+        false => "Every point".into(),
+    };
+    Words {
+        caption: format!(
+            "{some}, middle of the tanks; later: than day {}. All figures, and what 5 and 95 of 100 stay under: sweep.csv",
+            sweep.last_day
+        ),
+        heads: paths.chain(names).collect(),
+        rows: (0..all.min(MOST_ROWS)).map(row).collect(),
+    }
 }

@@ -128,7 +128,7 @@ fn widest(axis: &Axis) -> usize {
 }
 
 /// From where to where a figure runs, and what keeps its limit.
-fn range(sweep: &Sweep, place: usize) -> String {
+pub(in crate::output) fn range(sweep: &Sweep, place: usize) -> String {
     let line = &sweep.lines[place];
     let mut words = range::sentences(sweep, place).swap_remove(0);
     if let Some(border) = sweep.border(place) {

@@ -9,14 +9,14 @@ use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
 use super::super::{Lesson, Step, Window};
 use super::panels;
-use super::words::{CO2, OXYGEN};
+use super::words::{CO2, LIMIT, OXYGEN, PLAUSIBLE};
 
 /// The lesson.
 pub const LESSON: Lesson = Lesson {
     key: "air-at-night",
     title: "Air at night",
     question: "Many plants, a surface like a mirror, and every morning the oxygen is low. What does an air stone do, and for how long must it run?",
-    terms: &[OXYGEN, CO2],
+    terms: &[OXYGEN, LIMIT, CO2, PLAUSIBLE],
     scenario: include_str!("../scenarios/air-at-night.toml"),
     input: "how many hours an air stone runs from 20:00 on, 1 L/min",
     steps: STEPS,
@@ -30,10 +30,11 @@ pub const LESSON: Lesson = Lesson {
     day: 21,
     panels: PANELS,
     facts: &[OXYGEN_THAT_DAY, OXYGEN_KEPT, CO2_AT_DAWN, PH_SWING, PH_HIGH, GAS],
-    headline: Claim::of("night air, limit", Here(OXYGEN_THAT_DAY), Here(OXYGEN_LIMIT), 0.0)
-        .higher("With {step}, the night leaves {left} mg/L of oxygen, over the limit of {right}; with {base} it leaves {base.oxygen_that_day}")
-        .alike("With {step}, the night leaves just the limit of {right} mg/L of oxygen; with {base} it leaves {base.oxygen_that_day}")
-        .lower("With {step}, the night leaves {left} mg/L of oxygen, under the limit of {right}"),
+    headline: Claim::of("night air, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.1)
+        .higher("With {step}, oxygen falls to {left} mg/L on day {day}, with {base} to {right}")
+        .alike("With {step}, oxygen falls to {left} mg/L on day {day}, no clear difference to {base} ({right})")
+        .lower("With {step}, oxygen falls lower than with {base}: to {left} mg/L on day {day}, against {right}")
+        .at_base("With {step}, oxygen falls to {left} mg/L on day {day}"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Oxygen, Of::Base, Where::Lowest, "{base}: {value}, day {day} {time}"),
@@ -70,22 +71,17 @@ const STEPS: &[Step] = &[
 const PANELS: &[Panel] = &[panels::OXYGEN, panels::CO2, panels::PH];
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("night air, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.1)
-        .higher("The lowest oxygen of day {day} is {left} mg/L, {by} more than with {base}.")
-        .alike("The lowest oxygen of day {day} is {left} mg/L, no clear difference to {base} ({right}).")
-        .lower("The lowest oxygen of day {day} is {left} mg/L, less than with {base} ({right}).")
-        .at_base("The lowest oxygen of day {day} is {left} mg/L."),
     Claim::of("night air, limit", Here(OXYGEN_THAT_DAY), Here(OXYGEN_LIMIT), 0.0)
-        .higher("That keeps the limit of {right} mg/L.")
-        .alike("That just keeps the limit of {right} mg/L.")
+        .higher("That is over the limit of {right} mg/L.")
+        .alike("That is just the limit of {right} mg/L.")
         .lower("That is {by} under the limit of {right} mg/L."),
     Claim::of("night air, plausible tanks", Here(OXYGEN_KEPT), Base(OXYGEN_KEPT), 5.0)
-        .higher("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, with {base} {right}.")
-        .alike("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, no clear difference to {right}.")
-        .lower("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days, fewer than the {right} with {base}.")
-        .at_base("That is the central run: of 100 plausible tanks {left} keep it in every night of {last_day} days."),
+        .higher("So it is in the central run. Of 100 plausible tanks {left} keep the limit in every night of {last_day} days, with {base} {right}.")
+        .alike("So it is in the central run. Of 100 plausible tanks {left} keep the limit in every night of {last_day} days, no clear difference to {right}.")
+        .lower("So it is in the central run. Of 100 plausible tanks {left} keep the limit in every night of {last_day} days, fewer than the {right} with {base}.")
+        .at_base("So it is in the central run. Of 100 plausible tanks {left} keep the limit in every night of {last_day} days."),
     Claim::of("night air, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
-        .lower("At lights-on there are {left} mg/L of CO2, less than the {right} with {base}.")
+        .lower("Less CO2 is left at lights-on: {left} mg/L instead of {right}.")
         .alike("At lights-on there are {left} mg/L of CO2, no clear difference to {right}.")
         .higher("At lights-on there are {left} mg/L of CO2, more than the {right} with {base}.")
         .at_base("At lights-on there are {left} mg/L of CO2 in the water."),
@@ -95,7 +91,7 @@ const CLAIMS: &[Claim] = &[
         .lower("pH swings by {left} in the day, less than {right}.")
         .at_base("pH swings by {left} in the day."),
     Claim::of("night air, gas", Here(GAS), Base(GAS), 1.0)
-        .higher("It takes {left} g of gas in {last_day} days instead of {right}, {times} times as much.")
+        .higher("It takes more gas: {left} g in {last_day} days instead of {right}.")
         .alike("It takes as much gas: {left} g in {last_day} days.")
         .lower("It takes less gas, {left} g in {last_day} days instead of {right}.")
         .at_base("It takes {left} g of gas in {last_day} days."),

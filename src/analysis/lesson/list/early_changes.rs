@@ -15,7 +15,7 @@ use super::words::{NITRIFIERS, NITRITE, PLAUSIBLE, READY, TOTAL_AMMONIA};
 pub const LESSON: Lesson = Lesson {
     key: "early-changes",
     title: "What early changes do and don't do",
-    question: "A new tank on soil is full of ammonia. Does changing much water in the first two weeks make it ready sooner?",
+    question: "A new tank on soil is full of ammonia; from day 15 on half of its water is changed once a week. Does changing much water in the first two weeks as well make it ready sooner?",
     terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, READY, PLAUSIBLE],
     scenario: include_str!("../scenarios/early-changes.toml"),
     input: "how often half of the water is changed in the first two weeks",
@@ -34,11 +34,11 @@ pub const LESSON: Lesson = Lesson {
         KH_LOW,
         LITRES,
     ],
-    headline: Claim::of("early changes, peaks", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-        .lower("With {step}, ammonia peaks at {left} instead of {right} mg N/L; nitrite peaks at {nitrite_peak} instead of {base.nitrite_peak}")
-        .alike("With {step}, ammonia peaks as high as with {base}: {left} mg N/L")
-        .higher("With {step}, ammonia peaks higher than with {base}: {left} against {right} mg N/L")
-        .at_base("With {step}, ammonia peaks at {left} mg N/L on day {tan_peak_day}"),
+    headline: Claim::of("early changes, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
+        .higher("With {step}, tanks are ready {left} days sooner, on the mean of {members} plausible ones")
+        .alike("With {step}, tanks are not clearly ready sooner: {left} days, on the mean of {members} plausible ones")
+        .lower("With {step}, tanks are ready {by} days later, on the mean of {members} plausible ones")
+        .at_base("With {step}, {ready_of_100} of 100 plausible tanks are ready by day {last_day}"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ammonia, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
@@ -47,7 +47,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Nitrite, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
     ],
     to_try: "Take your own tap water: write its KH into tank.toml (alkalinity), and run the lesson on your files. With soft \
-        water, is it still the peaks that change most?",
+        water, is it still the peaks that change most? Then write late = \"none\" there, so that a tank \
+        left alone never gets fresh water: how many days do early changes gain now? (The README has such a pair: Two disputes.)",
     cannot: &[
         "What ammonia does to plants and animals: the model counts milligrams, not harm.",
         "Free microbes that are poured away with the water: here they all live in films on surfaces.",
@@ -73,44 +74,40 @@ const EVERY_1: &str = "[changes]\nearly = { days = \"1..14\", every = 1, share =
 
 const PANELS: &[Panel] = &[panels::AMMONIA, panels::NITRITE, panels::READY];
 
+/// Why so little time is gained.
 const NO_FASTER: Claim = Claim::of("early changes, doubling", Here(DOUBLING), Base(DOUBLING), 0.1)
-    .alike(", since nitrifiers double no faster: in {left} days over the week before day {day}, with {base} in {right}")
-    .higher(", since nitrifiers double no faster: in {left} days over the week before day {day}, with {base} in {right}")
-    .lower(", though nitrifiers double faster: in {left} days over the week before day {day}, with {base} in {right}")
-    .when(Stands::OnlyRight, ", since nitrifiers did not grow over the week before day {day}")
+    .alike(": nitrifiers grow no faster. In the week before day {day} they double every {left} days, as with {base}")
+    .higher(": nitrifiers grow no faster. In the week before day {day} they double every {left} days, with {base} every {right}")
+    .lower(", though nitrifiers grow faster. In the week before day {day} they double every {left} days, with {base} every {right}")
+    .when(Stands::OnlyRight, ": nitrifiers did not grow at all in the week before day {day}")
     .when(Stands::OnlyLeft, "")
     .when(Stands::Neither, "");
 
 const CLAIMS: &[Claim] = &[
     Claim::of("early changes, ammonia", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-        .lower("What they do: ammonia peaks at {left} mg N/L instead of {right} with {base}: {times} times less.")
+        .lower("What they do: ammonia peaks at {left} mg N/L instead of {right}.")
         .alike("They do nothing to the peak of ammonia here: {left} mg N/L, against {right} with {base}.")
         .higher("They raise the peak of ammonia here: {left} mg N/L, against {right} with {base}.")
-        .at_base("With {step}, ammonia climbs to {left} mg N/L on day {tan_peak_day}."),
+        .at_base("Ammonia climbs to {left} mg N/L on day {tan_peak_day}."),
     Claim::of("early changes, nitrite", Here(NITRITE_PEAK), Base(NITRITE_PEAK), 0.1)
-        .lower("Nitrite peaks at {left} mg N/L instead of {right}.")
+        .lower("Nitrite, which comes after it, peaks at {left} mg N/L instead of {right}.")
         .alike("Nitrite peaks about as high: {left} mg N/L, against {right}.")
         .higher("Nitrite peaks higher for it: {left} mg N/L, against {right}.")
         .at_base("Nitrite follows it and climbs to {left} mg N/L on day {nitrite_peak_day}."),
-    Claim::of("early changes, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("Tank by tank it is ready {left} days sooner than with {base}, on the mean of the plausible ones.")
-        .alike("What they don't do: tanks are not ready clearly sooner for it ({left} days on the mean of the plausible ones).")
-        .lower("It costs time: tank by tank it is ready {by} days later than with {base}, on the mean of the plausible ones.")
-        .at_base("The others are held against this one, tank by tank."),
     Claim::of("early changes, not weeks", Here(DAYS_SOONER), Fixed(7.0, 0), 0.0)
         .lower("What they don't do: spare the waiting. Less than a week is gained{cause}.")
         .alike("About a week is gained.")
         .higher("More than a week is gained.")
-        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}.")
+        .at_base("KH falls to {kh_low} dKH at the lowest.")
         .because(&NO_FASTER),
     Claim::of("early changes, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
         .higher("Of 100 plausible tanks {left} are ready by day {last_day}; with {base} it is {right}.")
         .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with {base} ({right}).")
         .lower("Of 100 plausible tanks only {left} are ready by day {last_day}; with {base} it is {right}.")
-        .at_base("On day {day} it holds {tan_that_day} mg N/L of ammonia."),
+        .at_base("The other settings are held against this one, tank by tank."),
     Claim::of("early changes, water", Here(LITRES), Base(LITRES), 1.0)
-        .higher("It takes {left} L of water in eight weeks, {by} L more.")
-        .alike("It takes as much water: {left} L.")
-        .lower("It takes less water: {left} L against {right} L.")
-        .at_base("It takes {left} L of water in eight weeks."),
+        .higher("That takes {left} L of water in eight weeks, {by} L more.")
+        .alike("That takes as much water: {left} L.")
+        .lower("That takes less water: {left} L against {right} L.")
+        .at_base("That takes {left} L of water in eight weeks."),
 ];

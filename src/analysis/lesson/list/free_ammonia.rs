@@ -6,9 +6,10 @@ use super::super::fact::{
     FREE_IN_THE_EVENING, FREE_LIMIT, FREE_SHARE, FREE_THAT_DAY, PH_THAT_DAY, TAN_THAT_DAY,
 };
 use super::super::note::{Note, Of, Where};
-use super::super::trace::{Line, Panel, Trace, limits};
-use super::super::{Lesson, Step, Term, Window};
-use super::words::{KH, TOTAL_AMMONIA};
+use super::super::trace::{Panel, Trace};
+use super::super::{Lesson, Step, Window};
+use super::panels;
+use super::words::{FREE_AMMONIA, KH, LIMIT, TOTAL_AMMONIA};
 
 /// The lesson.
 pub const LESSON: Lesson = Lesson {
@@ -17,12 +18,9 @@ pub const LESSON: Lesson = Lesson {
     question: "Two tanks get the same single dose of ammonium on day 1, and the card reads the same in both. Why is it harmless in one and dangerous in the other?",
     terms: &[
         TOTAL_AMMONIA,
-        Term {
-            word: "free ammonia",
-            meaning: "the part of it (NH3) that passes gills and harms; the rest is ammonium (NH4), which hardly does; pH decides \
-                how much is which",
-        },
+        FREE_AMMONIA,
         KH,
+        LIMIT,
     ],
     scenario: include_str!("../scenarios/free-ammonia.toml"),
     input: "the KH of the water, which sets its pH",
@@ -37,10 +35,10 @@ pub const LESSON: Lesson = Lesson {
     day: 3,
     panels: PANELS,
     facts: &[PH_THAT_DAY, TAN_THAT_DAY, FREE_SHARE, FREE_THAT_DAY, FREE_LIMIT],
-    headline: Claim::of("free ammonia, limit", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
-        .lower("On day {day}, at pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: within the limit of {right}")
-        .alike("On day {day}, at pH {ph_that_day}, a total of {tan_that_day} mg N/L holds as much free ammonia as the limit: {right} mg N/L")
-        .higher("On day {day}, at pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: {times} times the limit"),
+    headline: Claim::of("free ammonia, harm", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
+        .lower("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: within the limit")
+        .alike("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds as much free ammonia as the limit: {right} mg N/L")
+        .higher("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: {times} times the limit"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ph, Of::Step, Where::ThatDay, "{step}: pH {value}"),
@@ -88,55 +86,43 @@ const PANELS: &[Panel] = &[
         from_zero: true,
         line: None,
     },
-    Panel {
-        title: "Free ammonia",
-        traces: &[Trace::FreeAmmonia],
-        least: 0.03,
-        from_zero: true,
-        line: Line::of("limit", |step| limits(step).free_ammonia.value),
-    },
+    panels::FREE_AMMONIA,
 ];
 
-const TOTAL: Claim = Claim::of(
-    "free ammonia, same total",
-    Here(TAN_THAT_DAY),
-    Base(TAN_THAT_DAY),
-    0.1,
+const IN_THE_EVENING: Claim = Claim::of(
+    "free ammonia, if pH rises",
+    Here(FREE_IN_THE_EVENING),
+    Here(FREE_LIMIT),
+    0.0,
 )
-.alike(", with the same total as in water of {base}")
-.lower(", with a lower total than in water of {base}")
-.higher(", with a higher total than in water of {base}")
-.at_base("");
-const IN_THE_EVENING: Claim =
-    Claim::of("free ammonia, if pH rises", Here(FREE_IN_THE_EVENING), Here(FREE_LIMIT), 0.0)
-        .higher(": at pH 8.5 the same total would be {left} mg N/L of free ammonia, {times} times the limit, without a drop coming in")
-        .alike(": at pH 8.5 the same total would just reach the limit")
-        .lower(": even at pH 8.5 the same total would stay within the limit, at {left} mg N/L of free ammonia");
+.higher(", {times} times the limit")
+.alike(", as much as the limit")
+.lower(", still within the limit");
 
 const CLAIMS: &[Claim] = &[
     Claim::of("free ammonia, total", Here(TAN_THAT_DAY), Base(TAN_THAT_DAY), 0.1)
-        .alike("The total is the same: {left} mg N/L on day {day}, in water of {step} as of {base}. A card shows no difference.")
-        .lower("The total is lower here, {left} against {right} mg N/L in water of {base}.")
-        .higher("The total is higher here, {left} against {right} mg N/L in water of {base}.")
-        .at_base("The total is {left} mg N/L on day {day}."),
+        .alike("A card shows no difference: in water of {base} it reads {right} mg N/L too.")
+        .lower("The total is lower here; in water of {base} it is {right} mg N/L.")
+        .higher("The total is higher here; in water of {base} it is {right} mg N/L.")
+        .at_base("The other settings are held against this one."),
     Claim::of("free ammonia, pH", Here(PH_THAT_DAY), Base(PH_THAT_DAY), 0.1)
-        .higher("pH is {left}, in water of {base} {right}.")
-        .alike("pH is about the same, {left} and {right}.")
-        .lower("pH is lower here, {left} against {right}.")
-        .at_base("pH is {left}."),
+        .higher("What differs is pH: in water of {base} it is {right}.")
+        .alike("pH is about the same in water of {base}: {right}.")
+        .lower("pH is lower here; in water of {base} it is {right}.")
+        .at_base("pH is {left} in such water."),
     Claim::of("free ammonia, share", Here(FREE_SHARE), Base(FREE_SHARE), 0.01)
-        .higher("Of every 100 parts of that total, {left} are free ammonia, {times} times as many as at pH {base.ph_that_day}.")
-        .alike("Of every 100 parts of that total, {left} are free ammonia, as many as in water of {base}.")
-        .lower("Of every 100 parts of that total, {left} are free ammonia, fewer than in water of {base} ({right}).")
-        .at_base("Of every 100 parts of that total, {left} are free ammonia."),
-    Claim::of("free ammonia, harm", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
-        .lower("That is {left} mg N/L, within the limit of {right}: no danger from it at this pH{cause}.")
-        .alike("That is as much as the limit, {right} mg N/L.")
-        .higher("That is {left} mg N/L, {times} times the limit of {right}, and dangerous{cause}.")
-        .because(&TOTAL),
+        .higher("Of every 100 parts of the total {left} are free ammonia, {times} times as many as in water of {base}.")
+        .alike("Of every 100 parts of the total {left} are free ammonia, as many as in water of {base}.")
+        .lower("Of every 100 parts of the total {left} are free ammonia, fewer than the {right} in water of {base}.")
+        .at_base("Of every 100 parts of the total {left} are free ammonia."),
+    Claim::of("free ammonia, there", Base(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
+        .lower("In water of {base} the same dose makes {left} mg N/L of free ammonia, within the limit of {right}.")
+        .alike("In water of {base} the same dose makes as much free ammonia as the limit, {right} mg N/L.")
+        .higher("In water of {base} too the same dose makes more free ammonia than the limit of {right}: {left} mg N/L.")
+        .at_base("The limit is {free_limit} mg N/L."),
     Claim::of("free ammonia, pH that harms", Here(PH_THAT_DAY), Fixed(7.0, 1), 0.3)
-        .higher("Here pH is over 7: of the same total one whole step of pH more makes {free_step_up} times as much free ammonia.")
-        .alike("Here pH is about 7.")
-        .lower("Here pH is under 7{cause}.")
+        .higher("If pH rose by one more, the same total would hold {free_step_up} times as much free ammonia.")
+        .alike("If pH rose by one, the same total would hold {free_step_up} times as much free ammonia.")
+        .lower("At pH 8.5 the same total would hold {free_in_the_evening} mg N/L of free ammonia{cause}.")
         .because(&IN_THE_EVENING),
 ];

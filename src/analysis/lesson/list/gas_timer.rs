@@ -3,54 +3,60 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Here};
 use super::super::fact::{
-    CO2_AT_DAWN, CO2_LIMIT, CO2_THAT_DAY, GAS, OXYGEN_THAT_DAY, PH_HIGH, PH_LOW, PH_SWING,
-    PLANTS_END,
+    CO2_AT_DAWN, CO2_LIMIT, CO2_THAT_DAY, FREE_HIGH, FREE_LIMIT, GAS, KH_THAT_DAY, NITRIFIERS_TOOK,
+    OXYGEN_THAT_DAY, PH_HIGH, PH_SWING, PLANTS_END, TAN_THAT_DAY,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
 use super::super::{Lesson, Step, Term, Window};
 use super::panels;
-use super::words::{CO2, OXYGEN};
+use super::words::{CO2, FREE_AMMONIA, KH, LIMIT, OXYGEN, TOTAL_AMMONIA};
 
 /// The lesson.
 pub const LESSON: Lesson = Lesson {
     key: "gas-timer",
     title: "Gas on a timer, and the night",
-    question: "Should the gas run day and night so that pH stays still, or go off with the light?",
+    question: "Gas that goes off at night lets pH swing. Should it go off all the same: what does that save, and what does it cost?",
     terms: &[
         CO2,
+        TOTAL_AMMONIA,
+        FREE_AMMONIA,
+        KH,
         OXYGEN,
+        LIMIT,
         Term {
             word: "tuned valve",
             meaning: "in every step the valve is set so that CO2 reaches 26 mg/L at its highest on the tuning days, and not more",
         },
     ],
     scenario: include_str!("../scenarios/gas-timer.toml"),
-    input: "when the gas comes on; it goes off an hour before the lights, which are on from 11:30 to 18:30",
+    input: "when the gas comes on; lights 11:30 to 18:30, gas off at 17:30",
     steps: STEPS,
     base: 5,
     shown: 2,
     window: Window {
-        first_day: 20,
-        last_day: 21,
+        first_day: 7,
+        last_day: 8,
         every_minutes: 30,
     },
-    day: 21,
+    // before nitrification: later pH falls further on the timer, whose nitrifiers use up more KH
+    day: 8,
     panels: PANELS,
-    facts: &[CO2_AT_DAWN, CO2_THAT_DAY, PH_LOW, PH_HIGH, PH_SWING, OXYGEN_THAT_DAY, GAS, PLANTS_END],
-    headline: Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
-        .lower("With the gas {step} it takes {left} g instead of {right}; the lowest oxygen of day {day} is {oxygen_that_day} mg/L, {base} {base.oxygen_that_day}")
-        .alike("With the gas {step} it takes as much gas as {base}: {left} g")
-        .higher("With the gas {step} it takes {left} g, more than the {right} g {base}")
-        .at_base("With the gas {step} it takes {left} g in {last_day} days, and pH swings by {ph_swing}"),
+    facts: &[GAS, PLANTS_END, CO2_AT_DAWN, PH_HIGH, FREE_HIGH, TAN_THAT_DAY, KH_THAT_DAY, OXYGEN_THAT_DAY],
+    headline: Claim::of("gas timer, plants", Here(PLANTS_END), Base(PLANTS_END), 0.2)
+        .alike("Yes: with the gas {step}, the plants lose nothing that shows{cause}")
+        .lower("It depends: with the gas {step}, the plants weigh {by} g less at the end{cause}")
+        .higher("Yes: with the gas {step}, the plants even weigh {by} g more at the end{cause}")
+        .at_base("With the gas {step}, {gas} g go in {last_day} days, and pH stays between {ph_low} and {ph_high} on day {day}")
+        .because(&SAVES),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Co2, Of::Step, Where::Highest, "{step}: {value}, day {day} {time}"),
         Note::new(Trace::Co2, Of::Step, Where::Lowest, "{value}, day {day} {time}"),
         Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, day {day} {time}"),
-        Note::new(Trace::Oxygen, Of::Step, Where::Lowest, "oxygen {value}, day {day} {time}"),
+        Note::new(Trace::FreeAmmonia, Of::Step, Where::Highest, "{value}, day {day} {time}"),
     ],
-    to_try: "In your own file let the gas come on two hours before the light, run it with --day 21, and look at the drop \
+    to_try: "In your own file let the gas come on two hours before the light, run it with --day 8, and look at the drop \
         checker on that chart: how late is it?",
     cannot: &[
         "Fish that gasp: the model tells milligrams, not breath. Watch animals for hours after any change of the gas.",
@@ -80,7 +86,7 @@ const PANELS: &[Panel] = &[
         ..panels::CO2
     },
     panels::PH,
-    panels::OXYGEN,
+    panels::FREE_AMMONIA,
 ];
 
 const MORE_CO2: Claim = Claim::of(
@@ -89,39 +95,66 @@ const MORE_CO2: Claim = Claim::of(
     Base(CO2_AT_DAWN),
     1.0,
 )
-.lower(", though by lights-on there is {times} times as much CO2 in the water {base}")
+.lower(", though the water there holds {times} times as much CO2 when the lights come on")
 .alike("")
-.higher(", though by lights-on there is {times} times as much CO2 in the water");
+.higher(", though the water here holds {times} times as much CO2 when the lights come on");
+/// What the nitrifiers have used of KH.
+const USED: Claim = Claim::of(
+    "gas timer, used",
+    Here(NITRIFIERS_TOOK),
+    Base(NITRIFIERS_TOOK),
+    0.1,
+)
+.lower(", of which nitrifiers have used less ({left} dKH against {right})")
+.alike("")
+.higher(", of which nitrifiers have used more ({left} dKH against {right})");
+
+/// What is saved.
+const SAVES: Claim = Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
+    .lower("; {left} g of gas do instead of {right}{cause}")
+    .alike("; it takes as much gas{cause}")
+    .higher("; it takes {left} g of gas instead of {right}{cause}")
+    .because(&COSTS);
+/// What it costs.
+const COSTS: Claim = Claim::of("gas timer, price", Here(FREE_HIGH), Base(FREE_HIGH), 0.001)
+    .higher(". The price is free ammonia, which on day {day} climbs to {left} mg N/L at the pH of the night instead of {right}")
+    .alike("")
+    .lower("");
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("gas timer, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
-        .lower("At lights-on of day {day} there are {left} mg/L of CO2 in the water, {base} {right}.")
-        .alike("At lights-on of day {day} there are {left} mg/L of CO2 in the water, as many as {base}.")
-        .higher("At lights-on of day {day} there are {left} mg/L of CO2 in the water, more than the {right} {base}.")
-        .at_base("At lights-on of day {day} there are {left} mg/L of CO2 in the water."),
-    Claim::of("gas timer, plants", Here(PLANTS_END), Base(PLANTS_END), 0.2)
-        .lower("That costs the plants something: they weigh {left} g at the end, dry, {base} {right}.")
-        .alike("That costs the plants nothing that shows: they weigh {left} g at the end, dry, {base} {right}.")
-        .higher("The plants gain by it: they weigh {left} g at the end, dry, {base} {right}.")
-        .at_base("The plants weigh {left} g at the end, dry."),
+    Claim::of("gas timer, weight", Here(PLANTS_END), Base(PLANTS_END), 0.2)
+        .lower("The plants weigh {left} g at the end of {last_day} days, dry, with gas {base} {right} g.")
+        .alike("The plants weigh {left} g at the end of {last_day} days, dry, with gas {base} {right} g.")
+        .higher("The plants weigh {left} g at the end of {last_day} days, dry, with gas {base} {right} g.")
+        .at_base("The plants weigh {left} g at the end of {last_day} days, dry."),
     Claim::of("gas timer, swing", Here(PH_SWING), Base(PH_SWING), 0.1)
-        .higher("pH swings by {left} in the day, {base} by {right}: the price of the timer.")
-        .alike("pH swings by {left} in the day, no clear difference to {right}.")
-        .lower("pH swings by {left} in the day, less than the {right} {base}.")
-        .at_base("pH swings by {left} in the day, between {ph_low} and {ph_high}."),
-    Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
-        .lower("It takes {left} g of gas in {last_day} days, {base} {right} g.")
-        .alike("It takes as much gas: {left} g in {last_day} days.")
-        .higher("It takes more gas, {left} g in {last_day} days against {right} g.")
-        .at_base("It takes {left} g of gas in {last_day} days."),
+        .higher("pH swings by {left} on day {day}, up to {ph_high} before the gas comes on, with gas {base} by {right}.")
+        .alike("pH swings by {left} on day {day}, no clear difference to {right}.")
+        .lower("pH swings by {left} on day {day}, less than the {right} with gas {base}.")
+        .at_base("pH swings by {left} on day {day}."),
+    Claim::of("gas timer, free ammonia", Here(FREE_HIGH), Here(FREE_LIMIT), 0.0)
+        .higher("So much free ammonia is over the limit of {right} mg N/L, out of {tan_that_day} mg N/L of total ammonia: no tank for animals yet.")
+        .alike("So much free ammonia is just the limit of {right} mg N/L, out of {tan_that_day} mg N/L of total ammonia.")
+        .lower("Free ammonia reaches {left} mg N/L, within the limit of {right}, out of {tan_that_day} mg N/L of total ammonia."),
+    Claim::of("gas timer, stage", Here(KH_THAT_DAY), Base(KH_THAT_DAY), 0.1)
+        .alike("Both tanks stand at the same point of their start on that day, at {left} dKH here and {right} with gas {base}: what differs is the gas.")
+        .lower("KH is lower here, {left} dKH, with gas {base} {right}{cause}; so not all of the difference in pH is the gas.")
+        .higher("KH is higher here, {left} dKH, with gas {base} {right}{cause}; so not all of the difference in pH is the gas.")
+        .at_base("KH is {left} dKH on that day.")
+        .because(&USED),
+    Claim::of("gas timer, dawn", Here(CO2_AT_DAWN), Base(CO2_AT_DAWN), 1.0)
+        .lower("When the lights come on there are {left} mg/L of CO2 in the water, with gas {base} {right}.")
+        .alike("When the lights come on there are {left} mg/L of CO2 in the water, as many as with gas {base}.")
+        .higher("When the lights come on there are {left} mg/L of CO2 in the water, more than the {right} with gas {base}.")
+        .at_base("When the lights come on there are {left} mg/L of CO2 in the water."),
     Claim::of("gas timer, oxygen", Here(OXYGEN_THAT_DAY), Base(OXYGEN_THAT_DAY), 0.5)
-        .alike("The lowest oxygen of the day is {left} mg/L, {base} {right}: no clear difference{cause}.")
-        .lower("The lowest oxygen of the day is {left} mg/L, {base} {right}: here it makes a difference.")
-        .higher("The lowest oxygen of the day is {left} mg/L, {base} {right}: the timer lifts it.")
-        .at_base("The lowest oxygen of the day is {left} mg/L.")
+        .alike("Oxygen falls to {left} mg/L at the lowest, with gas {base} to {right}: no clear difference{cause}.")
+        .lower("Oxygen falls to {left} mg/L at the lowest, with gas {base} to {right}: here it makes a difference.")
+        .higher("Oxygen falls to {left} mg/L at the lowest, with gas {base} to {right}: the timer lifts it.")
+        .at_base("Oxygen falls to {left} mg/L at the lowest.")
         .because(&MORE_CO2),
     Claim::of("gas timer, night", Here(CO2_THAT_DAY), Here(CO2_LIMIT), 0.0)
-        .lower("CO2 stays under the limit of {right} mg/L on that day; the highest is {left}.")
-        .alike("CO2 just reaches the limit of {right} mg/L on that day.")
-        .higher("CO2 climbs to {left} mg/L on that day, over the limit of {right} for animals."),
+        .lower("CO2 stays under the limit of {right} mg/L; the highest of the day is {left}.")
+        .alike("CO2 just reaches the limit of {right} mg/L.")
+        .higher("CO2 climbs to {left} mg/L, over the limit of {right} for animals."),
 ];

@@ -46,10 +46,10 @@ pub const LESSON: Lesson = Lesson {
         NITRATE_END,
         LITRES,
     ],
-    headline: Claim::of("nitrogen, changes", Here(TO_CHANGES), Here(TO_PLANTS), 3.0)
-        .higher("With {step}, {left} of 100 parts of the nitrogen left in buckets, {right} went into plants, {to_gas} into the air")
-        .alike("With {step}, buckets and plants took as much of the nitrogen: {left} and {right} of 100 parts")
-        .lower("With {step}, {right} of 100 parts of the nitrogen went into plants, {left} left in buckets, {to_gas} went into the air"),
+    headline: Claim::of("nitrogen, changes", Here(TO_CHANGES), Here(TO_WATER), 3.0)
+        .higher("With {step}, {left} of 100 parts of the nitrogen went out with changed water, {right} stayed in the tank's water")
+        .alike("With {step}, {left} of 100 parts of the nitrogen went out with changed water, about as many ({right}) stayed in the tank's water")
+        .lower("With {step}, {right} of 100 parts of the nitrogen stayed in the water, {left} went out with changes"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::InSoil, Of::Step, Where::ThatDay, "day {day}: {value} mg N to come"),
@@ -120,17 +120,18 @@ const CLAIMS: &[Claim] = &[
         .lower("In eight weeks {left} mg N were given off or brought in, less than with {base} ({right}).")
         .at_base("In eight weeks {left} mg N were given off or brought in.")
         .because(&REFILLS),
-    Claim::of("nitrogen, buckets", Here(TO_CHANGES), Fixed(0.0, 0), 0.5)
-        .higher("Of 100 parts of it {left} were carried out with {litres} L of changed water.")
-        .alike("Next to none of it was carried out, with {litres} L of changed water.")
-        .lower("None of it was carried out, with {litres} L of changed water."),
     Claim::of("nitrogen, plants", Here(TO_PLANTS), Here(TO_GAS), 3.0)
-        .higher("Plants and algae hold {left} parts, and {right} went into the air as nitrogen gas.")
-        .alike("Plants and algae hold {left} parts, and as many ({right}) went into the air as nitrogen gas.")
-        .lower("Plants and algae hold {left} parts; more, {right}, went into the air as nitrogen gas, made by microbes without oxygen."),
-    Claim::of("nitrogen, water", Here(TO_WATER), Base(TO_WATER), 3.0)
-        .lower("In the water are {left} parts at the end, with {base} {right}.")
-        .alike("In the water are {left} parts at the end, about as with {base} ({right}).")
-        .higher("In the water are {left} parts at the end, more than with {base} ({right}).")
-        .at_base("In the water are {left} parts at the end; nitrate is {nitrate_end} mg N/L."),
+        .higher("Plants and algae hold {left} of 100 parts, and {right} went into the air as nitrogen gas.")
+        .alike("Plants and algae hold {left} of 100 parts, and about as many ({right}) went into the air as nitrogen gas.")
+        .lower("Plants and algae hold {left} of 100 parts; more, {right}, went into the air as nitrogen gas, made by microbes without oxygen."),
+    Claim::of("nitrogen, nitrate", Here(NITRATE_END), Base(NITRATE_END), 0.5)
+        .lower("Nitrate is {left} mg N/L at the end, with {base} {right}.")
+        .alike("Nitrate is {left} mg N/L at the end, about as with {base} ({right}).")
+        .higher("Nitrate is {left} mg N/L at the end, more than with {base} ({right}).")
+        .at_base("Nitrate is {left} mg N/L at the end."),
+    Claim::of("nitrogen, litres", Here(LITRES), Base(LITRES), 1.0)
+        .higher("The changes take {left} L of water.")
+        .alike("The changes take as much water as with {base}, {left} L.")
+        .lower("The changes take {left} L of water, less than with {base} ({right} L).")
+        .at_base("The other settings are held against this one."),
 ];

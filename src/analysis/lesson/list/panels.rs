@@ -11,6 +11,15 @@ pub const AMMONIA: Panel = Panel {
     line: Line::of("limit", |step| limits(step).total_ammonia.value),
 };
 
+/// Free ammonia with its limit.
+pub const FREE_AMMONIA: Panel = Panel {
+    title: "Free ammonia",
+    traces: &[Trace::FreeAmmonia],
+    least: 0.03,
+    from_zero: true,
+    line: Line::of("limit", |step| limits(step).free_ammonia.value),
+};
+
 /// Nitrite with its limit.
 pub const NITRITE: Panel = Panel {
     title: "Nitrite",

@@ -38,10 +38,10 @@ pub const LESSON: Lesson = Lesson {
         READY_OF_100,
     ],
     headline: Claim::of("seeding, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("With {step}, plausible tanks are ready {left} days sooner on the mean; nitrite peaks on day {nitrite_peak_day}")
-        .alike("With {step}, tanks are ready no sooner: {left} days apart on the mean")
-        .lower("With {step}, tanks are ready {by} days later on the mean")
-        .at_base("With {step}, nitrite peaks on day {nitrite_peak_day}, at {nitrite_peak} mg N/L"),
+        .higher("With {step}, tanks are ready {left} days sooner, on the mean of {members} plausible ones")
+        .alike("With {step}, tanks are not clearly ready sooner: {left} days, on the mean of {members} plausible ones")
+        .lower("With {step}, tanks are ready {by} days later, on the mean of {members} plausible ones")
+        .at_base("With {step}, {ready_of_100} of 100 plausible tanks are ready by day {last_day}"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Nitrite, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
@@ -91,16 +91,11 @@ const PANELS: &[Panel] = &[
 
 const BOTH_KINDS: Claim =
     Claim::of("seeding, both kinds", Here(NITRITE_CAPACITY), Base(NITRITE_CAPACITY), 0.5)
-        .higher(": both kinds of nitrifiers came with it, and on day {day} those of nitrite could turn over {left} mg N a day, with {base} {right}")
+        .higher(": both kinds of nitrifiers came with it. On day {day} the nitrite oxidisers could turn over {left} mg N a day, with {base} {right}")
         .alike("")
         .lower("");
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("seeding, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("Tank by tank it is ready {left} days sooner than with {base}, on the mean of the plausible ones.")
-        .alike("It gains no clear time: {left} days on the mean of the plausible ones.")
-        .lower("It costs {by} days on the mean of the plausible ones.")
-        .at_base("With {step}, ammonia of the central run is highest on day {tan_peak_day}: {tan_peak} mg N/L."),
     Claim::of("seeding, nitrite day", Here(NITRITE_PEAK_DAY), Base(NITRITE_PEAK_DAY), 1.0)
         .lower("Nitrite peaks on day {left} instead of day {right}.")
         .alike("Nitrite peaks on about the same day, {left} against {right}.")
@@ -113,13 +108,13 @@ const CLAIMS: &[Claim] = &[
         .at_base("It peaks at {left} mg N/L.")
         .because(&BOTH_KINDS),
     Claim::of("seeding, capacity", Here(CAPACITY), Base(CAPACITY), 0.5)
-        .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}.")
-        .alike("On day {day} the ammonia oxidisers could turn over {left} mg N a day, no clear difference to {right}.")
-        .lower("On day {day} the ammonia oxidisers could turn over {left} mg N a day, less than the {right} with {base}.")
-        .at_base("On day {day} the ammonia oxidisers could turn over {left} mg N a day."),
+        .higher("The ammonia oxidisers could turn over {left} mg N on day {day}, with {base} {right}.")
+        .alike("The ammonia oxidisers could turn over {left} mg N on day {day}, no clear difference to {right}.")
+        .lower("The ammonia oxidisers could turn over {left} mg N on day {day}, less than the {right} with {base}.")
+        .at_base("The ammonia oxidisers could turn over {left} mg N on day {day}."),
     Claim::of("seeding, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
         .higher("Of 100 plausible tanks {left} are ready by day {last_day}; with {base} it is {right}.")
         .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with {base} ({right}).")
         .lower("Of 100 plausible tanks only {left} are ready by day {last_day}; with {base} it is {right}.")
-        .at_base("Of 100 plausible tanks {left} are ready by day {last_day}."),
+        .at_base("The other settings are held against this one, tank by tank."),
 ];

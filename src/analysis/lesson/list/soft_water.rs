@@ -3,7 +3,8 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRITE_PEAK, READY_DAY, READY_OF_100, SPEED, TAN_PEAK,
+    DAYS_SOONER, KH_LOW, KH_THAT_DAY, NITRIFIERS_TOOK, NITRITE_PEAK, READY_DAY, READY_OF_100,
+    SOIL_TOOK, SPEED, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
@@ -27,10 +28,11 @@ pub const LESSON: Lesson = Lesson {
     panels: PANELS,
     facts: &[KH_LOW, KH_THAT_DAY, SPEED, TAN_PEAK, NITRITE_PEAK, DAYS_SOONER, READY_DAY, READY_OF_100],
     headline: Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
-        .lower("With a tap of {step}, KH is {kh_that_day} on day {day} and {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
+        .lower("{cause}with a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}, with {base} {right}")
         .alike("With a tap of {step}, as many plausible tanks are ready by day {last_day} as with {base}: {left} of 100")
-        .higher("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}; with a tap of {base}, {right} are")
-        .at_base("With a tap of {step}, KH is {kh_that_day} dKH on day {day}, and {left} of 100 plausible tanks are ready by day {last_day}"),
+        .higher("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}, with {base} {right}")
+        .at_base("With a tap of {step}, {left} of 100 plausible tanks are ready by day {last_day}")
+        .because(&MISSING),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Kh, Of::Step, Where::Lowest, "{step}: down to {value} on day {day}"),
@@ -76,25 +78,30 @@ const PANELS: &[Panel] = &[
     panels::NITRITE,
 ];
 
+/// What is missing where too few are ready.
+const MISSING: Claim = Claim::of("soft water, missing", Here(SPEED), Base(SPEED), 5.0)
+    .lower("what is missing is KH: ")
+    .alike("")
+    .higher("");
+
 const CLAIMS: &[Claim] = &[
     Claim::of("soft water, KH", Here(KH_THAT_DAY), Base(KH_THAT_DAY), 0.05)
         .lower("On day {day} KH is {left} dKH; with a tap of {base} it is {right}.")
         .alike("On day {day} KH is {left} dKH, about as with a tap of {base} ({right}).")
         .higher("On day {day} KH is {left} dKH, more than the {right} with a tap of {base}.")
-        .at_base("On day {day} KH is {left} dKH of the {tap_kh} that the tap brings: by then the soil has taken {soil_took} dKH, the ammonia oxidisers {nitrifiers_took}."),
+        .at_base("On day {day} KH is {left} dKH of the {tap_kh} that the tap brings."),
+    Claim::of("soft water, taken", Here(SOIL_TOOK), Here(NITRIFIERS_TOOK), 0.1)
+        .higher("By then the soil has taken {left} dKH out of the water, the ammonia oxidisers {right}.")
+        .alike("By then the soil has taken {left} dKH out of the water, the ammonia oxidisers as much ({right}).")
+        .lower("By then the ammonia oxidisers have taken {right} dKH out of the water, the soil {left}."),
     Claim::of("soft water, speed", Here(SPEED), Base(SPEED), 5.0)
-        .lower("Such water leaves the nitrite oxidisers {left} % of their full speed on the mean of {last_day} days, with a tap of {base} {right} %. By day {day} the soil has taken {soil_took} dKH of it, the ammonia oxidisers have used {nitrifiers_took}.")
-        .alike("Such water leaves the nitrite oxidisers {left} % of their full speed on the mean, no clear difference to a tap of {base} ({right} %).")
-        .higher("Such water leaves the nitrite oxidisers {left} % of their full speed on the mean, more than a tap of {base} ({right} %).")
-        .at_base("That leaves the nitrite oxidisers {left} % of their full speed on the mean of {last_day} days."),
+        .lower("In such water the nitrite oxidisers work at {left} % of full speed, on the mean of {last_day} days; with a tap of {base} at {right} %.")
+        .alike("The nitrite oxidisers work at {left} % of full speed, on the mean of {last_day} days: no clear difference to a tap of {base} ({right} %).")
+        .higher("The nitrite oxidisers work at {left} % of full speed, on the mean of {last_day} days, more than with a tap of {base} ({right} %).")
+        .at_base("The nitrite oxidisers work at {left} % of full speed, on the mean of {last_day} days."),
     Claim::of("soft water, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .lower("Tank by tank it is ready {by} days later than with a tap of {base}, on the mean of the plausible ones, counting those not ready by day {last_day} as ready then.")
-        .alike("That makes no clear difference to the ready day against a tap of {base}: {left} days on the mean.")
-        .higher("Tank by tank it is ready {left} days sooner than with a tap of {base}, on the mean of the plausible ones.")
+        .lower("Tanks are ready {by} days later than with a tap of {base}, on the mean; one that is not ready by day {last_day} counts as ready then.")
+        .alike("The ready day is not clearly another than with a tap of {base}: {left} days apart on the mean.")
+        .higher("Tanks are ready {left} days sooner than with a tap of {base}, on the mean.")
         .at_base("The highest nitrite is {nitrite_peak} mg N/L, on day {nitrite_peak_day}."),
-    Claim::of("soft water, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
-        .lower("Of 100 plausible tanks {left} are ready by day {last_day}; with a tap of {base} it is {right}.")
-        .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with a tap of {base} ({right}).")
-        .higher("Of 100 plausible tanks {left} are ready by day {last_day}, more than the {right} with a tap of {base}.")
-        .at_base("Of 100 plausible tanks {left} are ready by day {last_day}."),
 ];

@@ -35,18 +35,38 @@ pub const LESSON: Lesson = Lesson {
         READY_OF_100,
         LITRES,
     ],
-    headline: Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("With {step}, ammonia peaks at {tan_peak} instead of {base.tan_peak} mg N/L, and tanks are ready {left} days sooner")
-        .alike("With {step}, ammonia peaks at {tan_peak} instead of {base.tan_peak} mg N/L, and tanks are ready as soon: no clear difference ({left} days)")
-        .lower("With {step}, tanks are ready {by} days later{cause}")
-        .at_base("With {step}, ammonia peaks at {tan_peak} mg N/L, and {litres} L of water are changed")
-        .because(&IN_SHORT),
+    headline: Claim::of("starving, fewer", Here(CAPACITY), Base(CAPACITY), 2.0)
+        .lower("With {step}, the ammonia oxidisers are fewer on day {day}{cause}")
+        .alike("With {step}, the ammonia oxidisers are about as many on day {day}{cause}")
+        .higher("With {step}, the ammonia oxidisers are more on day {day}{cause}")
+        .at_base("With {step}, ammonia peaks at {tan_peak} mg N/L")
+        .because(&DAYS),
     claims: CLAIMS,
     notes: &[
-        Note::new(Trace::Ammonia, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
-        Note::new(Trace::Ammonia, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
-        Note::new(Trace::AmmoniaCapacity, Of::Step, Where::ThatDay, "{step}, day {day}: {value}"),
-        Note::new(Trace::AmmoniaCapacity, Of::Base, Where::ThatDay, "{base}, day {day}: {value}"),
+        Note::new(
+            Trace::Ammonia,
+            Of::Base,
+            Where::Highest,
+            "{base}: {value} on day {day}",
+        ),
+        Note::new(
+            Trace::Ammonia,
+            Of::Step,
+            Where::Highest,
+            "{step}: {value} on day {day}",
+        ),
+        Note::new(
+            Trace::AmmoniaCapacity,
+            Of::Step,
+            Where::ThatDay,
+            "{step}, day {day}: {value}",
+        ),
+        Note::new(
+            Trace::AmmoniaCapacity,
+            Of::Base,
+            Where::ThatDay,
+            "{base}, day {day}: {value}",
+        ),
     ],
     to_try: "Write the KH of your tap into the water named own and run the lesson on your files: which counts for \
         more, what the refill brings or what the bucket takes?",
@@ -87,56 +107,42 @@ const PANELS: &[Panel] = &[
     panels::READY,
 ];
 
-/// Why tanks are ready later: water in which nitrifiers are slow, or few of them.
+/// What becomes of the ready day.
+const DAYS: Claim = Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
+    .higher("; tanks are ready {left} days sooner, on the mean of {members} plausible ones")
+    .alike("; tanks are ready neither clearly sooner nor later: {left} days, on the mean of {members} plausible ones")
+    .lower("; tanks are ready {by} days later, on the mean of {members} plausible ones{cause}")
+    .because(&SLOWED);
+/// Why tanks are ready later: water in which nitrifiers are slow.
 const SLOWED: Claim = Claim::of("starving, slowed", Here(SPEED), Base(SPEED), 5.0)
-    .lower(": their water leaves nitrite oxidisers {left} % of full speed on the mean, with {base} {right} %")
-    .alike("{cause}")
-    .higher("{cause}")
-    .because(&FEW);
-const FEW: Claim = Claim::of("starving, few", Here(CAPACITY), Base(CAPACITY), 2.0)
-    .lower(": here they do starve, and on day {day} could turn over {left} mg N a day, with {base} {right}")
+    .lower(", in water that leaves nitrite oxidisers {left} % of full speed instead of {right} %")
     .alike("")
     .higher("");
-/// The same in a few words.
-const IN_SHORT: Claim = Claim::of("starving, slowed in short", Here(SPEED), Base(SPEED), 5.0)
-    .lower(", in water that leaves nitrite oxidisers {left} % of full speed")
-    .alike("{cause}")
-    .higher("{cause}")
-    .because(&FEW_IN_SHORT);
-const FEW_IN_SHORT: Claim = Claim::of(
-    "starving, few in short",
-    Here(CAPACITY),
-    Base(CAPACITY),
-    2.0,
-)
-.lower(": here they starve")
-.alike("")
-.higher("");
+/// Why there are fewer of them.
 const FOOD: Claim = Claim::of("starving, less to eat", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-    .lower(": there was less to eat, {left} mg N/L at the highest instead of {right}")
+    .lower(": there was less to eat, at the highest {left} mg N/L of ammonia instead of {right}")
     .alike("")
-    .higher(": there was more to eat, {left} mg N/L at the highest instead of {right}");
+    .higher("");
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("starving, food", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-        .lower("Food is carried out: ammonia peaks at {left} mg N/L instead of {right}.")
-        .alike("Hardly any food is carried out: ammonia peaks at {left} mg N/L, against {right}.")
-        .higher("Ammonia peaks higher for it, at {left} mg N/L against {right}.")
-        .at_base("With {step}, ammonia peaks at {left} mg N/L."),
-    Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("Still the tanks are ready sooner, by {left} days on the mean of the plausible ones; nitrite peaks at {nitrite_peak} mg N/L instead of {base.nitrite_peak}.")
-        .alike("Still the tanks are ready as soon: {left} days apart on the mean of the plausible ones, no clear difference.")
-        .lower("And the tanks are ready later, by {by} days on the mean of the plausible ones{cause}.")
-        .at_base("Of 100 plausible tanks {ready_of_100} are ready by day {last_day}.")
-        .because(&SLOWED),
     Claim::of("starving, capacity", Here(CAPACITY), Base(CAPACITY), 2.0)
         .lower("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}{cause}.")
         .alike("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}: no clear difference.")
-        .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}{cause}.")
+        .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}.")
         .at_base("On day {day} the ammonia oxidisers could turn over {left} mg N a day, the nitrite oxidisers {nitrite_capacity}.")
         .because(&FOOD),
     Claim::of("starving, enough", Here(CAPACITY), Here(FEED), 0.5)
-        .higher("That is more than the {right} mg N a day of a group of small fish.")
+        .higher("That is more than the {right} mg N a day that a group of small fish brings.")
         .alike("That is about what a group of small fish brings, {right} mg N a day.")
-        .lower("That is less than the {right} mg N a day of a group of small fish."),
+        .lower("That is less than the {right} mg N a day that a group of small fish brings."),
+    Claim::of("starving, nitrite", Here(NITRITE_PEAK), Base(NITRITE_PEAK), 0.1)
+        .lower("Less has to be cleared: nitrite peaks at {left} mg N/L instead of {right}.")
+        .alike("As much has to be cleared: nitrite peaks at {left} mg N/L, against {right}.")
+        .higher("More has to be cleared: nitrite peaks at {left} mg N/L instead of {right}.")
+        .at_base("Nitrite climbs to {left} mg N/L."),
+    Claim::of("starving, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
+        .higher("Of 100 plausible tanks {left} are ready by day {last_day}; with {base} it is {right}.")
+        .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with {base} ({right}).")
+        .lower("Of 100 plausible tanks only {left} are ready by day {last_day}; with {base} it is {right}.")
+        .at_base("Of 100 plausible tanks {left} are ready by day {last_day}."),
 ];

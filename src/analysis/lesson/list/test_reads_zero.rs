@@ -9,7 +9,7 @@ use super::super::fact::{
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Line, Panel, Trace, limits};
 use super::super::{Lesson, Step, Window};
-use super::words::{CAPACITY as CAPACITY_WORD, NITRIFIERS, NITRITE, TOTAL_AMMONIA};
+use super::words::{CAPACITY as CAPACITY_WORD, LIMIT, NITRIFIERS, NITRITE, TOTAL_AMMONIA};
 
 /// The least a card shows: half of its first step, 0.1 mg NH4/L.
 const CARD_SHOWS: f64 = 0.04;
@@ -19,7 +19,7 @@ pub const LESSON: Lesson = Lesson {
     key: "test-reads-zero",
     title: "The test reads zero: is it ready?",
     question: "A tank on sand has stood for a week, and the test reads zero. Does that mean that fish can go in?",
-    terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, CAPACITY_WORD],
+    terms: &[TOTAL_AMMONIA, NITRITE, NITRIFIERS, CAPACITY_WORD, LIMIT],
     scenario: include_str!("../scenarios/test-reads-zero.toml"),
     input: "how much sponge of a running filter was put in on day 0",
     steps: STEPS,
@@ -33,10 +33,10 @@ pub const LESSON: Lesson = Lesson {
     day: 7,
     panels: PANELS,
     facts: &[TAN_THAT_DAY, CAPACITY, FEED, TAN_PEAK, TAN_PEAK_DAY, NITRITE_PEAK],
-    headline: Claim::of("zero, ready", Here(CAPACITY), Here(FEED), 0.0)
-        .lower("Ammonia reads {tan_that_day} on day {day}, but the tank could take {left} of the {right} mg N a day that fish bring")
-        .alike("Ammonia reads {tan_that_day} on day {day}, and the tank could just take the {right} mg N a day that fish bring")
-        .higher("Ammonia reads {tan_that_day} on day {day}, and the tank could take {left} mg N a day, more than the {right} of the fish"),
+    headline: Claim::of("zero, capacity", Here(CAPACITY), Here(FEED), 0.0)
+        .lower("No: on day {day} the nitrifiers could turn over {left} mg N a day, but the feed of the fish will bring {right}")
+        .alike("Just: on day {day} the nitrifiers could turn over {left} mg N a day, as much as the feed of the fish will bring")
+        .higher("Yes: on day {day} the nitrifiers could turn over {left} mg N a day, more than the {right} that the feed of the fish will bring"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ammonia, Of::Step, Where::ThatDay, "fish go in: {value}"),
@@ -82,26 +82,20 @@ const PANELS: &[Panel] = &[
     },
 ];
 
-const NOTHING_YET: Claim = Claim::of("zero, came in", Here(CAME_IN), Here(FEED_PER_L), 0.0)
-    .lower(". A zero only says that hardly anything has come in: {left} mg N/L in {day} days, where the feed will bring {right} in one")
-    .alike("")
-    .higher("");
-
 const CLAIMS: &[Claim] = &[
     Claim::of("zero, the card", Here(TAN_THAT_DAY), Fixed(CARD_SHOWS, 2), 0.0)
         .lower("On the morning of day {day} there are {left} mg N/L of ammonia in the water, less than a card can show: the test reads zero.")
         .alike("On the morning of day {day} there are {left} mg N/L of ammonia in the water, about the least a card can show.")
         .higher("On the morning of day {day} there are {left} mg N/L of ammonia in the water: the test does not read zero."),
-    Claim::of("zero, capacity", Here(CAPACITY), Here(FEED), 0.0)
-        .lower("The nitrifiers could turn over {left} mg N a day, the feed of the planned fish brings {right}: the tank is not ready{cause}.")
-        .alike("The nitrifiers could turn over {left} mg N a day, as much as the feed of the planned fish brings.")
-        .higher("The nitrifiers could turn over {left} mg N a day, more than the {right} of the feed: the tank is ready for them.")
-        .because(&NOTHING_YET),
+    Claim::of("zero, came in", Here(CAME_IN), Here(FEED_PER_L), 0.0)
+        .lower("In {day} days only {left} mg N/L of ammonia have come into the water; the feed will bring {right} in one day.")
+        .alike("In {day} days {left} mg N/L of ammonia have come into the water, what the feed will bring in one day.")
+        .higher("In {day} days {left} mg N/L of ammonia have come into the water; the feed will bring {right} in one day."),
     Claim::of("zero, two kinds", Here(TAN_THAT_DAY), Base(TAN_THAT_DAY), CARD_SHOWS)
-        .alike("The test cannot tell this tank from one with {base}: {left} mg N/L here, {right} there.")
-        .lower("The test tells this tank from one with {base}: {left} mg N/L here, {right} there.")
-        .higher("The test tells this tank from one with {base}: {left} mg N/L here, {right} there.")
-        .at_base("The others are held against this one."),
+        .alike("The test cannot tell this tank from one with {base}, which holds {right}.")
+        .lower("The test tells this tank from one with {base}, which holds {right}.")
+        .higher("The test tells this tank from one with {base}, which holds {right}.")
+        .at_base("The other settings are held against this one."),
     Claim::of("zero, ammonia after", Here(TAN_PEAK), Here(TAN_LIMIT), 0.0)
         .lower("With the fish in, ammonia stays at {left} mg N/L or less, within the limit of {right}.")
         .alike("With the fish in, ammonia just reaches the limit of {right} mg N/L.")

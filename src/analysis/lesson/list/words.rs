@@ -38,8 +38,20 @@ pub const READY: Term = Term {
 /// Plausible tanks.
 pub const PLAUSIBLE: Term = Term {
     word: "plausible tanks",
-    meaning: "tanks like this one that differ in all that nobody knows: the soil's ammonia, the first nitrifiers, what the \
-        surface lets through; the curves are those of the central run, which takes the usual value of each",
+    meaning: "tanks like this one that differ in what nobody knows: how much ammonia the soil gives, how many nitrifiers there \
+        are at first, how much gas the surface lets through; the curves are those of the central run, the one tank that has the \
+        usual value of each",
+};
+/// Limits.
+pub const LIMIT: Term = Term {
+    word: "limit",
+    meaning: "the value by which a tank is judged, a cautious one and yours to change; firstfill explain limits lists them",
+};
+/// Free ammonia.
+pub const FREE_AMMONIA: Term = Term {
+    word: "free ammonia",
+    meaning: "the part of it (NH3) that passes gills and harms; the rest is ammonium (NH4), which hardly does; pH decides \
+        how much is which",
 };
 /// Carbon dioxide.
 pub const CO2: Term = Term {

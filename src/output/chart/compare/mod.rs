@@ -10,7 +10,7 @@ mod grid;
 mod range;
 mod rows;
 mod strip;
-mod words;
+pub mod words;
 
 use crate::analysis::compare::Comparison;
 

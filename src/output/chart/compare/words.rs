@@ -27,10 +27,7 @@ pub fn titles(comparison: &Comparison<'_>) -> Vec<String> {
     let (own, next) = (name(place), name(versus.against));
     if versus.is_never() {
         let last_day = comparison.last_day;
-        return vec![
-            format!("Neither {own} nor any other plan is ready by day {last_day}, in any tank"),
-            format!("No plan is ready by day {last_day}, in any tank"),
-        ];
+        return vec![format!("By day {last_day} no tank is ready with any plan")];
     }
     if versus.is_same() {
         return vec![
@@ -58,6 +55,11 @@ pub fn sentences(comparison: &Comparison<'_>) -> Vec<String> {
         return vec![String::new()];
     };
     let members = comparison.common.members;
+    if versus.is_never() {
+        return vec![format!(
+            "Every plan was run on the same {members} plausible tanks."
+        )];
+    }
     let own = &comparison.strategies[place].key;
     let pairs = comparison.pairs.iter().filter(|pair| pair.of == place);
     let counts = pairs.map(|pair| {

@@ -9,6 +9,9 @@ use crate::output::text::words::capital;
 /// What parts the result from what follows of it.
 const PARTS: &str = "; ";
 
+/// What a headline holds that counts plausible tanks itself.
+const COUNTED: &str = "of 100 plausible";
+
 /// Titles and sentences, the longest first.
 ///
 /// # Errors
@@ -16,26 +19,38 @@ const PARTS: &str = "; ";
 pub fn of(taught: &Taught<'_>, step: usize) -> Result<(Vec<String>, Vec<String>), Unsupported> {
     let telling = Telling::of(taught, step);
     let headline = capital(&telling.claim(&taught.headline(step)?)?);
-    let sure = how_sure(taught, step);
+    let sure = how_sure(taught, step, &headline);
     Ok(match headline.split_once(PARTS) {
         Some((result, rest)) => {
-            let longer = format!("{}. {sure}", capital(rest));
-            (vec![result.to_string()], vec![longer, capital(rest)])
+            let rest = capital(rest);
+            let longer = format!("{rest}. {sure}");
+            let shorter = format!("{rest}. The curves are those of the central run.");
+            (
+                vec![result.to_string(), taught.lesson.title.into()],
+                vec![longer, shorter, format!("{rest}.")],
+            )
         }
         None => (vec![headline, taught.lesson.title.into()], vec![sure]),
     })
 }
 
 /// Whose curves they are, and what becomes of the others.
-fn how_sure(taught: &Taught<'_>, step: usize) -> String {
+fn how_sure(taught: &Taught<'_>, step: usize, headline: &str) -> String {
     let asked = taught.lesson.facts.iter();
     if !asked.clone().any(|fact| fact.key == READY_OF_100.key) {
         return "The curves are those of the central run; yours differs.".into();
     }
+    if headline.contains(COUNTED) {
+        return format!(
+            "The curves are those of the central run; {} plausible ones were run beside it.",
+            taught.common.members
+        );
+    }
     let of_100 = |step| value(&READY_OF_100, &taught.seen(step)).unwrap_or_default();
     let last = taught.steps[step].case.input.last_day;
     let words = format!(
-        "The curves are those of the central run; of 100 plausible ones {} are ready by day {last}",
+        "The curves are those of the central run; of 100 plausible ones ({} were run) {} are ready by day {last}",
+        taught.common.members,
         of_100(step)
     );
     match taught.lesson.base {

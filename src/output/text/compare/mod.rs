@@ -11,6 +11,7 @@ use super::words::list;
 use super::{Page, Tone};
 use pairs::pairs;
 use table::table;
+pub(in crate::output) use table::{marks_few, told};
 
 /// Differences of the files that are told one by one.
 const DIFFERENCES: usize = 4;
@@ -116,7 +117,7 @@ fn differences(page: &mut Page, comparison: &Comparison<'_>) {
 }
 
 /// What a cost leaves out, where there is one.
-fn without_prices(page: &mut Page, comparison: &Comparison<'_>) {
+pub(in crate::output) fn without_prices(page: &mut Page, comparison: &Comparison<'_>) {
     let priced = comparison.strategies.iter().enumerate();
     for (place, strategy) in priced {
         let Some(told) = strategy.told().next() else {

@@ -77,7 +77,7 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
 }
 
 /// The lines in which the plans are told apart, as many as fit.
-fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
+pub(in crate::output) fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
     let lines = comparison.lines.iter();
     let mut told: Vec<&Line> = lines
         .filter(|line| !UNTOLD.contains(&line.name) && has_something(line) && is_told_apart(line))
@@ -157,13 +157,22 @@ fn standing(line: &Line, cells: &[String], last_day: u32) -> String {
     }
     let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
     let words = told.into_iter().filter_map(|(wanted, word)| {
-        let all = 0..count;
-        let places: Vec<usize> = all.filter(|&place| stands(place) == wanted).collect();
-        let is_told = !places.is_empty() && (count == 2 || 2 * places.len() <= count);
-        let letters: String = places.into_iter().map(letter).collect();
-        is_told.then(|| format!("{word} {letters}"))
+        let places: Vec<usize> = (0..count).filter(|&place| stands(place) == wanted).collect();
+        let letters: String = places.iter().copied().map(letter).collect();
+        are_few(places.len(), count).then(|| format!("{word} {letters}"))
     });
     words.collect::<Vec<_>>().join(" ")
+}
+
+/// Whether some plans stand so, and no more than half of them: a best that most plans share says nothing.
+pub(in crate::output) fn marks_few(line: &Line, standing: Standing) -> bool {
+    let count = line.values.len();
+    let places = (0..count).filter(|&place| line.standing(place) == standing);
+    are_few(places.count(), count)
+}
+
+fn are_few(so_many: usize, count: usize) -> bool {
+    so_many > 0 && (count == 2 || 2 * so_many <= count)
 }
 
 #[cfg(test)]
