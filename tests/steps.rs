@@ -42,7 +42,7 @@ fn day_one(input: &ModelInput) -> Vec<u32> {
 /// A tank without plants, gas, air or events, lit at some hours.
 fn lit(on: (u32, u32), off: (u32, u32)) -> ModelInput {
     let mut input = reference::input("bare_no_change");
-    (input.step_minutes, input.step_after_a_switch_minutes) = (60, 30);
+    input.step_minutes = 60;
     input.gas = GasPlan::None;
     (input.stands, input.events, input.air) = (Vec::new(), Vec::new(), Vec::new());
     input.light = vec![TimerLine {
@@ -113,7 +113,7 @@ fn the_step_after_filling_after_a_new_line_of_a_timer_and_after_a_day_without_fe
 fn where_a_stand_begins_to_shed_no_step_is_shortened() {
     // it is another minute in every lane of tanks side by side
     let mut input = reference::input("base");
-    (input.step_minutes, input.step_after_a_switch_minutes) = (60, 30);
+    input.step_minutes = 60;
     (input.events, input.gas, input.air) = (Vec::new(), GasPlan::None, Vec::new());
     let without = ModelInput {
         stands: Vec::new(),
