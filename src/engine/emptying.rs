@@ -22,9 +22,9 @@ use crate::model::tank_model::TankModel;
 
 use super::fading::Fading;
 
-/// Pools that turn over more often than this in a part are fitted: below, the scheme is off by less than a
-/// tenth of what is left (1/3 for e^(−1)).
-const TURNS: f64 = 1.0;
+/// Pools that turn over more often than this in a part are fitted: below, the scheme is off by less than
+/// half a percent of what is left (0.604 for e^(−1/2)).
+const TURNS: f64 = 0.5;
 
 /// A pool that is emptied within a part, in some lanes; symbols as in the head of this file.
 #[derive(Debug, Clone, Copy)]

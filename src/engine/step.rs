@@ -14,7 +14,8 @@
 //! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller) per day
 //!    times the part is at most `dt_stiff`, gas exchange more finely not long after something was switched or
 //!    happened (see [`shortening`](super::shortening)). What decides is the tank's own state at the start of the
-//!    step, what is switched and whether it ran short not long ago (3.), nothing else. To measure the error of a step, every part can be cut further (see
+//!    step, what is switched, how long that has been so, and whether it ran short not long ago (3.), nothing else.
+//!    To measure the error of a step, every part can be cut further (see
 //!    [`finer`](super::shortening::ShorteningRule::finer)).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
