@@ -24,7 +24,6 @@ const TEN_TO_TWO: Window = Window {
 #[test]
 fn with_all_processes_picked_a_test_has_the_bits_of_a_run() {
     let mut input = reference::input("bare_no_change");
-    input.step_after_a_switch_minutes = input.step_minutes; // a test has one step
     input.tank.soil_l = 0.0;
     input.events.clear();
     input.heating.set_c = None;

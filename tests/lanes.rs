@@ -143,11 +143,12 @@ fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, 
         hydrogen,
         drift,
         closer,
+        stirred,
     } = stepper.memory();
     let left = totals
         .into_iter()
         .chain(state.0)
-        .chain([hydrogen, drift, closer]);
+        .chain([hydrogen, drift, closer, stirred]);
     (left.collect(), counts)
 }
 

@@ -1,4 +1,4 @@
-//! How long steps are: an hour, short after a switch, and cut finer where a pool runs short.
+//! How long steps are: an hour, cut finer after a switch and where a pool runs short.
 
 mod support;
 
@@ -42,7 +42,7 @@ fn day_one(input: &ModelInput) -> Vec<u32> {
 /// A tank without plants, gas, air or events, lit at some hours.
 fn lit(on: (u32, u32), off: (u32, u32)) -> ModelInput {
     let mut input = reference::input("bare_no_change");
-    (input.step_minutes, input.step_after_a_switch_minutes) = (60, 30);
+    input.step_minutes = 60;
     input.gas = GasPlan::None;
     (input.stands, input.events, input.air) = (Vec::new(), Vec::new(), Vec::new());
     input.light = vec![TimerLine {
@@ -57,63 +57,86 @@ fn lit(on: (u32, u32), off: (u32, u32)) -> ModelInput {
 }
 
 #[test]
-fn a_day_is_cut_into_hours_the_first_after_a_switch_of_which_is_cut_in_two() {
-    let mut steps: Vec<u32> = (0..24).map(|hour| hour * HOUR).collect();
-    steps.extend([10, 18].map(|switched| switched * HOUR + 30));
-    steps.sort_unstable();
-    assert_eq!(day_one(&lit((10, 0), (18, 0))), steps);
-}
-
-#[test]
-fn a_switch_or_an_event_off_the_hour_is_followed_by_a_step_to_the_next_half_hour() {
+fn a_day_is_cut_into_hours_and_at_every_switch_and_event() {
+    let hours: Vec<u32> = (0..24).map(|hour| hour * HOUR).collect();
+    assert_eq!(day_one(&lit((10, 0), (18, 0))), hours);
     let mut input = lit((10, 5), (18, 20));
     input.events.push(Event {
         minute: DAY + 3 * HOUR + 40,
         name: "change".into(),
         kind: EventKind::Change { share: 0.2 },
     });
-    let steps = day_one(&input);
-    let of_hour = |hour: u32| -> Vec<u32> {
-        let within = steps.iter().filter(|minute| **minute / HOUR == hour);
-        within.map(|minute| minute % HOUR).collect()
-    };
-    // 03:40 to 04:00 is short already
-    assert_eq!([3, 4].map(of_hour), [vec![0, 40], vec![0]]);
-    // 10:00 to lights-on at 10:05, to 10:30; lights-off at 18:20, to 18:30, to 19:00
-    assert_eq!(
-        [10, 18, 19].map(of_hour),
-        [vec![0, 5, 30], vec![0, 20, 30], vec![0]]
-    );
+    let mut cut = hours;
+    cut.extend([3 * HOUR + 40, 10 * HOUR + 5, 18 * HOUR + 20]);
+    cut.sort_unstable();
+    assert_eq!(day_one(&input), cut);
+}
+
+/// The parts that each hour of day 1 is cut into, over water that splashes.
+fn parts_by_hour(input: &ModelInput) -> Vec<u64> {
+    let mut input = input.clone();
+    input.parameters = input.parameters.with("k_600", 4.0);
+    let plan = Plan::new(&input);
+    let mut tank = Simulation::filled(&plan);
+    let nobody = &mut support::drive::Nobody;
+    if tank.minute < DAY {
+        go_on(&mut tank, 1, nobody).unwrap();
+    }
+    let parts = (1..=24).map(|hour| {
+        let before = tank.work(0).parts;
+        tank.advance(DAY + hour * HOUR, nobody).unwrap();
+        tank.work(0).parts - before
+    });
+    parts.collect()
 }
 
 #[test]
-fn the_step_after_filling_after_a_new_line_of_a_timer_and_after_a_day_without_feed_is_short() {
-    let begins_short = |input: &ModelInput| day_one(input).contains(&30);
+fn after_a_switch_gas_exchange_is_cut_finer_and_less_so_every_hour() {
+    let parts = parts_by_hour(&lit((10, 0), (18, 0)));
+    println!("{parts:?}");
+    let calm = parts[9];
+    assert_eq!(parts[0..10], [calm; 10], "nothing was switched for long");
+    for switched in [10, 18] {
+        assert!(
+            parts[switched] > 3 * calm,
+            "five times, but for whole parts"
+        );
+        assert!(parts[switched..switched + 6].is_sorted_by(|now, next| now >= next));
+    }
+    assert_eq!(parts[17], calm, "a fifth less each hour: over after eight");
+}
+
+#[test]
+fn filling_a_new_line_of_a_timer_and_the_end_of_a_day_without_feed_are_switches() {
+    let begins_stirred = |input: &ModelInput| {
+        let parts = parts_by_hour(input);
+        parts[0] > 3 * parts[9]
+    };
     let calm = lit((10, 0), (18, 0));
-    assert!(!begins_short(&calm), "nothing switches at midnight");
+    assert!(!begins_stirred(&calm), "nothing switches at midnight");
     let mut filled = calm.clone();
     filled.filled_at = DAY;
-    assert!(begins_short(&filled), "filling");
+    assert!(begins_stirred(&filled), "filling");
     let mut air = calm.clone();
     air.air = vec![TimerLine {
         from_day: 1,
         window: Window {
             on: TimeOfDay::at(20, 0),
-            off: TimeOfDay::at(8, 0),
+            off: TimeOfDay::at(23, 0),
         },
         value: 1.0,
     }];
-    assert!(begins_short(&air), "air that comes on with its first day");
+    assert!(begins_stirred(&air), "air on its first day");
     let mut hungry = calm.clone();
     hungry.unfed = vec![(0, 0)];
-    assert!(begins_short(&hungry), "feeding again");
+    assert!(begins_stirred(&hungry), "feeding again");
 }
 
 #[test]
 fn where_a_stand_begins_to_shed_no_step_is_shortened() {
     // it is another minute in every lane of tanks side by side
     let mut input = reference::input("base");
-    (input.step_minutes, input.step_after_a_switch_minutes) = (60, 30);
+    input.step_minutes = 60;
     (input.events, input.gas, input.air) = (Vec::new(), GasPlan::None, Vec::new());
     let without = ModelInput {
         stands: Vec::new(),

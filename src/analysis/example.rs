@@ -116,7 +116,6 @@ impl Example {
             last_day: self.last_day,
             lookahead_days: 4,
             step_minutes: 60,
-            step_after_a_switch_minutes: 60,
             tank: Tank {
                 volume_l: VOLUME_L,
                 surface_m2: 0.18,

@@ -104,6 +104,10 @@ struct End<R> {
 }
 
 impl<R: Real> FigureWatch<R> {
+    /// Whether nothing from a midnight on counts.
+    pub fn is_over(&self, midnight: u32) -> bool {
+        self.end_minute <= midnight
+    }
     /// Watches up to the end of the judged run, with shrimp from a minute on in each lane.
     pub fn new(end_minute: u32, limits: &Limits, shrimp_from: R) -> Self {
         let none = R::zero();

@@ -111,8 +111,9 @@ pub fn judge_with_animals(
 }
 
 fn held(quiet: &RunResult, case: &Case, feed: &Feed) -> Held {
-    let filled_at = quiet.input.filled_at;
-    let mut watch = RipeningWatch::new(&case.limits, filled_at, feed.mg_n_per_day);
+    let input = &quiet.input;
+    let run = input.filled_at..input.end_minute();
+    let mut watch = RipeningWatch::new(&case.limits, run, feed.mg_n_per_day);
     quiet.readings.iter().for_each(|reading| watch.see(reading));
     watch.lane(0)
 }

@@ -1,11 +1,14 @@
 //! The ripening limits: what breaks them, and from which day on they hold to the end; in one tank or in
 //! several side by side.
 
-use crate::base::clock::DAY;
+use std::ops::Range;
+
+use crate::base::clock::{self, DAY};
 use crate::base::real::Real;
 use crate::engine::result::{Reading, Side};
 
 use super::limits::Limits;
+use super::stocking::DAYS_WITH_ANIMALS;
 
 /// A ripening limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,7 +72,8 @@ impl OxidationStep {
     }
 }
 
-/// From which day on each rule holds to the end of the look-ahead, without animals.
+/// From which day on each rule holds without animals: to the end of the run, and for the two weeks that animals are to
+/// be in the tank.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Held {
     /// The first whole day of the run.
@@ -101,25 +105,29 @@ fn latest<T>(days: impl Iterator<Item = (u32, T)>) -> (u32, T) {
         .expect("there is always a rule")
 }
 
-/// Watches tanks without animals for [`Held`].
+/// Watches tanks without animals for [`Held`]. Once the run has ended and everything has held for two weeks a tank is
+/// settled: what comes later no longer counts.
 #[derive(Debug, Clone)]
 pub struct RipeningWatch<R = f64> {
     limits: Limits,
     needed_mg_n_per_day: R,
     first_day: u32,
+    end_days: f64,
     held_from: [R; Ripening::ALL.len()],
     able_from: [R; OxidationStep::BOTH.len()],
 }
 
 impl<R: Real> RipeningWatch<R> {
-    /// Watches tanks filled at a minute, which must be able to oxidise so much.
-    pub fn new(limits: &Limits, filled_at: u32, needed_mg_n_per_day: R) -> Self {
-        let first_day = filled_at.div_ceil(DAY);
+    /// Watches tanks from the minute of filling to the end of the run and beyond, which must be able to oxidise so
+    /// much.
+    pub fn new(limits: &Limits, run: Range<u32>, needed_mg_n_per_day: R) -> Self {
+        let first_day = run.start.div_ceil(DAY);
         let from = R::of(f64::from(first_day));
         RipeningWatch {
             limits: *limits,
             needed_mg_n_per_day,
             first_day,
+            end_days: clock::days(run.end),
             held_from: [from; Ripening::ALL.len()],
             able_from: [from; OxidationStep::BOTH.len()],
         }
@@ -128,13 +136,35 @@ impl<R: Real> RipeningWatch<R> {
     #[inline(always)]
     pub fn see(&mut self, r: &Reading<R>) {
         let after = R::of(f64::from(first_day_after(r.minute, r.side)));
+        let open = self.open(clock::days(r.minute));
         for (from, limit) in self.held_from.iter_mut().zip(Ripening::ALL) {
-            *from = R::pick(limit.broken(&self.limits, r), after, *from);
+            let broken = R::both(open, limit.broken(&self.limits, r));
+            *from = R::pick(broken, after, *from);
         }
         for (from, step) in self.able_from.iter_mut().zip(OxidationStep::BOTH) {
             let short = step.capacity(r).below(self.needed_mg_n_per_day);
-            *from = R::pick(short, after, *from);
+            *from = R::pick(R::both(open, short), after, *from);
         }
+    }
+    /// Whether all tanks are settled at a minute.
+    pub fn all_are_settled(&self, minute: u32) -> bool {
+        !R::any(self.open(clock::days(minute)))
+    }
+    /// Whether the tank of one lane is settled so many days after midnight of day 0.
+    pub fn is_settled(&self, days: f64, lane: usize) -> bool {
+        let open = R::pick(self.open(days), R::one(), R::zero());
+        open.lane(lane) == 0.0
+    }
+    /// The tanks that are not settled so many days after midnight of day 0.
+    #[inline(always)]
+    fn open(&self, days: f64) -> R::Mask {
+        if days < self.end_days {
+            return R::zero().below(R::one());
+        }
+        let [first, rest @ ..] = &self.held_from;
+        let all = rest.iter().chain(&self.able_from);
+        let candidate = all.fold(*first, |latest, from| latest.most(*from));
+        R::of(days).below(candidate + R::of(f64::from(DAYS_WITH_ANIMALS)))
     }
     /// What held in one lane.
     pub fn lane(&self, lane: usize) -> Held {

@@ -44,13 +44,12 @@ pub fn alike(inputs: &[&ModelInput]) -> Result<(), Unlike> {
     Ok(())
 }
 
-fn times(input: &ModelInput) -> [u32; 5] {
+fn times(input: &ModelInput) -> [u32; 4] {
     [
         input.filled_at,
         input.last_day,
         input.lookahead_days,
         input.step_minutes,
-        input.step_after_a_switch_minutes,
     ]
 }
 

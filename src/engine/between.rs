@@ -11,10 +11,10 @@ impl<R: Real> Stepper<R> {
     /// The pools inside the last part, at a share of its length, and the extents that led there.
     ///
     /// ```text
-    /// y(θ) = y + Δt·(b₁·k₁ + b₂·(k₂ + k₃) + b₄·k₄)
-    /// b₁ = θ − 3/2·θ² + 2/3·θ³       b₂ = θ² − 2/3·θ³       b₄ = 2/3·θ³ − ½·θ²
+    /// y(θ) = y + Δt·(b₁·k₁ + b₂·k₂ + b₃·k₃)
+    /// b₁ = θ − 3/2·θ² + 2/3·θ³       b₂ = 2·θ² − 4/3·θ³       b₃ = 2/3·θ³ − ½·θ²
     /// ```
-    /// Source: Hairer, Nørsett & Wanner 1993, II.6. Third order. What empties a pool fades as it was fitted to. Where
+    /// The parabola through the rates at the looks, summed up (by hand). Second order. What empties a pool fades as it was fitted to. Where
     /// processes were held back, a straight line, so that nothing falls below zero in between either.
     pub fn inside(
         &self,
@@ -35,12 +35,13 @@ impl<R: Real> Stepper<R> {
             return extents;
         }
         let square = share * share;
-        let middle = square - R::of(2.0 / 3.0) * square * share;
-        let last = R::of(2.0 / 3.0) * square * share - R::of(0.5) * square;
-        let first = share - middle - middle - last;
+        let cube = square * share;
+        let middle = R::of(2.0) * square - R::of(4.0 / 3.0) * cube;
+        let last = R::of(2.0 / 3.0) * cube - R::of(0.5) * square;
+        let first = share - middle - last;
         for (row, extent) in extents[..self.rows].iter_mut().enumerate() {
-            let [k1, k2_and_k3, k4] = self.rates.each_ref().map(|rates| rates[row]);
-            *extent = (k1 * first + k2_and_k3 * middle + k4 * last) * part.days;
+            let [k1, k2, k3] = self.rates.each_ref().map(|rates| rates[row]);
+            *extent = (k1 * first + k2 * middle + k3 * last) * part.days;
         }
         for pool in self.emptied.iter().flatten() {
             pool.fit_inside(model, &self.rates, (part.days, share), &mut extents);

@@ -39,3 +39,13 @@ pub enum RunError {
     #[error("{0}")]
     Refused(String),
 }
+
+impl RunError {
+    /// When it happened, days since midnight of day 0; at the very start where the input makes no sense.
+    pub fn day(&self) -> f64 {
+        match self {
+            RunError::Impossible { day, .. } | RunError::LedgerBroken { day, .. } => *day,
+            RunError::Refused(_) => 0.0,
+        }
+    }
+}

@@ -16,10 +16,8 @@ pub struct ModelInput {
     pub last_day: u32,
     /// Days simulated past the end, so that the last weeks can be judged too.
     pub lookahead_days: u32,
-    /// The step, minutes, but for the first after something is switched or happens.
+    /// The step, minutes.
     pub step_minutes: u32,
-    /// That first step, minutes; the other is a whole multiple of it.
-    pub step_after_a_switch_minutes: u32,
     /// Dimensions of the tank.
     pub tank: Tank,
     /// The air around it.

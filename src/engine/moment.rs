@@ -56,6 +56,7 @@ impl<R: Real> Moment<R> {
                 hydrogen: all(&|moment, lane| moment.memory.hydrogen.lane(lane)),
                 drift: all(&|moment, lane| moment.memory.drift.lane(lane)),
                 closer: all(&|moment, lane| moment.memory.closer.lane(lane)),
+                stirred: all(&|moment, lane| moment.memory.stirred.lane(lane)),
             },
             keeping: Keeping {
                 gas: keeping().map(|(own, lane)| own.gas[lane]).collect(),

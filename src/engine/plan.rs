@@ -136,7 +136,7 @@ impl<R: Real> Plan<R> {
 
     /// The minutes of a day at which anything switches or happens in any lane, in order.
     ///
-    /// They must be those of each tank alone, since the step after one is short. Where a stand begins to
+    /// They must be those of each tank alone, since steps after one are cut finer. Where a stand begins to
     /// shed is therefore none of them (see [`Plan::instants`]).
     pub fn switches(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
         let (from, until) = (day * DAY, (day + 1) * DAY);

@@ -28,7 +28,7 @@ pub struct SavedRun {
     crossed: Vec<u64>,
     /// Activity of H+ and its drift, where the next search for the pH begins, and how closely steps are
     /// looked at.
-    memory: [u64; 3],
+    memory: [u64; 4],
     /// The gas of the day: first day of its line, on, off, mg/h.
     gas: Option<(u32, u32, u32, u64)>,
     /// What stands on the valve: mg/h, the lead in minutes, and what more gas does.
@@ -55,7 +55,8 @@ impl SavedRun {
             pools: bits(&tank.state.0),
             extents: bits(&tank.extents),
             crossed: bits(tank.crossed.as_flattened()),
-            memory: [memory.hydrogen, memory.drift, memory.closer].map(f64::to_bits),
+            memory: [memory.hydrogen, memory.drift, memory.closer, memory.stirred]
+                .map(f64::to_bits),
             gas: tank.keeping.gas[0].map(|line| {
                 let Window { on, off } = line.window;
                 (line.from_day, on.0, off.0, line.value.to_bits())
@@ -92,11 +93,12 @@ impl SavedRun {
         tank.extents = numbers(&self.extents);
         tank.keeping.gas = vec![self.gas.map(line)];
         tank.keeping.animals = vec![self.animals(plan)];
-        let [hydrogen, drift, closer] = self.memory.map(f64::from_bits);
+        let [hydrogen, drift, closer, stirred] = self.memory.map(f64::from_bits);
         tank.stepper.recall(Memory {
             hydrogen,
             drift,
             closer,
+            stirred,
         });
         let [steps, parts, held_back] = self.work;
         tank.counts = Counts::of(Work {

@@ -4,13 +4,14 @@ use crate::base::real::Real;
 use crate::model::tank_model::TankModel;
 use crate::model::water::Water;
 
-/// How many parts a stretch is cut into, in each lane: see the head of `step`.
+/// How many parts a stretch is cut into, in each lane: see the head of `step`. Where things were `stirred` not long ago
+/// gas exchange is cut so many times finer.
 #[inline(always)]
 pub fn parts<R: Real>(
     model: &TankModel<R>,
     water: &Water<R>,
     days: f64,
-    limits: &ShorteningRule<R>,
+    (stirred, limits): (R, &ShorteningRule<R>),
 ) -> R {
     let transfer = model.processes().gas_exchange.transfer(water);
     let gas = transfer.oxygen_l_per_day.most(transfer.co2_l_per_day);
@@ -18,7 +19,7 @@ pub fn parts<R: Real>(
         Some(_) => water.held.gas_mmol_per_day / limits.cut_band_mmol_per_l,
         None => R::zero(),
     };
-    let exchange = (gas + controller) / water.volume();
+    let exchange = (gas + controller).most(gas * stirred) / water.volume();
     let needed = (exchange * R::of(days) / limits.most_per_part).ceil();
     // in this order, so that what is not a number counts as one part
     let needed = R::one().most(needed).least(R::of(MOST_PARTS));

@@ -105,14 +105,20 @@ impl<'a, R: Real> Simulation<'a, R> {
     }
 
     #[inline(always)]
-    fn step(&mut self, held: &Held<R>, grid: u32, next: u32, watcher: &mut impl Watcher<R>) {
+    fn step(
+        &mut self,
+        held: &Held<R>,
+        (happened, next): (bool, u32),
+        watcher: &mut impl Watcher<R>,
+    ) {
         let plan = self.plan;
+        let grid = plan.input.step_minutes;
         let until = ((self.minute / grid + 1) * grid).min(next);
         let from_days = clock::days(self.minute);
         let days = clock::days(until - self.minute);
-        let happened = self.happens_now();
+        let stirred = self.stepper.memory().stirred;
         let water = (self.stepper).look(&plan.model, &self.state, held, R::of(from_days));
-        let parts = parts(&plan.model, water, days, &plan.shortening);
+        let parts = parts(&plan.model, water, days, (stirred, &plan.shortening));
         watcher.glance(self.minute, water);
         if !happened && watcher.wants(self.minute, Side::Plain) {
             let mut reading = (plan.gauge).read(&plan.model, water, self.minute, Side::Plain);
@@ -216,7 +222,7 @@ impl<'a, R: Real> Simulation<'a, R> {
 struct Steps<'s, 'p, R: Real, W> {
     tanks: &'s mut Simulation<'p, R>,
     held: &'s Held<R>,
-    /// Whether something has just been switched or has happened: the first step is a short one.
+    /// Whether something has just been switched or has happened.
     switched: bool,
     until: u32,
     watcher: &'s mut W,
@@ -227,14 +233,14 @@ impl<R: Real, W: Watcher<R>> Wide for Steps<'_, '_, R, W> {
 
     #[inline(always)]
     fn go(self) -> Result<(), RunError> {
-        let input = &self.tanks.plan.input;
-        let mut grid = match self.switched {
-            true => input.step_after_a_switch_minutes,
-            false => input.step_minutes,
-        };
+        if self.switched {
+            self.tanks.stepper.stir();
+        }
+        let mut happened = self.tanks.happens_now();
         while self.tanks.minute < self.until {
-            self.tanks.step(self.held, grid, self.until, self.watcher);
-            grid = input.step_minutes;
+            let next = (happened, self.until);
+            self.tanks.step(self.held, next, self.watcher);
+            happened = false;
             self.tanks.check()?;
         }
         Ok(())

@@ -1,22 +1,21 @@
 //! One step of time.
 //!
-//! The scheme is the classical Runge–Kutta scheme of fourth order (Kutta 1901; any text on ordinary
-//! differential equations, for example Hairer, Nørsett & Wanner 1993): four looks at the tank, at
-//! the start, twice in the middle and at the end, weighted 1 : 2 : 2 : 1.
+//! The scheme is Kutta's of third order (Kutta 1901; any text on ordinary differential equations, for example Hairer,
+//! Nørsett & Wanner 1993): three looks at the tank, at the start, in the middle and at the end, weighted 1 : 4 : 1.
 //!
-//! Lengths, which the clock gives (see [`simulation`](super::simulation)): an hour, but half an hour at
-//! most from anything that is switched or happens to the next half hour of the clock, since whatever that
-//! sets off fades within hours. The end of every hour is the end of a step. Nothing in the model is stiff
-//! at these lengths but four things, and each has its own remedy: the gas exchange of strong air and the
-//! controller of a valve (1.); a pool that its eaters empty, which is fitted (see
-//! `emptying`); and the thermostat, whose temperatures are worked out ahead of the
-//! other looks (see [`warming`](crate::model::warming)).
+//! A step is an hour, cut at every switch and event; the end of every hour is the end of a step (see
+//! [`simulation`](super::simulation)). Nothing in the model is quick at this length but five things, and each has its
+//! own remedy: the gas exchange of strong air and the controller of a valve (1.); a pool that its eaters empty, which
+//! is fitted (see `emptying`); the thermostat, whose temperatures are worked out ahead of the other looks (see
+//! [`warming`](crate::model::warming)); and the indicator, which follows behind them (see
+//! [`following`](crate::model::following)).
 //!
 //! In this order:
 //! 1. Shorten: the step is cut into equal parts so that (gas exchange + air + valve controller) per day
-//!    times the part is at most `dt_stiff` (see [`shortening`](super::shortening)). What decides is the
-//!    tank's own state at the start of the step, what is switched and whether it ran short not long ago
-//!    (3.), nothing else. To measure the error of a step, every part can be cut further (see
+//!    times the part is at most `dt_stiff`, gas exchange more finely not long after something was switched or
+//!    happened (see [`shortening`](super::shortening)). What decides is the tank's own state at the start of the
+//!    step, what is switched, how long that has been so, and whether it ran short not long ago (3.), nothing else.
+//!    To measure the error of a step, every part can be cut further (see
 //!    [`finer`](super::shortening::ShorteningRule::finer)).
 //! 2. Step processes, not pools: each row gets an extent (rate × time), and pools change by rows ×
 //!    extents, so that whatever a row conserves is conserved.
@@ -41,6 +40,7 @@ use super::alone::{Alone, Left, WORTH_PARTS, finish};
 use super::emptying::Emptying;
 use super::guard::mend;
 use super::memory::Memory;
+use super::scheme::LOOKS;
 pub use super::stretch::{Books, Part, Stretch};
 
 /// Room for one step; nothing is allocated while stepping.
@@ -51,8 +51,8 @@ pub struct Stepper<R: Real> {
     pub(super) memory: Memory<R>,
     /// The factor of [`Memory::drift`], of the present part.
     pub(super) drift: R,
-    /// Rates at the start of a part, both in its middle added up, and at its end.
-    pub(super) rates: [PerRow<R>; 3],
+    /// Rates at the start of a part, in its middle and at its end.
+    pub(super) rates: [PerRow<R>; LOOKS],
     /// The pools that are emptied in the part.
     pub(super) emptied: [Option<Emptying<R>>; MAY_BE_EMPTIED.len()],
     pub(super) extents: PerRow<R>,
@@ -67,7 +67,7 @@ impl<R: Real> Stepper<R> {
             memory: Memory::fresh(),
             water: Water::blank(),
             drift: R::one(),
-            rates: [none; 3],
+            rates: [none; LOOKS],
             emptied: [None; MAY_BE_EMPTIED.len()],
             extents: none,
         }
@@ -100,6 +100,11 @@ impl<R: Real> Stepper<R> {
     /// What the next step must know of the last.
     pub fn memory(&self) -> Memory<R> {
         self.memory
+    }
+
+    /// Notes that something has been switched or has happened.
+    pub fn stir(&mut self) {
+        self.memory.stir();
     }
 
     /// Goes on from what another stepper knew.
@@ -170,7 +175,8 @@ impl<R: Real> Stepper<R> {
             }
             looked = false;
             let before = *books.state;
-            let Taken { short, again } = self.take_part(model, (from_days, days), waiting, books);
+            let Taken { short, again } =
+                self.take_part(model, &before, (from_days, days), waiting, books);
             if !R::any(again) {
                 done(
                     self,
@@ -197,24 +203,24 @@ impl<R: Real> Stepper<R> {
     fn take_part(
         &mut self,
         model: &TankModel<R>,
+        before: &State<R>,
         when: (R, R),
         waiting: R::Mask,
         books: &mut Books<'_, R>,
     ) -> Taken<R> {
-        let before = *books.state;
         let turn = Turn {
             waiting,
             may_halve: self.memory.may_look_closer(),
         };
-        let mut short = self.part(model, &before, when, turn);
+        let mut short = self.part(model, before, when, turn);
         if !turn.is_in_vain(short) {
             let how_long = (R::one(), self.water.held.lit);
             let (extents, state) = (&mut self.extents, &mut *books.state);
-            model.matrix().lead(&before, extents, how_long, state);
-            let mended = mend(model, &before, extents, R::one(), turn.may_halve, state);
+            model.matrix().lead(before, extents, how_long, state);
+            let mended = mend(model, before, extents, R::one(), turn.may_halve, state);
             short = R::either(short, mended);
             let done = R::both(waiting, R::not(turn.again(short)));
-            self.book(&before, books.state, done, books.totals);
+            self.book(before, books.state, done, books.totals);
             books.counts.part(done, R::both(done, short));
         }
         let again = turn.again(short);

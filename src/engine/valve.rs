@@ -87,7 +87,7 @@ impl<'a> Valves<'a> {
         self.lanes
     }
 
-    /// Takes tanks to a minute, the gas set every day.
+    /// Takes tanks to a minute, the gas set every day; or to the midnight from which on the watcher has seen enough.
     ///
     /// # Errors
     /// Those of a run.
@@ -97,7 +97,7 @@ impl<'a> Valves<'a> {
         until: u32,
         watcher: &mut impl Watcher<R>,
     ) -> Result<(), RunError> {
-        while tanks.minute < until {
+        while tanks.minute < until && !watcher.has_seen_enough(tanks.minute) {
             let day = tanks.minute / DAY;
             tanks.keeping.gas = self.set_for(day, tanks)?;
             tanks.keeping.valves = self.lanes.iter().map(Valve::standing).collect();

@@ -17,6 +17,10 @@ pub trait Watcher<R: Real = f64> {
     fn see(&mut self, reading: &Reading<R>, tanks: &Simulation<'_, R>);
     /// Sees an event, as the first lane has it, with the tanks just before and after it.
     fn happened(&mut self, event: &Event, litres: R, before: &Reading<R>, after: &Reading<R>);
+    /// Whether whatever comes from a midnight on is of no interest, so that the run may end there.
+    fn has_seen_enough(&self, _midnight: u32) -> bool {
+        false
+    }
     /// Every how many minutes the step that begins at this one is to be looked into. Of one tank
     /// only, not of several side by side.
     fn close_up(&self, _minute: u32) -> Option<u32> {
@@ -51,6 +55,9 @@ impl<R: Real> Watcher<R> for Eyes<'_, '_, R> {
         for one in self.0.iter_mut() {
             one.happened(event, litres, before, after);
         }
+    }
+    fn has_seen_enough(&self, midnight: u32) -> bool {
+        !self.0.is_empty() && self.0.iter().all(|one| one.has_seen_enough(midnight))
     }
     fn close_up(&self, minute: u32) -> Option<u32> {
         self.0.iter().find_map(|one| one.close_up(minute))

@@ -2,6 +2,8 @@
 
 use crate::base::real::Real;
 
+use super::scheme::LOOKS;
+
 /// Work of a run.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Work {
@@ -14,9 +16,6 @@ pub struct Work {
     /// Parts in which processes were held back so that no pool falls below zero.
     pub held_back: u64,
 }
-
-/// Looks at the tank per part.
-const LOOKS: u64 = 4;
 
 /// The same, per lane. Counts are numbers of the run, exact up to 9e15.
 #[derive(Debug, Clone, Copy)]
@@ -69,7 +68,7 @@ impl<R: Real> Counts<R> {
         Work {
             steps: self.steps,
             parts,
-            evaluations: parts * LOOKS,
+            evaluations: parts * LOOKS as u64,
             held_back: self.held_back.lane(lane) as u64,
         }
     }

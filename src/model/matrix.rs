@@ -237,20 +237,18 @@ impl Matrix<f64> {
 /// The least of the pools that must not be negative, and of nothing.
 #[inline(always)]
 pub fn least<R: Real>(state: &State<R>) -> R {
-    let mut least = [R::zero(); 4];
+    // eight at a time: the processor compares some while others are under way
+    let mut least = [R::zero(); 8];
     for pools in MUST_NOT_OWE {
-        let (fours, rest) = state.0[pools].as_chunks::<4>();
-        for four in fours {
-            for (least, amount) in least.iter_mut().zip(four) {
+        for eight in state.0[pools].chunks(8) {
+            for (least, amount) in least.iter_mut().zip(eight) {
                 *least = least.least(*amount);
             }
         }
-        for amount in rest {
-            least[0] = least[0].least(*amount);
-        }
     }
-    let [a, b, c, d] = least;
-    a.least(b).least(c.least(d))
+    let [a, b, c, d, e, f, g, h] = least;
+    let (low, high) = (a.least(b).least(c.least(d)), e.least(f).least(g.least(h)));
+    low.least(high)
 }
 
 /// Numbers the pairs of process and group.

@@ -7,6 +7,7 @@ pub mod conserved;
 pub mod content;
 pub mod equivalents;
 pub mod films;
+pub mod following;
 pub mod group;
 pub mod guild;
 pub mod held;

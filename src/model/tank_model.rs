@@ -5,6 +5,7 @@ use crate::base::real::Real;
 use super::canopy::Canopy;
 use super::component::Component;
 use super::content::Contents;
+use super::following::Following;
 use super::held::Held;
 use super::matrix::Matrix;
 use super::observer::Observer;
@@ -30,6 +31,8 @@ pub struct TankModel<R> {
     per_yield: [R; 3],
     /// The row of heat, if it moves the temperature.
     heat_row: Option<usize>,
+    /// That of the indicator, likewise.
+    indicator_row: Option<usize>,
 }
 
 impl<R: Real> TankModel<R> {
@@ -49,7 +52,8 @@ impl<R: Real> TankModel<R> {
             observer,
             processes,
             matrix: Matrix::new(&rows),
-            heat_row: heat_row(&rows),
+            heat_row: row_that_moves(Pool::Temperature, &rows),
+            indicator_row: row_that_moves(Pool::Indicator, &rows),
             rows,
             contents,
             per_yield: ["Y_AOB", "Y_NOB", "Y_K"].map(|id| R::one() / setup.get(id)),
@@ -70,7 +74,8 @@ impl<R: Real> TankModel<R> {
                 .retain(|(component, _)| at_work && !is_held(component));
         }
         self.matrix = Matrix::new(&self.rows);
-        self.heat_row = heat_row(&self.rows);
+        self.heat_row = row_that_moves(Pool::Temperature, &self.rows);
+        self.indicator_row = row_that_moves(Pool::Indicator, &self.rows);
         self
     }
 
@@ -81,6 +86,7 @@ impl<R: Real> TankModel<R> {
         water.state = *state;
         water.held = *held;
         water.days = days;
+        water.warms_by_course = false;
         self.see(water);
     }
     /// Looks at what `water` holds: its pools, what is switched and the time.
@@ -101,6 +107,12 @@ impl<R: Real> TankModel<R> {
     pub fn warming(&self, water: &Water<R>, days: R) -> Option<(usize, Course<R>)> {
         let row = self.heat_row?;
         Some((row, self.processes.heat.warming(water).course(days)))
+    }
+    /// How the indicator follows the water, and the row that moves it; none where nothing does.
+    #[inline(always)]
+    pub fn following(&self, water: &Water<R>) -> Option<(usize, Following<R>)> {
+        let row = self.indicator_row?;
+        Some((row, self.processes.indicator.following(water)))
     }
     /// The processes.
     pub fn processes(&self) -> &Processes<R> {
@@ -150,11 +162,11 @@ impl<R: Real> TankModel<R> {
     }
 }
 
-/// The row that moves the temperature.
-fn heat_row<R: Real>(rows: &[(usize, Row<R>)]) -> Option<usize> {
+/// The one row that moves a pool.
+fn row_that_moves<R: Real>(pool: Pool, rows: &[(usize, Row<R>)]) -> Option<usize> {
     let moves = |(_, row): &(usize, Row<R>)| {
         let mut components = row.entries.iter().map(|(component, _)| component);
-        components.any(|component| *component == Pool::Temperature.into())
+        components.any(|component| *component == pool.into())
     };
     rows.iter().position(moves)
 }

@@ -13,17 +13,19 @@
 use crate::base::real::Real;
 
 /// Finer steps in half a part.
-const IN_HALF_A_PART: usize = 2;
+const IN_HALF_A_PART: usize = 1;
 
 /// The course of temperature over a part of a step.
 #[derive(Debug, Clone, Copy)]
 pub struct Course<R> {
-    /// In the middle, °C.
-    pub middle_c: R,
-    /// At the end, °C.
-    pub end_c: R,
-    /// How fast the water warms on the whole, K/day.
+    /// In the middle and at the end, °C.
+    pub looks_c: [R; 2],
+    /// How fast the water warms at the start, K/day.
+    pub first_k_per_day: R,
+    /// On the whole.
     pub k_per_day: R,
+    /// At the end.
+    pub last_k_per_day: R,
 }
 
 /// How a tank warms from some temperature on: see the head of this file.
@@ -53,9 +55,10 @@ impl<R: Real> Warming<R> {
         let middle = self.go_on(R::zero(), step);
         let end = self.go_on(middle, step);
         Course {
-            middle_c: self.from_c + middle,
-            end_c: self.from_c + end,
+            looks_c: [middle, end].map(|above| self.from_c + above),
+            first_k_per_day: self.now(),
             k_per_day: end / days,
+            last_k_per_day: self.at(end),
         }
     }
 
@@ -106,8 +109,11 @@ mod tests {
         let hour = 1.0 / 24.0;
         let course = CALM.course(hour);
         // the error of the scheme, (2/96)^5/120 of three degrees, is 1e-10
-        assert!((course.middle_c - exactly(-6.0, 2.0, hour / 2.0)).abs() < 1e-9);
-        assert!((course.end_c - exactly(-6.0, 2.0, hour)).abs() < 1e-9);
+        let [middle_c, end_c] = course.looks_c;
+        assert!((middle_c - exactly(-6.0, 2.0, hour / 2.0)).abs() < 1e-9);
+        assert!((end_c - exactly(-6.0, 2.0, hour)).abs() < 1e-9);
+        assert_eq!(course.first_k_per_day, -6.0);
+        assert!((course.last_k_per_day - (-6.0 - 2.0 * (end_c - 25.0))).abs() < 1e-9);
     }
 
     #[test]
@@ -119,7 +125,7 @@ mod tests {
         };
         let hour = 1.0 / 24.0;
         // 4 K/day, less 22 per degree; (22/96)^5/120 of 0.2 K in each of four finer steps
-        assert!((inside.course(hour).end_c - exactly(4.0, 22.0, hour)).abs() < 5e-6);
+        assert!((inside.course(hour).looks_c[1] - exactly(4.0, 22.0, hour)).abs() < 5e-6);
     }
 
     #[test]
@@ -131,14 +137,12 @@ mod tests {
             ..CALM
         };
         let days = 0.25 / 19.0;
-        let Course {
-            middle_c, end_c, ..
-        } = cold.course(days);
+        let [middle_c, end_c] = cold.course(days).looks_c;
         // 0.2 K below the band, 19 K/day: within it, in the last fifth of the part
         assert!((middle_c - 25.125).abs() < 1e-12);
         assert!(25.24 < end_c && end_c < 25.25, "{end_c}");
         let settled = (0..200).fold(cold, |now, _| {
-            let above = now.course(1.0 / 24.0).end_c - now.from_c;
+            let above = now.course(1.0 / 24.0).looks_c[1] - now.from_c;
             Warming {
                 from_c: now.from_c + above,
                 call: [now.call[0] - above, -1.0],

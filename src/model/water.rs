@@ -19,6 +19,8 @@ pub struct Water<R> {
     pub held: Held<R>,
     /// Days since midnight of day 0.
     pub days: R,
+    /// Whether the course of temperature is worked out ahead, so that nobody asks for the rate of heat.
+    pub warms_by_course: bool,
     /// Factors at the present temperature.
     pub factors: Factors<R>,
     /// Total ammonia, mg N/L.
@@ -93,6 +95,7 @@ impl<R: Real> Water<R> {
             state: State::default(),
             held: Held::quiet(),
             days: none,
+            warms_by_course: false,
             factors: Factors::default(),
             tan: none,
             nitrite: none,

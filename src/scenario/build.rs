@@ -28,8 +28,6 @@ use super::tree::Table;
 
 /// The step of the engine, minutes.
 const STEP_MINUTES: u32 = 60;
-/// Its first step after something is switched or happens.
-const STEP_AFTER_A_SWITCH_MINUTES: u32 = 30;
 
 /// Reads a whole scenario, its filling put off by some days; none when something is wrong (the desk knows what).
 pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option<Case> {
@@ -60,7 +58,6 @@ pub fn case(desk: &Desk, table: &Table, stem: &str, put_off_days: u32) -> Option
         last_day: draft.calendar.last_day,
         lookahead_days: LOOKAHEAD_DAYS,
         step_minutes: STEP_MINUTES,
-        step_after_a_switch_minutes: STEP_AFTER_A_SWITCH_MINUTES,
         tank,
         room: surroundings.room,
         heating: surroundings.heating,

@@ -43,7 +43,6 @@ pub fn tank(number: u64, days: u32) -> ModelInput {
         last_day: days - 1,
         lookahead_days: 0,
         step_minutes: STEP_MINUTES,
-        step_after_a_switch_minutes: STEP_MINUTES / 2,
         tank: size,
         room: Room {
             temperature_c: lot.between(15.0, 30.0),

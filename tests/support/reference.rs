@@ -44,7 +44,6 @@ pub fn input(name: &str) -> ModelInput {
         last_day: run["days"].as_f64().unwrap() as u32 - 1,
         lookahead_days: 0,
         step_minutes: 60,
-        step_after_a_switch_minutes: 30,
         tank: Tank {
             volume_l: number("tank", "V"),
             surface_m2: number("tank", "A"),

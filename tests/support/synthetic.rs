@@ -236,7 +236,6 @@ impl Knobs {
             last_day: self.last_day,
             lookahead_days: 2,
             step_minutes: 60,
-            step_after_a_switch_minutes: 30,
             tank: Tank {
                 volume_l: VOLUME,
                 surface_m2: 0.18,

@@ -90,7 +90,7 @@ impl Course {
                 figures: FigureWatch::new(input.end_minute(), group.limits, shrimp_from),
                 days: DayWatch::new(input.last_day, group.drawn),
             },
-            quiet: QuietWatch::new(group.limits, input.filled_at, needed),
+            quiet: QuietWatch::new(group.limits, input.filled_at..input.end_minute(), needed),
             failed: [const { None }; ABREAST],
             twins: None,
         }
@@ -142,10 +142,10 @@ impl Course {
 
     fn note_failures(&mut self, tanks: &Simulation<'_, Abreast>, ended: Result<(), RunError>) {
         let all = ended.err();
-        for (noted, failed) in self.failed.iter_mut().zip(&tanks.failed) {
-            if noted.is_none() {
-                *noted = failed.clone().or_else(|| all.clone());
-            }
+        for (lane, (noted, failed)) in self.failed.iter_mut().zip(&tanks.failed).enumerate() {
+            let why = failed.clone().or_else(|| all.clone());
+            let counts = |why: &RunError| !self.quiet.is_settled(why.day(), lane);
+            *noted = noted.take().or(why.filter(counts));
         }
     }
 

@@ -27,6 +27,9 @@ impl<R: Real> Watcher<R> for PlannedWatch<R> {
         self.figures.see(reading);
         self.days.see(reading);
     }
+    fn has_seen_enough(&self, midnight: u32) -> bool {
+        self.figures.is_over(midnight)
+    }
     fn happened(&mut self, _: &Event, litres: R, before: &Reading<R>, after: &Reading<R>) {
         self.figures.happened(litres, before, after);
     }

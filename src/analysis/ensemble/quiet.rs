@@ -1,5 +1,7 @@
 //! Watches tanks without animals: when they are ripe, what a kit reads, and which running limits break.
 
+use std::ops::Range;
+
 use crate::analysis::broken::{Broken, Running, RunningWatch, taken};
 use crate::analysis::limits::Limits;
 use crate::analysis::ripening::{Held, RipeningWatch};
@@ -22,19 +24,20 @@ pub struct QuietWatch<R> {
     running: RunningWatch<R>,
     /// Running limits broken on each day, from the day of filling on.
     broken: Vec<[R; Running::ALL.len()]>,
-    filled_on: u32,
+    run: Range<u32>,
     /// Day, total ammonia and nitrite of each evening.
     evenings: Vec<(u32, R, R)>,
 }
 
 impl<R: Real> QuietWatch<R> {
-    /// Watches tanks filled at a minute, which must be able to oxidise so much.
-    pub fn new(limits: &Limits, filled_at: u32, needed_mg_n_per_day: R) -> Self {
+    /// Watches tanks from the minute of filling to the end of the run and beyond, which must be able to oxidise so
+    /// much.
+    pub fn new(limits: &Limits, run: Range<u32>, needed_mg_n_per_day: R) -> Self {
         QuietWatch {
-            ripening: RipeningWatch::new(limits, filled_at, needed_mg_n_per_day),
+            ripening: RipeningWatch::new(limits, run.clone(), needed_mg_n_per_day),
             running: RunningWatch::new(limits, R::of(f64::INFINITY)),
             broken: Vec::new(),
-            filled_on: filled_at / DAY,
+            run,
             evenings: Vec::new(),
         }
     }
@@ -42,15 +45,19 @@ impl<R: Real> QuietWatch<R> {
     pub fn held(&self, lane: usize) -> Held {
         self.ripening.lane(lane)
     }
+    /// Whether nothing counts that happens to the tank of one lane so many days after midnight of day 0.
+    pub fn is_settled(&self, days: f64, lane: usize) -> bool {
+        self.ripening.is_settled(days, lane)
+    }
     /// Running limits broken in one lane in the two weeks that open with a day.
     pub fn broken_after(&self, day: u32, lane: usize) -> Broken {
-        let from = day.saturating_sub(self.filled_on) as usize;
+        let from = day.saturating_sub(self.filled_on()) as usize;
         let days = self.broken.iter().skip(from);
         days.take(DAYS_WITH_ANIMALS as usize)
             .map(|broken| taken(broken, lane))
             .fold(Broken::default(), Broken::and)
     }
-    /// The evenings of one lane.
+    /// The evenings of the run in one lane.
     pub fn evenings(&self, lane: usize) -> Evenings {
         let evening = |(_, tan, nitrite): &(u32, R, R)| Evening {
             tan: tan.lane(lane) as f32,
@@ -62,9 +69,13 @@ impl<R: Real> QuietWatch<R> {
         }
     }
 
+    fn filled_on(&self) -> u32 {
+        self.run.start / DAY
+    }
+
     #[inline(always)]
     fn see_evening(&mut self, reading: &Reading<R>) {
-        if reading.minute % DAY != TEST_MINUTE {
+        if reading.minute % DAY != TEST_MINUTE || reading.minute >= self.run.end {
             return;
         }
         let day = reading.minute / DAY;
@@ -86,7 +97,8 @@ impl<R: Real> Watcher<R> for QuietWatch<R> {
     fn see(&mut self, reading: &Reading<R>, _: &Simulation<'_, R>) {
         self.ripening.see(reading);
         self.see_evening(reading);
-        let midnight = reading.minute.is_multiple_of(DAY) && reading.minute / DAY > self.filled_on;
+        let midnight =
+            reading.minute.is_multiple_of(DAY) && reading.minute / DAY > self.filled_on();
         if !(midnight && reading.side == Side::After) {
             self.running.see(reading);
         }
@@ -96,6 +108,9 @@ impl<R: Real> Watcher<R> for QuietWatch<R> {
         if midnight && reading.side != Side::Before {
             self.running.see(reading);
         }
+    }
+    fn has_seen_enough(&self, midnight: u32) -> bool {
+        self.ripening.all_are_settled(midnight)
     }
     fn happened(&mut self, _: &Event, litres: R, before: &Reading<R>, after: &Reading<R>) {
         self.running.happened(litres, before, after);

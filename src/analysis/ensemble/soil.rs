@@ -85,7 +85,8 @@ impl Survey for FirstEvenings {
     type Kept = Evenings;
 
     fn watch(&self, plan: &Plan<Abreast>) -> QuietWatch<Abreast> {
-        QuietWatch::new(&Limits::default(), plan.input.filled_at, Abreast::zero())
+        let run = plan.input.filled_at..plan.input.end_minute();
+        QuietWatch::new(&Limits::default(), run, Abreast::zero())
     }
     fn keep(&self, watch: &QuietWatch<Abreast>, _: &Tanks<'_>, lane: usize) -> Evenings {
         watch.evenings(lane)

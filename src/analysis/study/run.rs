@@ -202,9 +202,9 @@ fn through(four: &[&ModelInput; ABREAST], until: u32, watch: &mut Watch, failed:
     let ended = Valves::new(&plan).take(&mut tanks, until, &mut eyes);
     tanks.show(&mut eyes);
     let all = ended.err();
-    for (noted, own) in failed.iter_mut().zip(tanks.failed) {
-        if noted.is_none() {
-            *noted = own.or_else(|| all.clone());
-        }
+    for (lane, (noted, own)) in failed.iter_mut().zip(tanks.failed).enumerate() {
+        let why = own.or_else(|| all.clone());
+        let counts = |why: &RunError| !watch.is_settled(why.day(), lane);
+        *noted = noted.take().or(why.filter(counts));
     }
 }

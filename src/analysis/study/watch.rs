@@ -40,9 +40,18 @@ impl Watch {
         let needed = all(|input| feed::planned(input).mg_n_per_day);
         Watch {
             figures: FigureWatch::new(input.end_minute(), limits, shrimp_from),
-            ripening: ripening::RipeningWatch::new(limits, input.filled_at, needed),
+            ripening: ripening::RipeningWatch::new(
+                limits,
+                input.filled_at..input.end_minute(),
+                needed,
+            ),
             wants,
         }
+    }
+
+    /// Whether nothing counts that happens to the tank of one lane so many days after midnight of day 0.
+    pub fn is_settled(&self, days: f64, lane: usize) -> bool {
+        self.wants.ripening && self.ripening.is_settled(days, lane)
     }
 
     /// What was seen of one lane.
@@ -69,6 +78,10 @@ impl Watcher<Abreast> for Watch {
         if self.wants.ripening {
             self.ripening.see(reading);
         }
+    }
+    fn has_seen_enough(&self, midnight: u32) -> bool {
+        (!self.wants.figures || self.figures.is_over(midnight))
+            && (!self.wants.ripening || self.ripening.all_are_settled(midnight))
     }
     fn happened(
         &mut self,

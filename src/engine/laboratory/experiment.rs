@@ -112,7 +112,6 @@ impl Laboratory {
             last_day: (end - 1) / DAY,
             lookahead_days: 0,
             step_minutes: self.step_minutes,
-            step_after_a_switch_minutes: self.step_minutes,
             tank: self.tank,
             room: Room {
                 temperature_c: self.temperature_c,

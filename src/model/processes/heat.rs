@@ -170,6 +170,9 @@ impl<R: Real> Process<R> for Heat<R> {
 
     #[inline(always)]
     fn rates(&self, water: &Water<R>, rates: &mut [R]) {
-        rates[0] = self.warming(water).now();
+        rates[0] = match water.warms_by_course {
+            true => R::zero(),
+            false => self.warming(water).now(),
+        };
     }
 }

@@ -6,6 +6,7 @@
 
 use crate::base::real::Real;
 use crate::base::sources::practice;
+use crate::model::following::Following;
 use crate::model::parameter::{ParameterSpec, parameter};
 use crate::model::pool::Pool;
 use crate::model::process::{Builder, Process};
@@ -16,6 +17,17 @@ use crate::model::water::Water;
 #[derive(Debug, Clone)]
 pub struct Indicator<R> {
     per_day: R,
+}
+
+impl<R: Real> Indicator<R> {
+    /// How the indicator follows the water from now on.
+    #[inline(always)]
+    pub fn following(&self, water: &Water<R>) -> Following<R> {
+        Following {
+            per_day: self.per_day,
+            from: water.amount(Pool::Indicator),
+        }
+    }
 }
 
 impl<R: Real> Process<R> for Indicator<R> {

@@ -33,7 +33,6 @@ pub fn manifest<'a>(story: &Story<'a>) -> Manifest<'a> {
         limits: limits(case),
         numerics: Numerics {
             step_minutes: run.input.step_minutes,
-            step_after_a_switch_minutes: run.input.step_after_a_switch_minutes,
             steps: run.work.steps,
             rate_evaluations: run.work.evaluations,
             steps_held_back: run.work.held_back,

@@ -94,7 +94,6 @@ pub struct LimitValue<'a> {
 #[derive(Serialize)]
 pub struct Numerics {
     pub step_minutes: u32,
-    pub step_after_a_switch_minutes: u32,
     pub steps: u64,
     pub rate_evaluations: u64,
     pub steps_held_back: u64,
