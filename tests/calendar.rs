@@ -426,7 +426,8 @@ fn a_plan_on_free_days_of_shares_that_are_allowed_is_not_told_to_use_others() {
 #[test]
 fn choices_that_nobody_could_tell_apart_are_offered_once() {
     let case = tank(21, "most_share = \"80 %\"\nsizes = 1\nkeep = 1");
-    let first = found(&case, Least::Litres).choices.swap_remove(0);
+    let mut first = found(&case, Least::Litres).choices.swap_remove(0);
+    first.score.litres = 100.0; // of nothing, a share is nothing
     let with = |change: &dyn Fn(&mut Score)| {
         let mut other = first.clone();
         change(&mut other.score);

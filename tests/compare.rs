@@ -249,7 +249,7 @@ fn plans_that_are_never_ready_are_not_called_ready_alike() {
         never.starts_with("Not ready by day 56 in any tank"),
         "{never}"
     );
-    assert!(title.contains("any tank"), "{title}");
+    assert!(title.contains("no tank is ready with any plan"), "{title}");
     let (alike, title) = titles([&[None, Some(30)]; 2]);
     assert!(alike.starts_with("Ready as "), "{alike}");
     assert!(title.contains("on the same day"), "{title}");

@@ -111,7 +111,7 @@ fn an_impossible_parameter_ends_the_run_with_its_cause() {
     let (process, pool, day, words) = impossible(&input);
     assert_eq!((process.as_str(), pool.as_str()), ("iron_loss", "Iron"));
     assert!(
-        day <= 30.0 / 1440.0 + 1e-12,
+        day <= 60.0 / 1440.0 + 1e-12,
         "found in its first step: {day}"
     );
     assert!(

@@ -155,7 +155,7 @@ fn a_day<R: Real>(model: &TankModel<R>, start: &State<R>, parts: R) -> (Vec<R>, 
 #[test]
 fn a_day_of_steps_has_the_same_bits_even_when_one_lane_is_held_back() {
     let mut draws = Draws(5);
-    let greedy = ParameterSet::default().with("k_Cl", 2000.0);
+    let greedy = ParameterSet::default().with("k_Cl", 5000.0);
     let one = planted_tank::model::<f64>(&greedy);
     let two = planted_tank::model::<Lanes<2>>(&greedy);
     let (mut left, right) = (

@@ -160,13 +160,13 @@ fn work(input: &ModelInput) -> Work {
 #[test]
 fn where_a_pool_is_emptied_within_a_step_what_is_taken_is_fitted_and_few_parts_do() {
     // of 150 random tanks the one in which a film turns nitrite over fastest, and one that empties oxygen: when
-    // parts were halved and nothing was fitted, that one was off by 3 % of the range
+    // parts were halved and nothing was fitted, that one was off by 3 % of the range. Allowed is one line and a half
     for number in [7, 0] {
         let tank = random_tank::tank(number, 56);
         let (quantity, share) = worst(&of_default_step(&tank));
         println!("{number}: {quantity}: {:.2} %", 100.0 * share);
         assert!(
-            share < 0.005,
+            share < 0.0075,
             "{quantity} is off by {share:.4} of its range"
         );
         let work = work(&tank);

@@ -35,15 +35,23 @@ pub fn planned_animals(input: &ModelInput) -> Vec<Animals> {
 #[derive(Debug)]
 pub struct Noons<R: Real = f64> {
     kept: Vec<Moment<R>>,
+    until: u32,
 }
 
 impl<R: Real> Default for Noons<R> {
     fn default() -> Self {
-        Noons { kept: Vec::new() }
+        Noons::until(u32::MAX)
     }
 }
 
 impl<R: Real> Noons<R> {
+    /// Of the noons up to a minute.
+    pub fn until(minute: u32) -> Self {
+        Noons {
+            kept: Vec::new(),
+            until: minute,
+        }
+    }
     /// The noon of a day, if it was kept.
     pub fn of_day(&self, day: u32) -> Option<&Moment<R>> {
         let minute = day * DAY + NOON;
@@ -63,9 +71,8 @@ impl<R: Real> Watcher<R> for Noons<R> {
             self.kept.push(Moment::of(tanks));
         }
     }
-    /// It keeps what comes by.
-    fn has_seen_enough(&self, _: u32) -> bool {
-        true
+    fn has_seen_enough(&self, midnight: u32) -> bool {
+        self.until <= midnight
     }
     fn happened(&mut self, _: &Event, _: R, _: &Reading<R>, _: &Reading<R>) {}
 }

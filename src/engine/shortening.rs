@@ -19,7 +19,8 @@ pub fn parts<R: Real>(
         Some(_) => water.held.gas_mmol_per_day / limits.cut_band_mmol_per_l,
         None => R::zero(),
     };
-    let exchange = (gas + controller).most(gas * stirred) / water.volume();
+    // a controller closes at a kink, and wants to be cut twice as finely as what only fades
+    let exchange = (gas + controller + controller).most(gas * stirred) / water.volume();
     let needed = (exchange * R::of(days) / limits.most_per_part).ceil();
     // in this order, so that what is not a number counts as one part
     let needed = R::one().most(needed).least(R::of(MOST_PARTS));

@@ -24,6 +24,9 @@ pub type PerRow<R> = [R; MAX_ROWS];
 /// Pools that their eaters may empty within a step (see `engine::emptying`).
 pub const MAY_BE_EMPTIED: [Pool; 3] = [Pool::Tan, Pool::Nitrite, Pool::Oxygen];
 
+/// What rows that are held back may take of a pool: all but a hair, so that rounding takes no more than there is.
+const NEARLY_ALL: f64 = 1.0 - 64.0 * f64::EPSILON;
+
 /// Places of the pools that must not be negative.
 const MUST_NOT_OWE: [Range<usize>; 3] = [0..8, 9..14, 16..POOLS];
 
@@ -173,7 +176,7 @@ impl<R: Real> Matrix<R> {
     /// or a row that shares its fate, takes from. Only lanes that are `short` are touched.
     ///
     /// ```text
-    /// s_i = min(1, y_i / Σ taken from i)        row ← row · min over what its fate takes of s_i
+    /// s_i = min(1, (1 − 64ε)·y_i / Σ taken from i)        row ← row · min over what its fate takes of s_i
     /// ```
     #[cold]
     pub fn hold_back(&self, held: &State<R>, extents: &mut PerRow<R>, short: R::Mask) {
@@ -186,7 +189,7 @@ impl<R: Real> Matrix<R> {
             }
             let share = R::pick(
                 R::zero().below(taken),
-                (held.0[pool].floor_zero() / taken).least(R::one()),
+                (R::of(NEARLY_ALL) * held.0[pool].floor_zero() / taken).least(R::one()),
                 R::one(),
             );
             for &(row, amount) in self.full.of_pool(pool) {

@@ -60,7 +60,7 @@ pub const PARAMETERS: &[ParameterSpec] = &[
         "dt_stiff",
         "most gas exchange, air and valve control in one part of a step",
         "1",
-        1.0,
+        0.9,
         (0.05, 2.0),
         derived(
             "the error of fast gas exchange stays below 1.2e-3 of its range on every shipped scenario (with 0.5 \

@@ -13,7 +13,7 @@
 use crate::base::real::Real;
 
 /// Finer steps in half a part.
-const IN_HALF_A_PART: usize = 1;
+const IN_HALF_A_PART: usize = 2;
 
 /// The course of temperature over a part of a step.
 #[derive(Debug, Clone, Copy)]

@@ -111,7 +111,7 @@ impl Course {
         let as_planned = Plan::abreast(four).expect(ALIKE);
         let without = four.map(ModelInput::without_animals);
         let alone = Plan::abreast(&without.each_ref()).expect(ALIKE);
-        let mut noons = Noons::default();
+        let mut noons = Noons::until(four[0].end_minute());
         let mut twin = Simulation::filled(&alone);
         let mut valves = Valves::new(&alone);
         let mut all: [&mut dyn Watcher<Abreast>; 3] =

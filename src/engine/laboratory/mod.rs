@@ -2,7 +2,7 @@
 //!
 //! A published batch test is a vessel in which little happens: some microbes, what they eat, an air
 //! stone. Here such a test is set up without a scenario file. What is not picked does not act, and
-//! what is not put in is not there. Matrix, rate laws and time stepping are those of every run.
+//! what is not put in is not there. Matrix, rate laws and scheme are those of every run; steps are shorter.
 //!
 //! ```
 //! use firstfill::engine::laboratory::Laboratory;
@@ -39,8 +39,9 @@ use super::input::{PowerCut, TimerLine};
 
 /// Temperature of a vessel when nothing else is said, °C: that at which rates are quoted.
 const USUAL_C: f64 = 20.0;
-/// Step of the clock when nothing else is said, minutes: that of a run.
-const USUAL_STEP_MINUTES: u32 = 30;
+/// Step of the clock when nothing else is said, minutes: far shorter than that of a run, since published numbers are held
+/// to more digits than a chart shows.
+const USUAL_STEP_MINUTES: u32 = 5;
 
 /// A test being set up. The first thing that makes no sense is kept and comes back from `run`.
 #[derive(Debug, Clone)]

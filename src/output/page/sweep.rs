@@ -5,10 +5,10 @@ use maud::{Markup, html};
 use crate::output::chart::sweep::figures;
 use crate::output::chart::words::list;
 use crate::output::folder::Entry;
-use crate::output::lesson::words::capital;
 use crate::output::sweep::Story;
 use crate::output::sweep::words::{bare, setting, with_unit};
 use crate::output::text::sweep::range;
+use crate::output::text::words::capital;
 
 use super::report::{Report, page};
 use super::table::Words;

@@ -112,7 +112,7 @@ fn limits(story: &Story) -> String {
         "; the planned animals, all put in at noon of that day, then keep them for two weeks."
     };
     format!(
-        "Limits: total ammonia {}, nitrite {nitrite}, free ammonia {} mg N/L, to the end and {} days on, judged without animals{stocked}",
+        "Limits: total ammonia {}, nitrite {nitrite}, free ammonia {} mg N/L, to the end and for {} days at least, judged without animals{stocked}",
         limits.total_ammonia.value, limits.free_ammonia.value, story.case.input.lookahead_days
     )
 }

@@ -157,7 +157,9 @@ fn standing(line: &Line, cells: &[String], last_day: u32) -> String {
     }
     let told = [(Standing::Best, "best"), (Standing::Worst, "worst")];
     let words = told.into_iter().filter_map(|(wanted, word)| {
-        let places: Vec<usize> = (0..count).filter(|&place| stands(place) == wanted).collect();
+        let places: Vec<usize> = (0..count)
+            .filter(|&place| stands(place) == wanted)
+            .collect();
         let letters: String = places.iter().copied().map(letter).collect();
         are_few(places.len(), count).then(|| format!("{word} {letters}"))
     });
