@@ -9,8 +9,8 @@ const RELIEF: f64 = 0.7;
 /// How many times as finely gas exchange is cut right after something is switched or happens, and what is left of that
 /// after each step (judgement: of twelve pairs, the one with the fewest parts that keeps every shipped scenario within
 /// a quarter of a line; what strong air sets off fades by half within the hour).
-const STIRRED: f64 = 5.0;
-const CALMS: f64 = 0.8;
+const STIRRED: f64 = 4.0;
+const CALMS: f64 = 0.84;
 
 /// What a step remembers of those before: where to look for the next pH first, and how finely to cut.
 /// Part of the state of a tank that is saved, since the last bits of a pH hang on where the search began.
@@ -68,10 +68,10 @@ impl<R: Real> Memory<R> {
         self.closer = R::pick(again, closer, self.closer);
     }
 
-    /// Notes that something has been switched or has happened.
+    /// Notes where something has been switched or has happened.
     #[inline(always)]
-    pub(super) fn stir(&mut self) {
-        self.stirred = R::of(STIRRED);
+    pub(super) fn stir(&mut self, here: R::Mask) {
+        self.stirred = R::pick(here, R::of(STIRRED), self.stirred);
     }
 
     /// After a step, cuts less and less fine: where things move less since something was switched, and in the lanes

@@ -134,11 +134,35 @@ impl<R: Real> Plan<R> {
         Held::abreast(&lanes)
     }
 
-    /// The minutes of a day at which anything switches or happens in any lane, in order.
+    /// The minutes of a day at which anything switches or happens in any lane, in order, and those at which gas
+    /// might come on.
     ///
-    /// They must be those of each tank alone, since steps after one are cut finer. Where a stand begins to
-    /// shed is therefore none of them (see [`Plan::instants`]).
+    /// Where a stand begins to shed is none of them (see [`Plan::instants`]).
     pub fn switches(&self, day: u32, gas: &[Option<TimerLine>]) -> Vec<u32> {
+        let mut minutes = self.common_switches(day);
+        for line in gas.iter().flatten() {
+            switches(line.window, day, &mut minutes);
+        }
+        minutes.extend(possible_starts(&self.input, day));
+        in_order(minutes, day * DAY..=(day + 1) * DAY)
+    }
+
+    /// The lanes in which something switches or happens at a minute: one there, nothing elsewhere. It must be what it
+    /// is for each tank alone, since steps are cut finer after it.
+    pub fn stirred(&self, minute: u32, gas: &[Option<TimerLine>]) -> R {
+        let day = minute / DAY;
+        let in_all = self.common_switches(day).contains(&minute);
+        R::gather(|lane| {
+            let mut own = Vec::new();
+            if let Some(line) = &gas[lane] {
+                switches(line.window, day, &mut own);
+            }
+            f64::from(u8::from(in_all || own.contains(&minute)))
+        })
+    }
+
+    /// The minutes of a day at which something switches or happens in all lanes, in no order.
+    fn common_switches(&self, day: u32) -> Vec<u32> {
         let (from, until) = (day * DAY, (day + 1) * DAY);
         let mut minutes = vec![self.input.filled_at];
         for lines in [&self.input.light, &self.input.air] {
@@ -147,10 +171,6 @@ impl<R: Real> Plan<R> {
             }
             minutes.extend(lines.iter().map(|line| line.from_day * DAY));
         }
-        for line in gas.iter().flatten() {
-            switches(line.window, day, &mut minutes);
-        }
-        minutes.extend(possible_starts(&self.input, day));
         let unfed = self.input.unfed.iter();
         minutes.extend(unfed.flat_map(|(first, last)| [first * DAY, (last + 1) * DAY]));
         let cuts = self.input.power_cuts.iter();
@@ -159,7 +179,7 @@ impl<R: Real> Plan<R> {
         let first = events.partition_point(|event| event.minute < from);
         let today = events[first..].iter().map(|event| event.minute);
         minutes.extend(today.take_while(|&minute| minute < until));
-        in_order(minutes, from..=until)
+        minutes
     }
 
     /// The minutes of a day up to which what is switched may be held: those at which anything switches,

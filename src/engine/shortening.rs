@@ -19,13 +19,20 @@ pub fn parts<R: Real>(
         Some(_) => water.held.gas_mmol_per_day / limits.cut_band_mmol_per_l,
         None => R::zero(),
     };
+    let per_volume = R::of(days) / (water.volume() * limits.most_per_part);
     // a controller closes at a kink, and wants to be cut twice as finely as what only fades
-    let exchange = (gas + controller + controller).most(gas * stirred) / water.volume();
-    let needed = (exchange * R::of(days) / limits.most_per_part).ceil();
+    let settled = (gas + controller + controller) * per_volume;
+    let fades = gas * per_volume;
+    let stirred = fades * stirred.least(R::of(STEEPLY) * fades);
+    let needed = settled.most(stirred).ceil();
     // in this order, so that what is not a number counts as one part
     let needed = R::one().most(needed).least(R::of(MOST_PARTS));
     needed * R::of(f64::from(limits.finer))
 }
+
+/// Where things were stirred, slow exchange is cut by the square: what a step errs by rises by more than its length
+/// (judgement: exchange below a third in the hour is not cut at all).
+const STEEPLY: f64 = 7.0;
 
 /// Most parts the rule asks for.
 const MOST_PARTS: f64 = 10_000.0;

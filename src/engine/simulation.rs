@@ -83,11 +83,14 @@ impl<'a, R: Real> Simulation<'a, R> {
                 .min(until);
             self.events_of_this_minute(watcher);
             let held = self.plan.held(self.minute, &self.keeping);
-            let switched = switches.contains(&self.minute);
+            let stirred = match switches.contains(&self.minute) {
+                true => self.plan.stirred(self.minute, &self.keeping.gas),
+                false => R::zero(),
+            };
             wide(Steps {
                 tanks: self,
                 held: &held,
-                switched,
+                stirred,
                 until: next,
                 watcher,
             })?;
@@ -222,8 +225,8 @@ impl<'a, R: Real> Simulation<'a, R> {
 struct Steps<'s, 'p, R: Real, W> {
     tanks: &'s mut Simulation<'p, R>,
     held: &'s Held<R>,
-    /// Whether something has just been switched or has happened.
-    switched: bool,
+    /// Where something has just been switched or has happened: one there, nothing elsewhere.
+    stirred: R,
     until: u32,
     watcher: &'s mut W,
 }
@@ -233,9 +236,7 @@ impl<R: Real, W: Watcher<R>> Wide for Steps<'_, '_, R, W> {
 
     #[inline(always)]
     fn go(self) -> Result<(), RunError> {
-        if self.switched {
-            self.tanks.stepper.stir();
-        }
+        self.tanks.stepper.stir(self.stirred);
         let mut happened = self.tanks.happens_now();
         while self.tanks.minute < self.until {
             let next = (happened, self.until);

@@ -102,9 +102,10 @@ impl<R: Real> Stepper<R> {
         self.memory
     }
 
-    /// Notes that something has been switched or has happened.
-    pub fn stir(&mut self) {
-        self.memory.stir();
+    /// Notes where something has been switched or has happened: where a number is above nothing.
+    #[inline(always)]
+    pub fn stir(&mut self, stirred: R) {
+        self.memory.stir(R::zero().below(stirred));
     }
 
     /// Goes on from what another stepper knew.

@@ -63,8 +63,8 @@ pub const PARAMETERS: &[ParameterSpec] = &[
         0.9,
         (0.05, 2.0),
         derived(
-            "the error of fast gas exchange stays below 1.2e-3 of its range on every shipped scenario (with 0.5 \
-             below 0.5e-3, for a sixth more time where air runs)",
+            "the error of fast gas exchange stays below 1e-3 of its range on every shipped scenario (with 1 below \
+             1.2e-3, for a tenth less time where air runs)",
         ),
     ),
 ];
