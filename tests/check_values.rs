@@ -6,7 +6,7 @@ mod support;
 
 use firstfill::base::units::MEQ_PER_DKH;
 use firstfill::chemistry::air::{pressure_atm, vapour_pressure_atm};
-use firstfill::chemistry::carbonate::StillWater;
+use firstfill::chemistry::still_water::StillWater;
 use firstfill::chemistry::{
     activity, ammonia, constants, indicator, nitrous_acid, schmidt, solubility,
 };

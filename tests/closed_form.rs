@@ -8,7 +8,7 @@
 mod support;
 
 use firstfill::base::clock::{DAY, days};
-use firstfill::chemistry::carbonate::StillWater;
+use firstfill::chemistry::still_water::StillWater;
 use firstfill::chemistry::{schmidt, solubility};
 use firstfill::engine::close_ups::CloseUps;
 use firstfill::engine::event::{Animals, Event, EventKind};

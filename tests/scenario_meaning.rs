@@ -661,7 +661,7 @@ fn ph_and_carbon_dioxide_of_the_tap_say_the_same() {
     let by_co2 = tank("[water.tap]\nco2 = \"5 mg/L\"\ntemperature = \"25 °C\"\n")
         .input
         .refill;
-    let still = firstfill::chemistry::carbonate::StillWater {
+    let still = firstfill::chemistry::still_water::StillWater {
         t_c: 25.0,
         ionic_strength_mol_per_l: by_co2.ionic_strength_mol_per_l(),
         alkalinity_meq_per_l: by_co2.alkalinity_meq_per_l,

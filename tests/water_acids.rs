@@ -7,7 +7,7 @@
 mod support;
 
 use firstfill::base::units::{CO2_G_PER_MOL, MEQ_PER_DKH};
-use firstfill::chemistry::carbonate::StillWater;
+use firstfill::chemistry::still_water::StillWater;
 use firstfill::chemistry::{activity, ammonia, constants, nitrous_acid};
 use support::check::Check;
 use support::table::Table;

@@ -2,7 +2,7 @@
 
 use crate::base::units::MEQ_PER_DKH;
 
-use super::carbonate::StillWater;
+use super::still_water::StillWater;
 
 /// Alkalinity of the reference liquid, dKH (common practice, no source).
 const REFERENCE_DKH: f64 = 4.0;

@@ -9,3 +9,4 @@ pub mod indicator;
 pub mod nitrous_acid;
 pub mod schmidt;
 pub mod solubility;
+pub mod still_water;

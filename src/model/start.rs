@@ -3,7 +3,7 @@
 use crate::base::real::Real;
 use crate::base::sources::{calibrated, derived, practice};
 use crate::chemistry::activity::ionic_strength_mol_per_l;
-use crate::chemistry::carbonate::StillWater;
+use crate::chemistry::still_water::StillWater;
 
 use super::composition::Composition;
 use super::films::GUILDS;

@@ -7,7 +7,7 @@
 use firstfill::base::clock::{DAY, HOUR, TimeOfDay, Window};
 use firstfill::base::maths::pow;
 use firstfill::base::units::MEQ_PER_DKH;
-use firstfill::chemistry::carbonate::StillWater;
+use firstfill::chemistry::still_water::StillWater;
 use firstfill::engine::event::{Animals, Dose, Event, EventKind};
 use firstfill::engine::input::{
     GasHours, GasPlan, Heating, ModelInput, PowerCut, Room, TimerLine, TopUp,

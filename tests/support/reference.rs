@@ -2,7 +2,7 @@
 
 use firstfill::base::clock::{DAY, TimeOfDay, Window};
 use firstfill::base::units::MEQ_PER_DKH;
-use firstfill::chemistry::carbonate::StillWater;
+use firstfill::chemistry::still_water::StillWater;
 use firstfill::engine::event::{Animals, Dose, Event, EventKind};
 use firstfill::engine::input::{GasPlan, Heating, ModelInput, PowerCut, Room, TimerLine, TopUp};
 use firstfill::model::composition::Composition;

@@ -1,6 +1,6 @@
 //! Waters with something uncertain in them: blended anew for each member, as the scenario blends them.
 
-use crate::chemistry::carbonate::StillWater;
+use crate::chemistry::still_water::StillWater;
 use crate::engine::input::{ModelInput, TopUp};
 use crate::model::composition::Composition;
 use crate::model::pool::Pool;

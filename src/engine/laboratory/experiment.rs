@@ -1,7 +1,7 @@
 //! From a test that has been set up to its course, through the plan and the steps of every run.
 
 use crate::base::clock::DAY;
-use crate::chemistry::carbonate::StillWater;
+use crate::chemistry::still_water::StillWater;
 use crate::engine::input::{GasPlan, Heating, ModelInput, Room, TopUp};
 use crate::engine::plan::Plan;
 use crate::engine::simulation::Simulation;

@@ -7,8 +7,8 @@ use crate::analysis::uncertain::waters::{self as kitchen, Carbon, Matter, Recipe
 use crate::base::units::{Kind, MEQ_PER_DKH, everyday};
 use crate::chemistry::activity::ionic_strength_mol_per_l;
 use crate::chemistry::air::pressure_atm;
-use crate::chemistry::carbonate::StillWater;
 use crate::chemistry::solubility::oxygen_saturation_mg_per_l;
+use crate::chemistry::still_water::StillWater;
 use crate::model::composition::Composition;
 use crate::model::pool::Pool;
 use crate::scenario::problem::{Place, Problem};
