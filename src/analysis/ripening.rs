@@ -186,3 +186,36 @@ fn first_day_after(minute: u32, side: Side) -> u32 {
         minute / DAY + 1
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::example::Example;
+
+    /// The first day from which all holds in a run of eight weeks whose nitrite is too high on some days.
+    fn ready_day(too_high: &[u32]) -> Option<u32> {
+        let calm = Example::default().run().readings.pop().unwrap();
+        let mut watch = RipeningWatch::new(&Limits::default(), 0..56 * DAY, 0.0);
+        for hour in 0..70 * 24 {
+            let minute = hour * 60;
+            let is_too_high = too_high.contains(&(minute / DAY));
+            let nitrite_mg_n_per_l = if is_too_high { 1.0 } else { 0.0 };
+            watch.see(&Reading {
+                minute,
+                side: Side::Plain,
+                nitrite_mg_n_per_l,
+                ..calm
+            });
+        }
+        watch.lane(0).candidate(55)
+    }
+
+    #[test]
+    fn limits_must_hold_to_the_end_and_for_two_weeks_at_least() {
+        assert_eq!(ready_day(&[20]), Some(21));
+        assert_eq!(ready_day(&[20, 55]), None, "broken on the last day");
+        assert_eq!(ready_day(&[20, 60]), Some(21), "broken after the end");
+        assert_eq!(ready_day(&[45, 60]), Some(46), "two weeks were over");
+        assert_eq!(ready_day(&[46, 60]), None, "on the last of two weeks");
+    }
+}

@@ -14,8 +14,9 @@ impl<R: Real> Stepper<R> {
     /// y(θ) = y + Δt·(b₁·k₁ + b₂·k₂ + b₃·k₃)
     /// b₁ = θ − 3/2·θ² + 2/3·θ³       b₂ = 2·θ² − 4/3·θ³       b₃ = 2/3·θ³ − ½·θ²
     /// ```
-    /// The parabola through the rates at the looks, summed up (by hand). Second order. What empties a pool fades as it was fitted to. Where
-    /// processes were held back, a straight line, so that nothing falls below zero in between either.
+    /// The parabola through the rates at the looks, summed up (by hand). Second order. What empties a pool fades as it
+    /// was fitted to. Where processes were held back, a straight line, so that nothing falls below zero in between
+    /// either.
     pub fn inside(
         &self,
         model: &TankModel<R>,
