@@ -23,7 +23,7 @@ pub fn problem(path: &str, text: &str, kind: &Kind, refusal: &Refusal, place: &P
             .help("a range is understood for soil, waters, temperatures, surface, light, gas, air, cover and [parameters]"),
         Refusal::NoUnit { number } if kind.base().symbol == "1" => problem
             .label("the percent sign is missing")
-            .help(format!("write it like {}", with_percent(number))),
+            .help(format!("write it like {}", with_percent(number, &examples))),
         Refusal::NoUnit { number } => problem
             .label("the unit is missing")
             .help(format!("write it like {}", with_units(number, kind))),
@@ -113,8 +113,9 @@ pub fn with_units(number: &str, kind: &Kind) -> String {
     list_or(&ways)
 }
 
-/// A share as it could have been meant: `0.5` may be half of something, or half a percent.
-fn with_percent(number: &str) -> String {
+/// A share as it could have been meant: `0.5` may be half of something, or half a percent; more than the whole was
+/// hardly meant at all.
+fn with_percent(number: &str, examples: &str) -> String {
     let same = format!("\"{number} %\"");
     match number.parse::<f64>() {
         Ok(share) if share <= 1.0 => {
@@ -123,6 +124,7 @@ fn with_percent(number: &str) -> String {
                 digits(100.0 * share)
             )
         }
+        Ok(share) if share > 100.0 => examples.to_string(),
         _ => same,
     }
 }
@@ -142,4 +144,15 @@ fn symbols(kind: &Kind) -> String {
         .filter(|symbol| *symbol != "1")
         .collect();
     symbols.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn more_than_the_whole_is_not_what_to_try() {
+        assert_eq!(with_percent("50", "\"30 %\""), "\"50 %\"");
+        assert_eq!(with_percent("150", "\"30 %\""), "\"30 %\"");
+    }
 }
