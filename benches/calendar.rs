@@ -52,6 +52,13 @@ fn equals_enumeration(least: Least) {
     )
     .unwrap();
     let (tried, (_, found)) = (judge.tried(), judge.best().unwrap());
+    // all of them take more runs than a search is given
+    let all = Trying {
+        most_runs: usize::MAX,
+        ..trying
+    };
+    let mut none = || {};
+    let mut judge = Judge::new(&trials, wish, terms, all, &mut none);
     let sizes = wish.shares.len() as u32 + 1;
     let count = sizes.pow(wish.free_days.len() as u32);
     for number in 0..count {

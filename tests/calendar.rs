@@ -691,6 +691,16 @@ fn without_a_calendar_there_is_help_and_without_a_solution_the_nearest() {
     ] {
         assert!(refused.contains(word), "{word}: {refused}");
     }
+    let table = command(&room, &never, &[&FIND[..], &["--format", "csv"]].concat())
+        .code(3)
+        .get_output()
+        .clone();
+    let lines = String::from_utf8(table.stdout).unwrap();
+    let lines: Vec<&str> = lines.lines().collect();
+    assert!(
+        lines.len() == 2 && lines[1].starts_with("as written,"),
+        "the plan alone, as a table: {lines:?}"
+    );
     assert!(
         !room.path().join("output/find-calendar-tank").exists(),
         "nothing is written"

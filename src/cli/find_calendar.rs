@@ -1,6 +1,6 @@
 //! `find-calendar`: the changes of water that do with least.
 
-use super::args::FindCalendar as Options;
+use super::args::{FindCalendar as Options, TableForm};
 use super::exit::{Exit, Failure};
 use super::{load, progress, say, stopping};
 use crate::analysis::calendar::Found;
@@ -27,7 +27,11 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let outcome = Outcome::of(case)?;
     let found = found(case, wish, options, &stop)?;
     if let Some(conflict) = &found.conflict {
-        say::out(&text::find_calendar::page(case, &found).render(width()))?;
+        let words = match options.format {
+            Some(form) => as_table(case, &found, form)?,
+            None => text::find_calendar::page(case, &found).render(width()),
+        };
+        say::out(&words)?;
         return Err(Failure {
             exit: Exit::NoSolution,
             words: text::find_calendar::none(case, &found, conflict),
@@ -51,9 +55,7 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     }
     let written = draft.publish()?;
     let words = match options.format {
-        Some(form) => table(case, &found)
-            .written(form.into())
-            .map_err(FolderError::from)?,
+        Some(form) => as_table(case, &found, form)?,
         None => {
             let mut page = text::find_calendar::page(case, &found);
             let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
@@ -63,6 +65,12 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     };
     say::out(&words)
         .map_err(|failure| failure.but(&format!("the results are in {}", written.folder.display())))
+}
+
+/// The plan as written and every choice, in the form that was asked for.
+fn as_table(case: &Case, found: &Found, form: TableForm) -> Result<String, Failure> {
+    let written = table(case, found).written(form.into());
+    Ok(written.map_err(FolderError::from)?)
 }
 
 fn width() -> usize {

@@ -1,7 +1,8 @@
 //! The guard: where a step would take more from a pool than it holds, processes are held back.
 
 use crate::base::real::Real;
-use crate::model::matrix::{PerRow, least};
+use crate::model::matrix::PerRow;
+use crate::model::scarcity::least;
 use crate::model::state::State;
 use crate::model::tank_model::TankModel;
 

@@ -34,6 +34,7 @@ pub mod shortening;
 pub mod simulation;
 pub mod step;
 pub mod stretch;
+mod taking;
 pub mod timers;
 mod trial;
 mod tuning;

@@ -13,7 +13,8 @@ use crate::model::warming::Course;
 
 use super::emptying::Emptying;
 use super::guard::mend;
-use super::step::{Stepper, Turn};
+use super::step::Stepper;
+use super::taking::Turn;
 
 /// Looks at the tank in a part.
 pub(super) const LOOKS: usize = 3;

@@ -3,7 +3,8 @@
 
 use crate::base::real::Real;
 
-use super::matrix::{Entries, PerRow};
+use super::entries::Entries;
+use super::matrix::PerRow;
 use super::pool::POOLS;
 use super::state::State;
 
