@@ -9,9 +9,10 @@ use std::path::Path;
 use apart::{all_words_are_drawn, space, words_apart};
 
 use firstfill::analysis::case::Case;
+use firstfill::analysis::ensemble::curve::ReadyCurve;
 use firstfill::analysis::levers::paired::{Moved, Paired};
 use firstfill::analysis::levers::price::Price;
-use firstfill::analysis::levers::shortest_air::ShortestAir;
+use firstfill::analysis::levers::shortest_air::{Night, ShortestAir};
 use firstfill::analysis::levers::{Levers, NOTHING_DAYS, Pulled, Trying};
 use firstfill::analysis::ready::{Ripening, Waiting};
 use firstfill::output::chart::figure::Shape;
@@ -66,10 +67,11 @@ fn levers(pulled: Vec<Pulled>) -> Levers {
     Levers {
         trying: Trying::default(),
         plan: price(130.0),
+        curve: ReadyCurve::of(&[], 56),
         pulled,
         last_day_to_seed: Some(44),
         shortest_air: Some(ShortestAir {
-            is_planned: true,
+            night: Night::FromPlan,
             minutes: None,
             longest_minutes: 870,
             kept_of_100: 70.0,

@@ -1,6 +1,6 @@
 //! How far long work has come: a bar with the time left on a terminal; a log stays quiet.
 
-use indicatif::{ProgressBar, ProgressStyle};
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
 /// What the bar shows, behind its label.
 const LINE: &str = "{msg} {bar:30} {pos} of {len}, {eta} left";
@@ -10,7 +10,11 @@ const WITH_RATE: &str = "{msg} {bar:30} {pos} of {len}, {per_sec}, {eta} left";
 const UNWATCHED: &str = "CI";
 
 /// A bar on standard error, gone when the work is.
-pub struct Progress(ProgressBar);
+pub struct Progress {
+    bar: ProgressBar,
+    /// Whether it shows itself only once it is known how much there is to do.
+    waits: bool,
+}
 
 /// A bar of so many pieces. It hides by itself where standard error is no terminal.
 pub fn of(label: &'static str, pieces: usize) -> Progress {
@@ -23,35 +27,40 @@ pub fn with_rate(label: &'static str, pieces: usize) -> Progress {
 }
 
 fn shown(line: &str, label: &'static str, pieces: usize) -> Progress {
-    let bar = match std::env::var_os(UNWATCHED) {
-        Some(_) => ProgressBar::hidden(),
-        None => ProgressBar::new(pieces as u64),
+    let is_watched = std::env::var_os(UNWATCHED).is_none();
+    let waits = is_watched && pieces == 0;
+    let bar = match is_watched && !waits {
+        true => ProgressBar::new(pieces as u64),
+        false => ProgressBar::hidden(),
     };
     let style = ProgressStyle::with_template(line);
     bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
     bar.set_message(label);
-    Progress(bar)
+    Progress { bar, waits }
 }
 
 impl Progress {
     /// So many pieces were done before.
     pub fn begin_at(&mut self, done: usize) {
         self.at(done);
-        self.0.reset_eta();
+        self.bar.reset_eta();
     }
     /// So many pieces are done.
     pub fn at(&mut self, done: usize) {
-        self.0.set_position(done as u64);
+        self.bar.set_position(done as u64);
     }
     /// So many pieces are done, of so many.
     pub fn at_of(&mut self, done: usize, pieces: usize) {
-        self.0.set_length(pieces as u64);
+        self.bar.set_length(pieces as u64);
+        if std::mem::take(&mut self.waits) {
+            self.bar.set_draw_target(ProgressDrawTarget::stderr());
+        }
         self.at(done);
     }
 }
 
 impl Drop for Progress {
     fn drop(&mut self) {
-        self.0.finish_and_clear();
+        self.bar.finish_and_clear();
     }
 }

@@ -1,6 +1,6 @@
 //! `run`: simulate a scenario and write what it says.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::args::Run;
 use super::asked::{self, Asked};
@@ -54,6 +54,7 @@ pub fn run(options: &Run) -> Result<(), Failure> {
             true => text::Length::Full,
             false => text::Length::Screen,
         },
+        file: typed_again(&options.file).as_deref(),
     });
     let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
     text::closing(&mut page, &first_choice, &written, &names);
@@ -71,7 +72,8 @@ fn forecast(
     if options.single {
         return Ok(None);
     }
-    let drawn_days = if options.no_charts {
+    // a day that is asked for has its bands by the hour, drawn or not
+    let drawn_days = if options.no_charts && options.day.is_empty() {
         Vec::new()
     } else {
         folder::days_to_draw(outcome, &options.day)
@@ -85,6 +87,16 @@ fn forecast(
     Ok(Some(Forecast::of(case, making, stop, |done, _| {
         bar.at(done)
     })?))
+}
+
+/// The scenario as a word on the command line; none where a manifest was run.
+fn typed_again(file: &Path) -> Option<String> {
+    let is_scenario = file.extension().is_some_and(|ending| ending == "toml");
+    let name = file.display().to_string();
+    is_scenario.then(|| match name.contains(char::is_whitespace) {
+        true => format!("\"{name}\""),
+        false => name,
+    })
 }
 
 fn check_days(options: &Run, case: &Case) -> Result<(), Failure> {

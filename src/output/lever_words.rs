@@ -2,7 +2,7 @@
 
 use crate::analysis::case::Case;
 use crate::analysis::levers::price::Price;
-use crate::analysis::levers::shortest_air::{KEPT_OF_100, ShortestAir};
+use crate::analysis::levers::shortest_air::{KEPT_OF_100, Night, ShortestAir, dark_window};
 use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
 use crate::base::units::digits;
 
@@ -45,7 +45,8 @@ pub fn seeding(case: &Case, last_day: Option<u32>) -> String {
 
 /// The shortest air a night that keeps oxygen over its limit, and what it takes.
 pub fn night_air(air: &ShortestAir, case: &Case) -> String {
-    let kept = format!("oxygen over its limit in {KEPT_OF_100:.0} of 100 plausible tanks");
+    let kept =
+        format!("oxygen over its limit at every hour in {KEPT_OF_100:.0} of 100 plausible tanks");
     let gas = match air.gas_planned_g > 0.0 {
         true => format!(
             "; gas {} g, as planned {} g",
@@ -59,13 +60,13 @@ pub fn night_air(air: &ShortestAir, case: &Case) -> String {
         Some(minutes) => format!(
             "{} h are the shortest that keep {kept}: {}{gas}",
             hours(minutes),
-            setting(air, minutes, case)
+            setting(air.night, minutes, case)
         ),
         None => format!(
-            "even {} h, up to lights-on, keep oxygen over its limit in no more than {:.0} of 100 plausible tanks: \
+            "even {} h, all the dark to lights-on, keep oxygen over its limit in no more than {:.0} of 100 plausible tanks: \
              more flow (air.flow), fewer plants, or a rougher surface",
             hours(air.longest_minutes),
-            air.kept_of_100
+            air.kept_of_100.floor()
         ),
     }
 }
@@ -75,12 +76,11 @@ fn hours(minutes: u32) -> String {
 }
 
 /// As it could be written in the scenario.
-fn setting(air: &ShortestAir, minutes: u32, case: &Case) -> String {
-    match (air.is_planned, case.input.light.first()) {
-        (false, Some(line)) => {
-            let off = line.window.on;
-            let on = TimeOfDay((off.0 + DAY - minutes) % DAY);
-            format!("air.on = \"{}\"", Window { on, off })
+fn setting(night: Night, minutes: u32, case: &Case) -> String {
+    match (night, dark_window(&case.input)) {
+        (Night::UpToDawn, Some(dark)) => {
+            let on = TimeOfDay((dark.off.0 + DAY - minutes) % DAY);
+            format!("air.on = \"{}\"", Window { on, ..dark })
         }
         _ => format!("air.on.for = \"{} h\"", hours(minutes)),
     }

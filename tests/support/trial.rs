@@ -234,6 +234,7 @@ fn whole(loaded: &Loaded, charts: bool) -> Answer {
     assert!(entries.iter().all(|entry| !entry.bytes.is_empty()));
     let report = text::Story {
         length: text::Length::Full,
+        file: None,
         case,
         outcome: &outcome,
         forecast: None,

@@ -67,17 +67,24 @@ pub struct Worth {
     pub tested: Tested,
     /// Share of the squared error of the ready day that the reading takes away; below nothing by chance.
     pub narrowed: f64,
-    /// What each step that is read would mean, in rising order.
+    /// What each step that is read would mean, in rising order; steps that few tanks read stand with their neighbours.
     pub readings: Vec<Meaning>,
+}
+
+impl Worth {
+    /// Share of the spread of the ready day (its standard deviation) that the reading takes away.
+    pub fn off_the_spread(&self) -> f64 {
+        1.0 - (1.0 - self.narrowed.min(1.0)).sqrt()
+    }
 }
 
 /// What a reading would mean.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Meaning {
-    /// The step, as printed on the card.
+    /// The step, as printed on the card; the lowest where several stand together.
     pub printed: f64,
-    /// Of 100 plausible tanks, how many read so.
-    pub of_100: f64,
+    /// The highest step, where several stand together.
+    pub up_to: f64,
     /// How many members that is.
     pub tanks: usize,
     /// Mean of min(ready day, length) of those, days.
@@ -106,7 +113,7 @@ pub fn worth(members: &[Member], kit: &TestKit, length: u32, seed: u64) -> Vec<W
                 day,
                 tested,
                 narrowed: narrowed(&groups, open * open)?,
-                readings: meanings(&groups, &read),
+                readings: meanings(&read, length),
             })
         })
         .collect();
@@ -165,22 +172,50 @@ fn narrowed(groups: &[(f64, Moments)], open: f64) -> Option<f64> {
     Some(1.0 - within / free as f64 / open)
 }
 
-/// What each step that is read would mean.
-fn meanings(groups: &[(f64, Moments)], read: &[(f64, &Told)]) -> Vec<Meaning> {
-    let meaning = |(printed, group): &(f64, Moments)| Meaning {
-        printed: *printed,
-        of_100: 100.0 * group.count() as f64 / read.len() as f64,
-        tanks: group.count() as usize,
-        mean_day: group.mean(),
-        middle_day: middle_day(read, *printed),
-    };
-    groups.iter().map(meaning).collect()
+/// Fewer tanks than this say nothing of a step of their own.
+const ENOUGH_TANKS: usize = 20;
+
+/// What the steps that are read would mean: one by one where enough tanks read them, with their neighbours above
+/// where not, and with those below at the upper end.
+fn meanings(read: &[(f64, &Told)], length: u32) -> Vec<Meaning> {
+    let mut read = read.to_vec();
+    read.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+    let steps: Vec<_> = read.chunk_by(|(a, _), (b, _)| a == b).collect();
+    let mut from = 0;
+    let mut ends = Vec::new();
+    for step in steps {
+        let so_far = ends.last().copied().unwrap_or(0);
+        from += step.len();
+        if from - so_far >= ENOUGH_TANKS {
+            ends.push(from);
+        }
+    }
+    // the last take in what is left over
+    ends.pop();
+    ends.push(read.len());
+    let begins = std::iter::once(0).chain(ends.clone());
+    let together = begins.zip(ends).filter(|(from, until)| from < until);
+    together
+        .map(|(from, until)| meaning(&read[from..until], length))
+        .collect()
 }
 
-/// The day by which half of those that read a step are ready.
-fn middle_day(read: &[(f64, &Told)], step: f64) -> Option<u32> {
-    let alike = read.iter().filter(|(read, _)| *read == step);
-    let mut days: Vec<u32> = alike
+/// What is true of some that read alike, the lowest first.
+fn meaning(read: &[(f64, &Told)], length: u32) -> Meaning {
+    let group = moments(read.iter().map(|(_, told)| capped(told, length)));
+    Meaning {
+        printed: read.first().map_or(0.0, |(step, _)| *step),
+        up_to: read.last().map_or(0.0, |(step, _)| *step),
+        tanks: read.len(),
+        mean_day: group.mean(),
+        middle_day: middle_day(read),
+    }
+}
+
+/// The day by which half of those are ready.
+fn middle_day(read: &[(f64, &Told)]) -> Option<u32> {
+    let mut days: Vec<u32> = read
+        .iter()
         .map(|(_, told)| told.ready.day.unwrap_or(u32::MAX))
         .collect();
     days.sort_unstable();

@@ -27,32 +27,57 @@ pub fn levers(input: &ModelInput) -> Vec<Lever> {
         .collect()
 }
 
-/// Air of that length: from where it begins in the plan (`air.on.for`), or up to lights-on where none is
-/// planned.
-pub fn for_minutes(minutes: u32) -> Lever {
-    let words = format!("air for {} h", digits(f64::from(minutes) / f64::from(HOUR)));
-    Lever::of("air_for", words, move |input| match input.air.is_empty() {
-        true => {
-            input.air = dark_hours(input);
-            set_all(&mut input.air, minutes, ending_alike);
-        }
-        false => set_all(&mut input.air, minutes, beginning_alike),
+/// Where a night's air of some length lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Night {
+    /// It begins as in the plan (`air.on.for`).
+    FromPlan,
+    /// It ends at lights-on, whenever it begins.
+    UpToDawn,
+}
+
+impl Night {
+    /// Air of that length. Where none is planned, of the usual flow.
+    pub fn for_minutes(self, minutes: u32) -> Lever {
+        let words = format!("air for {} h", digits(f64::from(minutes) / f64::from(HOUR)));
+        Lever::of("air_for", words, move |input| match self {
+            Night::FromPlan => set_all(&mut input.air, |window| beginning_alike(window, minutes)),
+            Night::UpToDawn => {
+                let Some(dark) = dark_window(input) else {
+                    return;
+                };
+                if input.air.is_empty() {
+                    input.air = dark_hours(input);
+                }
+                set_all(&mut input.air, |_| ending_alike(dark, minutes));
+            }
+        })
+    }
+
+    /// Minutes of the longest that is of use: to lights-on from where it begins in the plan, or from lights-off. None
+    /// without light, and where a plan is asked for that has no air.
+    pub fn longest_minutes(self, input: &ModelInput) -> Option<u32> {
+        let dark = dark_window(input)?;
+        let begins = match self {
+            Night::FromPlan => input.air.first()?.window.on,
+            Night::UpToDawn => dark.on,
+        };
+        Some((dark.off.0 + DAY - begins.0) % DAY)
+    }
+}
+
+/// From lights-off to lights-on, as the lamp begins; none without light.
+pub fn dark_window(input: &ModelInput) -> Option<Window> {
+    let lit = input.light.first()?.window;
+    Some(Window {
+        on: lit.off,
+        off: lit.on,
     })
 }
 
-/// Minutes from where the air begins (at lights-off where none is planned) to lights-on; none without light.
-pub fn up_to_dawn(input: &ModelInput) -> Option<u32> {
-    let dawn = input.light.first()?.window.on;
-    let begins = match input.air.first() {
-        Some(line) => line.window.on,
-        None => input.light[0].window.off,
-    };
-    Some((dawn.0 + DAY - begins.0) % DAY)
-}
-
-fn set_all(lines: &mut [TimerLine], minutes: u32, at: fn(Window, u32) -> Window) {
+fn set_all(lines: &mut [TimerLine], to: impl Fn(Window) -> Window) {
     for line in lines {
-        line.window = at(line.window, minutes);
+        line.window = to(line.window);
     }
 }
 

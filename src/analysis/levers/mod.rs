@@ -25,6 +25,7 @@ use crate::base::stop::Stop;
 
 use super::case::Case;
 use super::ensemble::EnsembleError;
+use super::ensemble::curve::ReadyCurve;
 use super::ensemble::member::Member;
 use super::forecast::USUAL_SEED;
 use lever::Lever;
@@ -37,8 +38,6 @@ use trials::Trials;
 pub const USUAL_MEMBERS: usize = 128;
 /// A lever that moves the ready day by less is said to do nothing, days.
 pub const NOTHING_DAYS: f64 = 0.5;
-/// Members that are enough to look for a window or a day.
-const ENOUGH_TO_LOOK: usize = 32;
 
 /// How levers are to be tried.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,6 +64,8 @@ pub struct Levers {
     pub trying: Trying,
     /// The plan as written.
     pub plan: Price,
+    /// How many are ready by when with the plan as written, and what they wait for.
+    pub curve: ReadyCurve,
     /// The levers, the one that gains most first.
     pub pulled: Vec<Pulled>,
     /// The last day on which mature medium gains something; none when it gains nothing on any.
@@ -127,7 +128,7 @@ pub fn all(case: &Case) -> Vec<Lever> {
 /// # Errors
 /// When somebody wishes to stop, or too many members fail.
 pub fn ranked(case: &Case, trying: Trying, stop: &Stop) -> Result<Vec<Pulled>, EnsembleError> {
-    let trials = Trials::of(case, trying.seed, stop);
+    let trials = Trials::of_levers(case, trying.seed, stop);
     Ok(pull_all(&trials, trying.members, &mut || {})?.1)
 }
 
@@ -142,10 +143,11 @@ impl Levers {
         stop: &Stop,
         mut progress: impl FnMut(usize, usize),
     ) -> Result<Levers, EnsembleError> {
-        let trials = Trials::of(case, trying.seed, stop);
-        let few = trying.members.min(ENOUGH_TO_LOOK);
-        let in_all =
-            runs(case, trying) + last_gain::runs(&trials, few) + shortest_air::runs(&trials, few);
+        let trials = Trials::of_levers(case, trying.seed, stop);
+        let members = trying.members;
+        let in_all = runs(case, trying)
+            + last_gain::runs(&trials, members)
+            + shortest_air::runs(&trials, members);
         let mut count = 0;
         let mut done = || {
             count += 1;
@@ -155,9 +157,10 @@ impl Levers {
         Ok(Levers {
             trying,
             plan: Price::of(&as_planned),
+            curve: ReadyCurve::of(&as_planned, case.input.last_day),
             pulled,
-            last_day_to_seed: last_gain::last_day_that_gains(&trials, few, &mut done)?,
-            shortest_air: shortest_air::shortest_air(&trials, &as_planned[..few], &mut done)?,
+            last_day_to_seed: last_gain::last_day_that_gains(&trials, members, &mut done)?,
+            shortest_air: shortest_air::shortest_air(&trials, &as_planned, &mut done)?,
         })
     }
 }

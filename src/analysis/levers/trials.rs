@@ -35,6 +35,13 @@ impl<'a> Trials<'a> {
             stop,
         }
     }
+    /// The same for levers that bring in what is not planned.
+    pub fn of_levers(case: &'a Case, seed: u64, stop: &'a Stop) -> Trials<'a> {
+        Trials {
+            uncertain: Uncertain::with_what_levers_bring(case),
+            ..Trials::of(case, seed, stop)
+        }
+    }
     /// A member of the plan as written.
     pub fn input(&self, member: usize) -> ModelInput {
         let drawn = self.uncertain.draw(self.seed, member);

@@ -23,7 +23,7 @@ pub fn levers(input: &ModelInput) -> Vec<Lever> {
 
 /// Bicarbonate into every refill: as much inorganic carbon as alkalinity.
 fn harder() -> Lever {
-    let words = format!("refill {} dKH harder", digits(ALKALINITY_STEP_DKH));
+    let words = format!("refill KH {} dKH higher", digits(ALKALINITY_STEP_DKH));
     Lever::of("refill_harder", words, |input| {
         bicarbonate(input, ALKALINITY_STEP_DKH * MEQ_PER_DKH);
     })
@@ -32,7 +32,7 @@ fn harder() -> Lever {
 /// Where the refill has so much to lose; a member whose water has less loses all of it.
 fn softer(input: &ModelInput) -> Option<Lever> {
     let step = ALKALINITY_STEP_DKH * MEQ_PER_DKH;
-    let words = format!("refill {} dKH softer", digits(ALKALINITY_STEP_DKH));
+    let words = format!("refill KH {} dKH lower", digits(ALKALINITY_STEP_DKH));
     let has_it = input.refill.alkalinity_meq_per_l >= step;
     has_it.then(|| {
         Lever::of("refill_softer", words, move |input| {

@@ -106,6 +106,12 @@ impl Uncertain {
         let (rows, kept) = rows::of(case);
         Uncertain { rows, kept }
     }
+    /// The same where levers may bring in an air stone or mature medium that is not planned. Every other row draws
+    /// what it draws without.
+    pub fn with_what_levers_bring(case: &Case) -> Uncertain {
+        let (rows, kept) = rows::with_what_levers_bring(case);
+        Uncertain { rows, kept }
+    }
     /// Nothing uncertain: every member is the central run.
     pub fn nothing() -> Uncertain {
         Uncertain {

@@ -18,17 +18,32 @@ const STORES: [&str; 4] = ["q0", "N_o0", "P0", "E_H0"];
 /// Films of mature medium, by guild.
 const MEDIA: [&str; 3] = ["seed_XA", "seed_XN", "seed_XK"];
 
+/// What levers may bring into a tank that has none of it: an air stone, mature medium.
+const BROUGHT: [&str; 5] = ["a_air", "r_air", "seed_XA", "seed_XN", "seed_XK"];
+
 /// A list in the making.
 struct List<'a> {
     case: &'a Case,
+    /// Ids that count as in use, though the plan has nothing of theirs.
+    may_come: &'static [&'static str],
     rows: Vec<Varied>,
     kept: Vec<Kept>,
 }
 
 /// What is varied and what is kept in a case: what the scenario is not sure of first.
 pub fn of(case: &Case) -> (Vec<Varied>, Vec<Kept>) {
+    listed(case, &[])
+}
+
+/// The same where levers may bring in what is not planned: that is as little known as what is.
+pub fn with_what_levers_bring(case: &Case) -> (Vec<Varied>, Vec<Kept>) {
+    listed(case, &BROUGHT)
+}
+
+fn listed(case: &Case, may_come: &'static [&'static str]) -> (Vec<Varied>, Vec<Kept>) {
     let mut list = List {
         case,
+        may_come,
         rows: Vec::new(),
         kept: Vec::new(),
     };
@@ -201,7 +216,7 @@ impl List<'_> {
         if input.seed_level <= 0.0 && ["XA0", "XN0", "XK0"].contains(&id) {
             return Some("no first films");
         }
-        in_use::why_not(input, spec)
+        in_use::why_not(input, spec).filter(|_| !self.may_come.contains(&id))
     }
     /// Whether a plain value of the scenario, or one a word stands for, took the place of the parameter.
     fn is_given(&self, id: &str) -> bool {
@@ -219,7 +234,10 @@ impl List<'_> {
         let unsure = self.case.unsure.iter();
         let of_it = unsure.filter(|unsure| unsure.parameter() == Some(spec.id));
         let mut moves: Vec<Move> = of_it.flat_map(|unsure| unsure.moves.clone()).collect();
-        if let Some(guild) = MEDIA.iter().position(|id| *id == spec.id) {
+        let medium = MEDIA.iter().position(|id| *id == spec.id);
+        // what is brought in by a lever reads the parameter itself
+        let medium = medium.filter(|_| in_use::misses(&self.case.input, spec.id).is_none());
+        if let Some(guild) = medium {
             moves.push(Move {
                 place: Place::Medium(guild),
                 factor: 1.0 / self.case.input.parameters.get(spec.id),

@@ -30,8 +30,8 @@ const EACH_GUILD: (f64, f64) = (0.3, 3.0);
 /// 5 % and 95 % point of all first films together, as multiples, where nothing is brought in.
 const BY_CHANCE: (f64, f64) = (0.1, 10.0);
 /// Where that is known from.
-pub const SEED_LEVEL_SOURCE: &str = "judgement: known to an order of magnitude at best; in a seeded tank to ×0.3 to \
-    ×3, as the words have it (narrowed from ×0.1 to ×10: first nitrite would come after day 5 in most of them)";
+pub const SEED_LEVEL_SOURCE: &str = "judgement: known to an order of magnitude at best; where the first films are `a little` or \
+    `live medium`, to ×0.3 to ×3 (narrowed from ×0.1 to ×10: first nitrite would come after day 5 in most of them)";
 /// The same where something is.
 const BROUGHT_IN: (f64, f64) = (0.3, 3.0);
 /// What a word for the light is off by, either way.

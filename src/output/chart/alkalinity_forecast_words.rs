@@ -15,7 +15,7 @@ pub fn titles(story: &Story<'_>, forecast: &Forecast) -> Vec<String> {
     let Some(middle) = middle_half(forecast, |t| t.figures.kh_low.value) else {
         return vec![verdict_words(story).to_string()];
     };
-    let [low, high] = middle.map(|kh| number(kh, 1));
+    let [low, high] = middle.map(kh);
     let range = if low == high {
         low
     } else {
@@ -44,14 +44,14 @@ pub fn sentences(story: &Story<'_>, forecast: &Forecast, budget: &str) -> Vec<St
     let low = story.milestones.kh_low;
     let lower = share(forecast, |t| t.figures.kh_low.value < low.value);
     let finish = format!(
-        "{} finish by day {}; {} fall lower than the central run’s {} dKH.",
+        "{} finish by day {}; {} fall lower than the central run’s {}.",
         ever(&forecast.curve)
-            .words()
+            .reached_words()
             .replacen("none", "None", 1)
             .replacen("all", "All", 1),
         forecast.curve.last_day,
         lower.words(),
-        number(low.value, 1)
+        kh_explained(low.value)
     );
     let speed = judge(story.run, story.verdict).map(|judged| {
         format!(
@@ -63,6 +63,19 @@ pub fn sentences(story: &Story<'_>, forecast: &Forecast, budget: &str) -> Vec<St
     all.extend(speed.map(|speed| format!("{finish} {speed}")));
     all.push(finish);
     all
+}
+
+/// KH as it is told: finer where there is hardly any.
+fn kh(dkh: f64) -> String {
+    number(dkh, if dkh.abs() < 1.0 { 2 } else { 1 })
+}
+
+/// The same with its unit, and what it means below nothing.
+fn kh_explained(dkh: f64) -> String {
+    match dkh < 0.0 {
+        true => format!("{} dKH (below 0 the water holds free acid)", kh(dkh)),
+        false => format!("{} dKH", kh(dkh)),
+    }
 }
 
 /// The same without a capital letter at the start.

@@ -26,13 +26,28 @@ impl Share {
             }
         }
     }
+    /// Rounded down: 49.6 of 100 are not called half. A few are never none.
+    pub fn reached(self) -> usize {
+        match self.count {
+            0 => 0,
+            some => (100 * some / self.members).max(1),
+        }
+    }
     /// `80 of 100`, `none of 100` or `all of 100`.
     pub fn words(self) -> String {
-        match self.of_100() {
-            0 => "none of 100".to_string(),
-            100 => "all of 100".to_string(),
-            some => format!("{some} of 100"),
-        }
+        of_100_in_words(self.of_100())
+    }
+    /// The same rounded down.
+    pub fn reached_words(self) -> String {
+        of_100_in_words(self.reached())
+    }
+}
+
+fn of_100_in_words(of_100: usize) -> String {
+    match of_100 {
+        0 => "none of 100".to_string(),
+        100 => "all of 100".to_string(),
+        some => format!("{some} of 100"),
     }
 }
 
@@ -103,6 +118,17 @@ mod tests {
             ["none of 100", "1 of 100", "50 of 100"]
         );
         assert_eq!([255, 256].map(words), ["99 of 100", "all of 100"]);
+        let reached = |count| {
+            Share {
+                count,
+                members: 256,
+            }
+            .reached()
+        };
+        assert_eq!(
+            [0, 1, 127, 128, 255, 256].map(reached),
+            [0, 1, 49, 50, 99, 100]
+        );
     }
 
     #[test]

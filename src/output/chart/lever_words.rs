@@ -1,7 +1,10 @@
 //! Title and sentence of the chart of levers, and its rows for those who hear them.
 
+use crate::analysis::ensemble::curve::ReadyCurve;
 use crate::analysis::levers::{Levers, Pulled, best, worst};
+use crate::output::waiting::waited_words;
 
+use super::hundred::Share;
 use super::words::number;
 
 /// The result, longest wording first.
@@ -35,12 +38,30 @@ pub fn sentences(levers: &Levers, last_day: u32) -> Vec<String> {
     };
     let alone = format!("Each lever alone, on the same {members} plausible tanks like yours");
     vec![
+        format!("{} {alone}; ~ may be chance.", as_planned(&levers.curve)),
         format!(
             "{alone}; as planned {ready} by day {last_day}. Under half a day counts as nothing; ~ may be chance."
         ),
         format!("{alone}. Under half a day counts as nothing; ~ may be chance."),
         format!("{alone}."),
     ]
+}
+
+/// When tanks are ready as planned, and what they wait for last.
+fn as_planned(curve: &ReadyCurve) -> String {
+    let by = |of_100| match curve.day_of(of_100) {
+        Some(day) => format!("{of_100} of 100 ready by day {day}"),
+        None => format!("{of_100} later than day {}", curve.last_day),
+    };
+    let last = match curve.waited_for.first() {
+        Some(&(Some(waiting), count)) => {
+            let members = curve.members;
+            let share = Share { count, members };
+            format!("; {} last in {}", waited_words(waiting), share.of_100())
+        }
+        _ => String::new(),
+    };
+    format!("As planned {}, {}, {}{last}.", by(10), by(50), by(90))
 }
 
 /// Every row in words.

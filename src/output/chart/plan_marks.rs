@@ -89,6 +89,7 @@ impl Weekly<'_> {
             let words = match &event.kind {
                 EventKind::Plant { .. } => "planted",
                 EventKind::Seed { .. } => "seeded",
+                EventKind::Trim { .. } => "trimmed",
                 EventKind::Stock(animals) if animals.shrimp => "shrimp in",
                 EventKind::Stock(_) => "fish in",
                 _ => continue,

@@ -91,7 +91,7 @@ fn name_margin(sheet: &mut Sheet, at: usize, curve: &ReadyCurve) {
     let later = format!("later than day {}", curve.last_day);
     let mut names = vec![(
         curve.of_100_by(curve.last_day),
-        vec![bold(&format!("{} ready", ever(curve).of_100()), READY)],
+        vec![bold(&format!("{} ready", ever(curve).reached()), READY)],
         vec![],
     )];
     let late = TOLD
@@ -125,7 +125,7 @@ pub fn ready_by_day(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet, c
     );
     name_share(story, sheet, at, curve, 50);
     let end = curve.of_100_by(curve.last_day);
-    let value = ever(curve).words();
+    let value = ever(curve).reached_words();
     let names = [EndName::curve("ready", value, end, Pen::curve(READY))];
     name_ends(sheet, at, &names);
     weekly.foot(sheet, at);

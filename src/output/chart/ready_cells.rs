@@ -72,7 +72,7 @@ pub fn cells(sheet: &mut Sheet, forecast: &Forecast) {
 
 /// What an empty square means, and what those tanks still wait for.
 fn unit_words(forecast: &Forecast) -> String {
-    let late = by_reason(forecast, 100 - ever(&forecast.curve).of_100(), |told| {
+    let late = by_reason(forecast, 100 - ever(&forecast.curve).reached(), |told| {
         told.ready.day.is_none()
     });
     let waiting = late
@@ -80,18 +80,22 @@ fn unit_words(forecast: &Forecast) -> String {
         .filter_map(|&(waited, squares)| Some((waited?, squares)));
     let named: Vec<String> = waiting
         .take(MOST_NAMED)
-        .map(|(waiting, squares)| format!("{squares} for {}", waited_words(waiting)))
+        .enumerate()
+        .map(|(at, (waiting, squares))| {
+            let wait = if at == 0 { " wait" } else { "" };
+            format!("{squares}{wait} for {}", waited_words(waiting))
+        })
         .collect();
     let one = "one square per plausible tank";
     match named.is_empty() {
         true => one.to_string(),
-        false => format!("{one}; of the empty ones wait {}", list(&named)),
+        false => format!("{one}; of those not ready, {}", list(&named)),
     }
 }
 
 /// The squares of the ready tanks by reason, the most frequent first, then those of the others.
 fn groups(forecast: &Forecast) -> Vec<Group> {
-    let ready = ever(&forecast.curve).of_100();
+    let ready = ever(&forecast.curve).reached();
     let reasons = by_reason(forecast, ready, |told| told.ready.day.is_some());
     let shown = reasons.into_iter().map(|(waited, squares)| Group {
         reason: Reason::Ready(waited),

@@ -73,7 +73,9 @@ fn unit_words(story: &Story<'_>, forecast: &Forecast) -> String {
     };
     let end = match ever(&forecast.curve) {
         none if none.count == 0 => "; no tank is ready, so none is confirmed".to_string(),
-        few if are_few(&forecast.curve) => format!("; before ready, those {} only", few.words()),
+        few if are_few(&forecast.curve) => {
+            format!("; before ready, those {} only", few.reached_words())
+        }
         _ => String::new(),
     };
     format!("steps of the card, in the evening{animals}; the middle 50 of 100 plausible tanks{end}")

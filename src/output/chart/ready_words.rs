@@ -28,7 +28,7 @@ pub fn sentences(story: &Story<'_>, curve: &ReadyCurve) -> Vec<String> {
         Some(day) => format!("by day {day}"),
         None => late.clone(),
     };
-    let ends = match (curve.day_of(10), ever(curve).of_100()) {
+    let ends = match (curve.day_of(10), ever(curve).reached()) {
         (Some(_), _) => format!("10 of 100 are ready {}, 90 of 100 {}.", by(10), by(90)),
         (None, _) => format!("Even the day of 10 of 100 is {late}."),
     };
@@ -49,7 +49,7 @@ const FEW_OF_100: usize = 10;
 
 /// Whether too few are ever ready to tell shares of them.
 pub fn are_few(curve: &ReadyCurve) -> bool {
-    ever(curve).of_100() < FEW_OF_100
+    ever(curve).reached() < FEW_OF_100
 }
 
 /// What no forecast can do, and what animals would meet.

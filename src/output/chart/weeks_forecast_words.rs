@@ -36,7 +36,7 @@ pub fn ready_by(story: &Story<'_>, curve: &ReadyCurve) -> String {
         return format!("50 of 100 plausible tanks are ready by {when}");
     }
     let day = curve.last_day;
-    match ever(curve).of_100() {
+    match ever(curve).reached() {
         0 => format!("None of 100 plausible tanks is ready by day {day}"),
         1 => format!("Only 1 of 100 plausible tanks is ready by day {day}"),
         some => format!("Only {some} of 100 plausible tanks are ready by day {day}"),

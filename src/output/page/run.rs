@@ -20,6 +20,7 @@ pub fn entry(story: &Story<'_>, wanted: &Wanted) -> Result<Entry, NotANumber> {
         outcome,
         forecast: story.forecast,
         length: Length::Screen,
+        file: None,
     });
     let figures = chart::figures(
         &outcome.run,

@@ -154,7 +154,7 @@ fn alkalinity(page: &mut Page, story: &Story, alkalinity: &Alkalinity) {
         );
     } else {
         let words = format!(
-            "Alkalinity runs short: {facts} Refill water with more KH, or a bicarbonate dose, sets them free."
+            "Alkalinity runs short: {facts} Refill water with more KH, or doses of bicarbonate, are what helps; how much it takes, `sweep` tells (water.tap.alkalinity)."
         );
         page.line(Tone::Warn, words);
     }
@@ -175,10 +175,25 @@ pub fn animals(page: &mut Page, story: &Story) {
         } else {
             format!("{} above the limit after that", list(&arrival.leaves))
         };
-        if arrival.ripe {
-            page.block(label, Tone::Plain, format!("{what}, ripe; {after}"));
-        } else {
-            page.block(label, Tone::Warn, format!("{what}, NOT RIPE; {after}"));
-        }
+        let curve = story.forecast.map(|forecast| &forecast.curve);
+        let of_100 = curve.map(|curve| curve.of_100_by(arrival.day));
+        let is_safe = arrival.ripe && of_100.is_none_or(|of_100| of_100 >= SURE_OF_100);
+        let tone = if is_safe { Tone::Plain } else { Tone::Warn };
+        let ripe = if arrival.ripe { "ripe" } else { "NOT RIPE" };
+        let ready = of_100.map_or(String::new(), |of_100| {
+            let only = if is_safe { "" } else { "Only " };
+            format!(
+                " {only}{} of 100 plausible tanks are ready by that day.",
+                of_100.floor()
+            )
+        });
+        page.block(
+            label,
+            tone,
+            format!("{what}; central run: {ripe}, {after}.{ready}"),
+        );
     }
 }
+
+/// Animals that go in when fewer of 100 are ready are warned of.
+const SURE_OF_100: f64 = 90.0;

@@ -19,6 +19,8 @@ use super::{Page, Story, Tone};
 
 /// Reasons that are told; the rest are few.
 const TOLD_REASONS: usize = 3;
+/// Of fewer tanks nothing is told of 100.
+pub const FEW: usize = 30;
 /// Of 100: a running limit that fewer break is not told.
 const WORTH_TELLING: f64 = 0.5;
 
@@ -30,15 +32,18 @@ fn whole(of_100: f64) -> String {
     }
 }
 
+/// So many of 100 are ready, rounded down: half of them are not called ready a tank too early.
+fn at_least(of_100: f64) -> String {
+    match of_100 {
+        few if few > 0.0 && few < 1.0 => "under 1".into(),
+        many => format!("{:.0}", many.floor()),
+    }
+}
+
 /// When plausible tanks are ready, why not earlier, and what to expect of the first tests and the last.
 pub fn ready(page: &mut Page, story: &Story, forecast: &Forecast) {
     let curve = &forecast.curve;
-    let tone = match curve.day_of(50) {
-        Some(_) => Tone::Strong,
-        None => Tone::Warn,
-    };
-    page.block("Ready", tone, by_when(curve, story.case.filled_on));
-    page.line(Tone::Plain, reasons(curve));
+    when_and_why(page, curve, story.case.filled_on);
     if let Some(breaks) = breaks(curve, &story.case.input) {
         page.line(Tone::Warn, breaks);
     }
@@ -47,13 +52,23 @@ pub fn ready(page: &mut Page, story: &Story, forecast: &Forecast) {
     }
 }
 
+/// By when plausible tanks are ready, and what they wait for.
+pub fn when_and_why(page: &mut Page, curve: &ReadyCurve, filled_on: Option<Date>) {
+    let tone = match curve.day_of(50) {
+        Some(_) => Tone::Strong,
+        None => Tone::Warn,
+    };
+    page.block("Ready", tone, by_when(curve, filled_on));
+    page.line(Tone::Plain, reasons(curve));
+}
+
 /// `50 of 100 plausible tanks like yours by day 30, Mon 5 Apr; 10 by day 24, 90 later than day 56`
 fn by_when(curve: &ReadyCurve, filled_on: Option<Date>) -> String {
     let by = |of_100: usize| match curve.day_of(of_100) {
         Some(day) => format!("by {}", day_in_words(filled_on, day)),
         None => later(curve.last_day),
     };
-    let ready = whole(curve.of_100_by(curve.last_day));
+    let ready = at_least(curve.of_100_by(curve.last_day));
     let later = later(curve.last_day);
     match (curve.day_of(10), curve.day_of(50)) {
         (_, Some(_)) => format!(
@@ -86,24 +101,34 @@ fn reasons(curve: &ReadyCurve) -> String {
     format!("What held them back longest: {}.", list(&told))
 }
 
-/// How many break which running limit, with the setting that cures it.
+/// How many break which running limit, with the setting that helps.
 fn breaks(curve: &ReadyCurve, input: &ModelInput) -> Option<String> {
     let told: Vec<String> = Running::ALL
         .into_iter()
         .filter(|&limit| curve.of_100_that_break(limit) >= WORTH_TELLING)
         .map(|limit| {
-            let of_100 = whole(curve.of_100_that_break(limit));
             format!(
-                "{} in {of_100} of 100 (cure: {})",
+                "{} in {} (against it: {})",
                 what(limit),
-                cure(limit, input)
+                how_many_break(curve, limit),
+                against(limit, input)
             )
         })
         .collect();
     (!told.is_empty()).then(|| {
         let told = told.join("; ");
-        format!("Of those with a ready day, these break a limit in the two weeks from it: {told}.")
+        let count = curve.ever_ready();
+        format!("Of the {count} tanks with a ready day, so many break a limit in the two weeks from it: {told}.")
     })
+}
+
+/// `22 of 100`; of a few tanks, how many they are.
+fn how_many_break(curve: &ReadyCurve, limit: Running) -> String {
+    let (_, breaking) = curve.break_after[limit as usize];
+    match curve.ever_ready() {
+        few if few < FEW => format!("{breaking} of {few}"),
+        _ => format!("{} of 100", whole(curve.of_100_that_break(limit))),
+    }
 }
 
 fn what(limit: Running) -> &'static str {
@@ -116,8 +141,8 @@ fn what(limit: Running) -> &'static str {
     }
 }
 
-/// The setting that cures it; where air runs already, the hours it leaves out.
-fn cure(limit: Running, input: &ModelInput) -> String {
+/// The setting that helps; where air runs already, the hours it leaves out.
+fn against(limit: Running, input: &ModelInput) -> String {
     let words = match limit {
         Running::Oxygen => return air(input),
         Running::Co2 => "less gas (gas.hold, gas.rate) or a rougher surface",

@@ -51,15 +51,35 @@ pub fn page(story: &Story) -> Page {
 /// What is said where no filling does.
 pub fn none(story: &Story) -> String {
     let (wish, best) = (story.wish, story.answer.best);
+    let most = match best.of_100 >= 1.0 {
+        true => format!(
+            "the most is {} of 100, filled on {}",
+            best.of_100.floor(),
+            day(story, best.put_off_days)
+        ),
+        false => "hardly one of them is, whenever it is filled".to_string(),
+    };
     format!(
-        "no filling from {} on makes {} of 100 plausible tanks like yours ready by {}; the most is {} of 100, filled on {}. Only what is ready by day {} of a filling counts: a larger `length`, with a plan to its end, looks further",
+        "no filling from {} on makes {} of 100 plausible tanks like yours ready by {}; {most}. {}",
         day(story, 0),
         wish.of_100,
         day(story, wish.ready_by_day),
-        best.of_100.floor(),
-        day(story, best.put_off_days),
-        story.case.input.last_day
+        what_binds(story)
     )
+}
+
+/// Whether it is the date that comes too soon, or the end of the run.
+fn what_binds(story: &Story) -> String {
+    let (days, last_day) = (story.wish.ready_by_day, story.case.input.last_day);
+    match days > last_day {
+        true => format!(
+            "Only what is ready by day {last_day} of a filling counts: a larger `length`, with a plan to its end, looks further"
+        ),
+        false => format!(
+            "From the start in the file until then there are {}: an earlier start, a later date, or a lever buys more",
+            counted(days as usize, "day")
+        ),
+    }
 }
 
 fn latest(story: &Story, fill: Fill) -> String {
@@ -89,7 +109,10 @@ fn levers(pulled: &[Pulled]) -> String {
 
 fn searched(story: &Story) -> String {
     let (wish, answer) = (story.wish, story.answer);
-    let plans = counted(answer.plans, "plan");
+    let plans = match answer.plans {
+        1 => "1 plan, the same whatever the day of filling".to_string(),
+        many => format!("{many} plans that differ in weekdays or dated absences"),
+    };
     let members = wish.trying.members;
     let impossible = match answer.impossible {
         0 => String::new(),
@@ -98,9 +121,7 @@ fn searched(story: &Story) -> String {
             counted(count, "filling day")
         ),
     };
-    format!(
-        "{plans} that differ in weekdays or dated absences, each on {members} plausible tanks{impossible}"
-    )
+    format!("{plans}, each on {members} plausible tanks{impossible}")
 }
 
 /// `Sat 6 Mar 2027`

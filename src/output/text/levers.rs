@@ -1,14 +1,14 @@
 //! What the levers do: one screen.
 
 use crate::analysis::case::Case;
-use crate::analysis::levers::paired::Paired;
+use crate::analysis::levers::paired::{Moved, Paired};
 use crate::analysis::levers::price::Price;
 use crate::analysis::levers::{Levers, Pulled, best};
 use crate::output::lever_words::{night_air, price, seeding};
 use crate::output::waiting::waited_words;
 
 use super::words::list;
-use super::{Page, Tone, title};
+use super::{Page, Tone, forecast, title};
 
 /// Widths of the columns: words, days and their error, range, then litres, gas, worst night, ready.
 const WORDS: usize = 38;
@@ -26,6 +26,8 @@ const UNCLEAR: &str = "~";
 pub fn page(case: &Case, levers: &Levers) -> Page {
     let mut page = Page::default();
     title(&mut page, case);
+    page.gap();
+    forecast::when_and_why(&mut page, &levers.curve, case.filled_on);
     page.gap();
     table(&mut page, case, levers);
     page.gap();
@@ -81,7 +83,7 @@ fn table(page: &mut Page, case: &Case, levers: &Levers) {
     }
     page.line(
         Tone::Faint,
-        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks, or how many of 100 move at all where both are 0; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day",
+        "days: mean ± standard error, ~ where that may be chance; 10 to 90: of 100 tanks, or how many of 100 move at all where both are 0; O2: lowest of the run, mg/L, half of the tanks lower; ready: of 100 by the last day; · as in the plan",
     );
 }
 
@@ -132,18 +134,24 @@ fn columns(words: &str, days: &str, range: &str, price: [String; 4]) -> String {
 
 fn in_words(pulled: &Pulled) -> String {
     let paired = &pulled.paired;
-    let moved = paired.moved.map_or(String::new(), |moved| {
-        format!(
-            "; {} is last in {:.0} of 100, not {:.0}",
-            waited_words(moved.waiting),
-            moved.of_100_after,
-            moved.of_100_before
-        )
-    });
+    let moved = paired.moved.map_or(String::new(), moved_words);
     format!(
         "{}: {} of {} tanks get ready within the run only with it, {} only without, {} neither way{moved}",
         pulled.words, paired.only_with, paired.pairs, paired.only_without, paired.neither
     )
+}
+
+/// What comes right last in more tanks or in fewer; nothing where the printed numbers are the same.
+fn moved_words(moved: Moved) -> String {
+    let [before, after] =
+        [moved.of_100_before, moved.of_100_after].map(|of_100| format!("{of_100:.0}"));
+    match before == after {
+        true => String::new(),
+        false => format!(
+            "; {} is last in {after} of 100 instead of {before}",
+            waited_words(moved.waiting)
+        ),
+    }
 }
 
 /// The best levers in a few words, with the days they gain.

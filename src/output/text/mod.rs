@@ -47,6 +47,8 @@ pub struct Story<'a> {
     pub forecast: Option<&'a Forecast>,
     /// How much is told.
     pub length: Length,
+    /// The scenario file as it would be typed again; none where there is no such file at hand.
+    pub file: Option<&'a str>,
 }
 
 /// How much is told of a run.

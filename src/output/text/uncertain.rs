@@ -75,7 +75,7 @@ fn varied(page: &mut Page, row: &Varied) {
 
 fn columns(name: &str, points: [String; 3], unit: &str, shape: &str) -> String {
     let points = points.map(|point| format!("{point:>POINT$}"));
-    format!("{name:NAME$}{}  {unit:UNIT$}{shape}", points.join(" "))
+    format!("{name:NAME$}{}  {unit:UNIT$} {shape}", points.join(" "))
 }
 
 /// A number with three figures.
