@@ -33,6 +33,7 @@ fn screen(file: &Path) -> String {
     };
     let forecast = Forecast::of(&case, making, &Stop::default(), |_, _| {}).unwrap();
     let mut page = report(&Story {
+        file: None,
         case: &case,
         outcome: &outcome,
         forecast: Some(&forecast),
@@ -108,6 +109,7 @@ fn waiting(chloride: &str) -> String {
     let case = loaded.unwrap_or_else(|problems| panic!("{problems}")).case;
     let outcome = Outcome::of(&case).unwrap();
     let page = report(&Story {
+        file: None,
         case: &case,
         outcome: &outcome,
         forecast: None,

@@ -3,8 +3,8 @@
 use super::args::{FindCalendar as Options, TableForm};
 use super::exit::{Exit, Failure};
 use super::{load, progress, say, stopping};
-use crate::analysis::calendar::Found;
 use crate::analysis::calendar::wish::CalendarWish;
+use crate::analysis::calendar::{Ended, Found};
 use crate::analysis::case::Case;
 use crate::analysis::outcome::Outcome;
 use crate::base::stop::Stop;
@@ -26,6 +26,12 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let draft = Draft::open(place)?;
     let outcome = Outcome::of(case)?;
     let found = found(case, wish, options, &stop)?;
+    if let (Some(_), Ended::Stopped) = (&found.conflict, found.ended) {
+        return Err(Failure {
+            exit: Exit::Stopped,
+            words: "stopped before a calendar was found that keeps what was asked for; nothing is written".into(),
+        });
+    }
     if let Some(conflict) = &found.conflict {
         let words = match options.format {
             Some(form) => as_table(case, &found, form)?,

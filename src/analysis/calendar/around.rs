@@ -2,12 +2,24 @@
 
 use super::days::Days;
 
+/// How finely changes are altered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Grain {
+    /// Whole changes come and go.
+    Whole,
+    /// Changes become smaller and larger, too.
+    Sizes,
+}
+
 /// Those that a search looks at when nothing can be taken away, the likeliest first.
-pub fn all(days: &Days, largest: u8) -> Vec<Days> {
+pub fn all(days: &Days, largest: u8, grain: Grain) -> Vec<Days> {
+    let sizes = grain == Grain::Sizes;
+    let finer = |size: u8| if sizes { 1 } else { size.max(1) };
+    let resized = traded(days, largest).filter(|_| sizes);
     moved(days)
-        .chain(traded(days, largest))
+        .chain(resized)
         .chain(shifted(days))
-        .chain(larger(days, largest))
+        .chain(larger(days, finer(largest), largest))
         .chain(two_for_one(days))
         .collect()
 }
@@ -30,18 +42,23 @@ pub fn with<const N: usize>(days: &Days, sizes: [(usize, u8); N]) -> Days {
     other
 }
 
-/// Every change with every smaller size, nothing among them.
-pub fn smaller(days: &Days) -> Vec<(usize, u8)> {
+/// Every change gone, or with every smaller size too.
+pub fn smaller(days: &Days, grain: Grain) -> Vec<(usize, u8)> {
     let changes = days.0.iter().enumerate().filter(|&(_, &size)| size > 0);
+    let sizes = move |size: u8| match grain {
+        Grain::Whole => 0..1,
+        Grain::Sizes => 0..size,
+    };
     changes
-        .flat_map(|(place, &size)| (0..size).map(move |less| (place, less)))
+        .flat_map(|(place, &size)| sizes(size).map(move |less| (place, less)))
         .collect()
 }
 
-fn larger(days: &Days, largest: u8) -> impl Iterator<Item = Days> + '_ {
+/// A change larger or a new one, of sizes from the least to the largest.
+fn larger(days: &Days, least: u8, largest: u8) -> impl Iterator<Item = Days> + '_ {
     let all = days.0.iter().enumerate();
     all.flat_map(move |(place, &size)| {
-        (size + 1..=largest).map(move |more| with(days, [(place, more)]))
+        (least.max(size + 1)..=largest).map(move |more| with(days, [(place, more)]))
     })
 }
 

@@ -4,6 +4,7 @@ use crate::analysis::ensemble::EnsembleError;
 use crate::analysis::levers::trials::Trials;
 
 use super::days::Days;
+use super::easing::Easing;
 use super::judge::Judge;
 use super::score::Score;
 use super::wish::{CalendarWish, Terms, Trying};
@@ -17,8 +18,8 @@ pub struct Conflict {
     pub score: Score,
     /// The limit that is broken in most of them.
     pub limit: Broken,
-    /// Day by which so many of 100 are ready with it; none when later than the last day.
-    pub ready_by: Option<u32>,
+    /// What would have to be asked less of.
+    pub easing: Easing,
     /// How many of 100 would hold with water changed on every day at the largest share.
     pub every_day_of_100: f64,
     /// How many of 100 would hold on the free days if nearly all of the water could be changed.
@@ -64,16 +65,25 @@ impl Conflict {
             ..wish.clone()
         };
         let largest = wish.shares.len() as u8;
+        let easing = Easing::of(&score, &terms, trials.case.input.last_day);
+        // what would do alone if it gave way stands against it most; else what is broken in most tanks
         let most = [
-            (score.late, Broken::Late),
-            (score.tan, Broken::Tan),
-            (score.nitrite, Broken::Nitrite),
+            (easing.ready_by.is_some(), score.late, Broken::Late),
+            (easing.peak_tan_mg_n_per_l.is_some(), score.tan, Broken::Tan),
+            (
+                easing.peak_nitrite_mg_n_per_l.is_some(),
+                score.nitrite,
+                Broken::Nitrite,
+            ),
         ];
-        let limit = most.into_iter().rev().max_by_key(|(count, _)| *count);
+        let limit = most
+            .into_iter()
+            .rev()
+            .max_by_key(|&(does, count, _)| (does, count));
         Ok(Conflict {
             nearest: days.changes(wish),
-            limit: limit.map_or(Broken::Late, |(_, limit)| limit),
-            ready_by: score.curve.day_of(terms.keep_of_100),
+            limit: limit.map_or(Broken::Late, |(_, _, limit)| limit),
+            easing,
             score,
             every_day_of_100: score_of(&every_day, &Days::all(&every_day, largest))?.of_100(),
             larger_of_100: score_of(&larger, &Days::all(&larger, 1))?.of_100(),

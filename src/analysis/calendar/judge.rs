@@ -13,9 +13,13 @@ use super::score::Score;
 use super::search::{Halt, Judging};
 use super::wish::{CalendarWish, Least, Terms, Trying};
 
-/// A calendar that cannot keep what must hold any more after so many members is not looked at further (a
-/// judgement, no source: a quarter of the usual members).
+/// A calendar that is hopeless after so many members is not looked at further (a judgement, no source: a quarter of
+/// the usual members).
 const HOPELESS_AFTER: usize = 16;
+/// Hopeless is what would have to be luckier than this many standard errors (a judgement, no source).
+const ERRORS: f64 = 2.0;
+/// Calendars whose few members are kept at hand.
+const MOST_GLIMPSED: usize = 128;
 
 /// Members of a case, with one calendar or another.
 pub struct Judge<'a, 'p> {
@@ -31,6 +35,10 @@ pub struct Judge<'a, 'p> {
     kept_back: usize,
     done: Progress<'p>,
     known: BTreeMap<Days, Score>,
+    /// Members of calendars that only few were run of.
+    glimpsed: BTreeMap<Days, Vec<Member>>,
+    /// The best that keeps what must hold.
+    reference: Option<Score>,
 }
 
 impl<'a, 'p> Judge<'a, 'p> {
@@ -53,6 +61,8 @@ impl<'a, 'p> Judge<'a, 'p> {
             kept_back: 0,
             done,
             known: BTreeMap::new(),
+            glimpsed: BTreeMap::new(),
+            reference: None,
         }
     }
 
@@ -71,9 +81,19 @@ impl<'a, 'p> Judge<'a, 'p> {
         }
     }
 
-    /// Asks for something else from now on.
+    /// Asks for something else from now on, and of what is known.
     pub fn ask(&mut self, terms: Terms) {
         self.terms = terms;
+        self.reference = None;
+        for (days, mut score) in std::mem::take(&mut self.known) {
+            score.is_kept = !score.is_dropped && terms.are_kept_by(&score);
+            self.remember(&days, score);
+        }
+    }
+
+    /// What is asked for.
+    pub fn terms(&self) -> Terms {
+        self.terms
     }
 
     /// Calendars that were tried.
@@ -119,6 +139,63 @@ impl<'a, 'p> Judge<'a, 'p> {
         ))
     }
 
+    /// Notes a score.
+    fn remember(&mut self, days: &Days, score: Score) {
+        let is_best = |best: &Score| score.order(best, self.least).is_lt();
+        if score.is_kept && self.reference.as_ref().is_none_or(is_best) {
+            self.reference = Some(score.clone());
+        }
+        self.known.insert(days.clone(), score);
+    }
+
+    /// Whether there are so many runs left.
+    fn may_run(&self, runs: usize) -> Result<(), Halt<EnsembleError>> {
+        if self.left < runs {
+            return Err(Halt::Spent);
+        }
+        match self.left < self.kept_back + runs {
+            true => Err(Halt::PartSpent),
+            false => Ok(()),
+        }
+    }
+
+    /// Runs some members of a search's own.
+    fn take(
+        &mut self,
+        days: &Days,
+        from: usize,
+        until: usize,
+    ) -> Result<Vec<Member>, Halt<EnsembleError>> {
+        let members = self.run(days, from, until).map_err(Halt::Ended)?;
+        self.left -= until - from;
+        Ok(members)
+    }
+
+    /// Whether a calendar can hardly keep what must hold, or hardly come before the best, given its first members.
+    ///
+    /// ```text
+    /// expected = hold of the best + (n/few) · (gained − lost)        error = (n/few) · √(gained + lost) · √(1 − few/n)
+    /// ```
+    /// gained and lost are members that hold with one of the two alone.
+    fn is_hopeless(&self, few: &Score) -> bool {
+        let most = few.hold + self.members - few.members;
+        if 100 * most < self.terms.keep_of_100 * self.members {
+            return true;
+        }
+        let Some(best) = &self.reference else {
+            return false;
+        };
+        let pairs = || few.holds.iter().zip(&best.holds);
+        let gained = pairs().filter(|(own, its)| **own && !**its).count() as f64;
+        let lost = pairs().filter(|(own, its)| !**own && **its).count() as f64;
+        let (n, seen) = (self.members as f64, few.members.max(1) as f64);
+        let expected = best.hold as f64 + n / seen * (gained - lost);
+        let error = n / seen * ((gained + lost) * (1.0 - seen / n)).sqrt();
+        let needed = self.terms.keep_of_100 as f64 * n / 100.0;
+        expected + ERRORS * error < needed
+            || (self.least == Least::ReadyDay && best.is_sooner_than_few(few))
+    }
+
     fn run(
         &mut self,
         days: &Days,
@@ -154,26 +231,37 @@ impl Judging for Judge<'_, '_> {
         if let Some(score) = self.known.get(days) {
             return Ok(score.clone());
         }
-        if self.left < self.members {
-            return Err(Halt::Spent);
-        }
-        if self.left < self.kept_back + self.members {
-            return Err(Halt::PartSpent);
-        }
+        self.may_run(self.members)?;
         let few = HOPELESS_AFTER.min(self.members);
-        let mut members = self.run(days, 0, few).map_err(Halt::Ended)?;
+        let mut members = match self.glimpsed.remove(days) {
+            Some(members) => members,
+            None => self.take(days, 0, few)?,
+        };
         let mut score = self.scored(days, &members);
-        let at_best = score.hold + self.members - few;
-        let is_hopeless = 100 * at_best < self.terms.keep_of_100 * self.members;
-        if !is_hopeless && few < self.members {
-            members.extend(self.run(days, few, self.members).map_err(Halt::Ended)?);
+        score.is_dropped = few < self.members && self.is_hopeless(&score);
+        if !score.is_dropped && few < self.members {
+            members.extend(self.take(days, few, self.members)?);
             score = self.scored(days, &members);
         }
-        self.left -= members.len();
-        score.is_kept &= !is_hopeless;
-        score.is_dropped = is_hopeless && few < self.members;
-        self.known.insert(days.clone(), score.clone());
+        score.is_kept &= !score.is_dropped;
+        self.remember(days, score.clone());
         Ok(score)
+    }
+
+    fn glimpse(&mut self, days: &Days) -> Result<Score, Halt<EnsembleError>> {
+        if let Some(score) = self.known.get(days) {
+            return Ok(score.clone());
+        }
+        let few = HOPELESS_AFTER.min(self.members);
+        if !self.glimpsed.contains_key(days) {
+            self.may_run(few)?;
+            let members = self.take(days, 0, few)?;
+            if self.glimpsed.len() >= MOST_GLIMPSED {
+                self.glimpsed.clear();
+            }
+            self.glimpsed.insert(days.clone(), members);
+        }
+        Ok(self.scored(days, &self.glimpsed[days]))
     }
 
     fn order(&self, a: &Score, b: &Score) -> std::cmp::Ordering {

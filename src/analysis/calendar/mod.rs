@@ -9,6 +9,7 @@ mod around;
 pub mod choice;
 pub mod conflict;
 pub mod days;
+pub mod easing;
 pub mod forbidden;
 pub mod judge;
 pub mod score;
@@ -47,8 +48,8 @@ pub struct Found {
     pub conflict: Option<Conflict>,
     /// Calendars that were tried.
     pub tried: usize,
-    /// Whether somebody stopped the search before its end.
-    pub stopped: bool,
+    /// How the search ended.
+    pub ended: Ended,
 }
 
 impl Found {
@@ -73,24 +74,34 @@ impl Found {
             progress(done.min(most), most);
         };
         let terms = Terms::of(&trials, wish, trying, &mut count)?;
-        let sure = terms.with_a_margin(trying.members);
-        let mut judge = Judge::new(&trials, wish, sure, trying, &mut count);
+        let mut judge = Judge::new(&trials, wish, terms, trying, &mut count);
         let first = Days::planned(&case.input, wish);
-        let stopped = was_stopped(search::search(&mut judge, wish, &first, trying.seed))?;
+        let ended = Ended::of(sought(&mut judge, wish, &first, trying))?;
         let tried = judge.tried();
         let kept = choice::ranked(judge.scores(), &terms, trying);
         let nearest = judge.best();
         // once stopped, what is found is scored all the same
         let never = Stop::default();
-        let anew = Trials::of(case, trying.seed, if stopped { &never } else { stop });
+        let anew = Trials::of(
+            case,
+            trying.seed,
+            if ended == Ended::Stopped {
+                &never
+            } else {
+                stop
+            },
+        );
         let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
         let mut planned = fresh.as_planned()?;
         let terms = terms.as_kept_by(&planned);
         planned.is_kept = terms.are_kept_by(&planned);
         fresh.ask(terms);
         let mut choices = chosen(&mut fresh, wish, &kept)?;
-        let own = Choice::of(fresh.score_of(&first)?, first, wish);
-        choice::offer(&mut choices, own, trying.least);
+        let full = Days::all(wish, wish.shares.len() as u8);
+        for days in [full, first] {
+            let own = Choice::of(fresh.score_of(&days)?, days, wish);
+            choice::offer(&mut choices, own, trying.least);
+        }
         let nearest = match nearest.filter(|_| choices.is_empty()) {
             Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
             None => None,
@@ -104,7 +115,7 @@ impl Found {
             choices,
             conflict: conflict.transpose()?,
             tried,
-            stopped,
+            ended,
         })
     }
 }
@@ -134,12 +145,41 @@ impl Found {
     }
 }
 
-/// Whether somebody stopped a search, once it has ended.
-fn was_stopped(ended: Result<(), Halt<EnsembleError>>) -> Result<bool, EnsembleError> {
-    match ended {
-        Ok(()) | Err(Halt::Spent | Halt::PartSpent) => Ok(false),
-        Err(Halt::Ended(EnsembleError::Stopped(_))) => Ok(true),
-        Err(Halt::Ended(other)) => Err(other),
+/// Searches for more than is asked, as far as much water keeps more.
+fn sought(
+    judge: &mut Judge<'_, '_>,
+    wish: &CalendarWish,
+    first: &Days,
+    trying: Trying,
+) -> Result<(), Halt<EnsembleError>> {
+    let full = Days::all(wish, wish.shares.len() as u8);
+    let mut most_of_100: f64 = 0.0;
+    for days in [&full, first] {
+        most_of_100 = most_of_100.max(judge.score(days)?.of_100());
+    }
+    judge.ask(judge.terms().with_a_margin(trying.members, most_of_100));
+    search::search(judge, wish, first, trying.seed)
+}
+
+/// How a search came to its end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ended {
+    /// Nothing better is near.
+    Settled,
+    /// All runs that a search is given were taken.
+    Spent,
+    /// Somebody stopped it.
+    Stopped,
+}
+
+impl Ended {
+    fn of(ended: Result<(), Halt<EnsembleError>>) -> Result<Ended, EnsembleError> {
+        match ended {
+            Ok(()) => Ok(Ended::Settled),
+            Err(Halt::Spent | Halt::PartSpent) => Ok(Ended::Spent),
+            Err(Halt::Ended(EnsembleError::Stopped(_))) => Ok(Ended::Stopped),
+            Err(Halt::Ended(other)) => Err(other),
+        }
     }
 }
 
@@ -194,4 +234,4 @@ fn chosen(
 /// Litres are told as whole ones.
 const LITRES_TOLD: f64 = 0.5;
 /// So many of the best are scored anew until one holds.
-const BEST_TRIED: usize = 8;
+const BEST_TRIED: usize = 12;

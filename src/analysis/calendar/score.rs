@@ -16,6 +16,8 @@ pub struct Score {
     pub members: usize,
     /// Members in which everything that must hold does.
     pub hold: usize,
+    /// Whether everything that must hold does, member by member.
+    pub holds: Vec<bool>,
     /// Members that are ready too late, and in which a peak is passed.
     pub late: usize,
     /// Members with too much total ammonia.
@@ -74,10 +76,16 @@ impl Score {
             let mut all: Vec<f64> = told.iter().map(peak).collect();
             quantiles(&mut all, &TOLD)
         };
-        let hold = count(&|told| !late(told) && !tan(told) && !nitrite(told));
+        let is_held = |told: &Told| !late(told) && !tan(told) && !nitrite(told);
+        let holds = members
+            .iter()
+            .map(|member| member.told.as_ref().is_ok_and(is_held));
+        let holds: Vec<bool> = holds.collect();
+        let hold = holds.iter().filter(|&&held| held).count();
         Score {
             members: told.len(),
             hold,
+            holds,
             late: count(&late),
             tan: count(&tan),
             nitrite: count(&nitrite),
@@ -111,10 +119,23 @@ impl Score {
         is_clearly_less(&self.ready_days, &other.ready_days)
     }
 
+    /// The same on those members alone that the other was run on.
+    pub fn is_sooner_than_few(&self, few: &Score) -> bool {
+        let own = self.ready_days.get(..few.ready_days.len());
+        own.is_some_and(|own| is_clearly_less(own, &few.ready_days))
+    }
+
     /// Whether a peak, the first or the second of [`Score::peaks`], is higher than with another calendar beyond
     /// what chance may make of the same tanks.
     pub fn raises(&self, peak: usize, other: &Score) -> bool {
         is_clearly_less(&other.member_peaks[peak], &self.member_peaks[peak])
+    }
+
+    /// Which of two calendars does less harm, whatever it takes: the one in which more tanks hold, then the one that
+    /// is ready earlier.
+    pub fn harm(&self, other: &Score) -> Ordering {
+        let hold = other.of_100().total_cmp(&self.of_100());
+        hold.then(self.mean_ready_day.total_cmp(&other.mean_ready_day))
     }
 
     /// Whether this calendar comes before another: one that keeps what must hold before one that does not;
@@ -123,8 +144,7 @@ impl Score {
         let kept = other.is_kept.cmp(&self.is_kept);
         kept.then_with(|| match self.is_kept {
             true => self.less(other, least),
-            false => (other.of_100().total_cmp(&self.of_100()))
-                .then(self.mean_ready_day.total_cmp(&other.mean_ready_day)),
+            false => self.harm(other),
         })
     }
 

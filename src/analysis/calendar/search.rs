@@ -4,13 +4,14 @@
 //!
 //! 1. thin out: half of the changes in a row are taken away or made smaller, then a quarter of them, and so on
 //!    down to two;
-//! 2. take away: changes are made smaller or taken away, the one that does best alone first, each on top of
+//! 2. take away: changes are taken away or made smaller, the one that does least harm alone first, each on top of
 //!    those before, as long as that is better;
 //! 3. move about: the first calendar found better with one change moved to a day without, one smaller and
 //!    another larger, some in a row a free day earlier or later, one larger, or two gone and one new, the nearest
 //!    days first; then from 2. again.
 //!
-//! Every beginning gets an even part of the runs that are left, and the best of all goes on with the last part.
+//! All of it first with whole changes, then with their sizes. Every beginning gets an even part of the runs, and the best
+//! of all goes on with the last third.
 //!
 //! Better is what the judge's order says, so that a beginning which keeps nothing yet climbs first. A search
 //! may end at the best calendar of its neighbourhood and miss a better one far away; several beginnings make
@@ -20,7 +21,7 @@ use rand::RngExt;
 
 use crate::base::streams::stream;
 
-use super::around;
+use super::around::{self, Grain};
 use super::days::Days;
 use super::score::Score;
 use super::wish::CalendarWish;
@@ -34,6 +35,13 @@ pub trait Judging {
     /// # Errors
     /// When the search is to end.
     fn score(&mut self, days: &Days) -> Result<Score, Halt<Self::Error>>;
+    /// The score of a calendar on a few members, to tell which of many to try first.
+    ///
+    /// # Errors
+    /// When the search is to end.
+    fn glimpse(&mut self, days: &Days) -> Result<Score, Halt<Self::Error>> {
+        self.score(days)
+    }
     /// Which of two comes first.
     fn order(&self, a: &Score, b: &Score) -> std::cmp::Ordering;
     /// Whether a calendar could come before one with this score, as far as can be told without running it.
@@ -55,13 +63,15 @@ pub enum Halt<E> {
     Ended(E),
 }
 
-/// Beginnings besides the given one, the fullest calendar and the empty one.
-const RANDOM_BEGINNINGS: u64 = 5;
+/// Beginnings that are drawn.
+const RANDOM_BEGINNINGS: u64 = 2;
+/// Parts of the runs with which the search goes on from the best of the beginnings, each of which has one.
+const PARTS_OF_THE_BEST: usize = 4;
 /// Name of the stream that thins calendars out.
 const STREAM: &str = "calendar";
 
-/// Searches from a given calendar, from the fullest, from none, and from some thinned at random; then on from the
-/// best of them.
+/// Searches from the fullest calendar, from a given one, from the later half of the free days, the earlier half and
+/// every other one, from none, and from some thinned at random; then on from the best of them.
 ///
 /// # Errors
 /// Whatever ends the search; what the judge has seen by then stands.
@@ -72,10 +82,22 @@ pub fn search<J: Judging>(
     seed: u64,
 ) -> Result<(), Halt<J::Error>> {
     let largest = wish.shares.len() as u8;
-    let mut beginnings = vec![first.clone(), Days::all(wish, largest), Days::all(wish, 0)];
+    let count = wish.free_days.len();
+    let where_so = |is: &dyn Fn(usize) -> bool| {
+        let size = |place| if is(place) { largest } else { 0 };
+        Days((0..count).map(size).collect())
+    };
+    let mut beginnings = vec![
+        Days::all(wish, largest),
+        first.clone(),
+        where_so(&|place| 2 * place >= count),
+        where_so(&|place| place % 2 == 0),
+        where_so(&|place| 2 * place < count),
+        Days::all(wish, 0),
+    ];
     beginnings.extend((0..RANDOM_BEGINNINGS).map(|number| thinned(wish, seed, number)));
     let mut best: Option<Held> = None;
-    let parts = beginnings.len() + 1;
+    let parts = beginnings.len() + PARTS_OF_THE_BEST;
     for (number, days) in beginnings.into_iter().enumerate() {
         judge.take_part(parts - number);
         if let Some(held) = searched(judge, largest, days)? {
@@ -138,25 +160,38 @@ impl Held {
     }
 }
 
+/// First with whole changes, then with their sizes: a change made smaller early takes the room in which another could
+/// have gone.
 fn improve<J: Judging>(judge: &mut J, largest: u8, held: &mut Held) -> Result<(), Halt<J::Error>> {
-    thin_out(judge, held)?;
-    loop {
-        while take_away(judge, held)? {}
-        if !move_about(judge, largest, held)? {
-            return Ok(());
+    for grain in [Grain::Whole, Grain::Sizes] {
+        thin_out(judge, held, grain)?;
+        loop {
+            while take_away(judge, held, grain)? {}
+            if !move_about(judge, (largest, grain), held)? {
+                break;
+            }
         }
     }
+    Ok(())
 }
 
 /// Takes rows of changes away or makes them smaller where that is better: half of all in a row first, then a
 /// quarter, down to two.
-fn thin_out<J: Judging>(judge: &mut J, held: &mut Held) -> Result<(), Halt<J::Error>> {
+fn thin_out<J: Judging>(
+    judge: &mut J,
+    held: &mut Held,
+    grain: Grain,
+) -> Result<(), Halt<J::Error>> {
     let mut length = held.days.visits() / 2;
     while length > 1 {
         let changes = held.days.places();
         for row in changes.chunks(length) {
             let largest = row.iter().map(|&place| held.days.0[place]).max();
-            for size in 0..largest.unwrap_or(0) {
+            let sizes = match grain {
+                Grain::Whole => 0..1,
+                Grain::Sizes => 0..largest.unwrap_or(0),
+            };
+            for size in sizes {
                 if held.go(judge, around::at_most(&held.days, row, size))? {
                     break;
                 }
@@ -167,15 +202,20 @@ fn thin_out<J: Judging>(judge: &mut J, held: &mut Held) -> Result<(), Halt<J::Er
     Ok(())
 }
 
-/// Makes changes smaller or takes them away as long as that is better: each alone first, then one after
-/// another in that order, each on top of those that went before.
-fn take_away<J: Judging>(judge: &mut J, held: &mut Held) -> Result<bool, Halt<J::Error>> {
+/// Makes changes smaller or takes them away as long as that is better: each alone first, on few members, then one
+/// after another, each on top of those that went before. Whole changes go first, then parts, of either what does least
+/// harm alone.
+fn take_away<J: Judging>(
+    judge: &mut J,
+    held: &mut Held,
+    grain: Grain,
+) -> Result<bool, Halt<J::Error>> {
     let mut alone = Vec::new();
-    for (place, size) in around::smaller(&held.days) {
-        let score = judge.score(&around::with(&held.days, [(place, size)]))?;
+    for (place, size) in around::smaller(&held.days, grain) {
+        let score = judge.glimpse(&around::with(&held.days, [(place, size)]))?;
         alone.push((place, size, score));
     }
-    alone.sort_by(|a, b| judge.order(&a.2, &b.2));
+    alone.sort_by(|a, b| (a.1 > 0).cmp(&(b.1 > 0)).then(a.2.harm(&b.2)));
     let mut is_better = false;
     for (place, size, _) in alone {
         if held.days.0[place] > size {
@@ -188,10 +228,10 @@ fn take_away<J: Judging>(judge: &mut J, held: &mut Held) -> Result<bool, Halt<J:
 /// Goes to the first calendar of the neighbourhood that is better.
 fn move_about<J: Judging>(
     judge: &mut J,
-    largest: u8,
+    (largest, grain): (u8, Grain),
     held: &mut Held,
 ) -> Result<bool, Halt<J::Error>> {
-    for days in around::all(&held.days, largest) {
+    for days in around::all(&held.days, largest, grain) {
         if held.go(judge, days)? {
             return Ok(true);
         }

@@ -85,8 +85,8 @@ pub struct Trying {
 pub const USUAL_MEMBERS: usize = 64;
 /// Members on which choices are scored.
 pub const FRESH_MEMBERS: usize = 256;
-/// Runs after which a search ends: about a minute on two cores.
-pub const MOST_RUNS: usize = 32_000;
+/// Runs after which a search ends: half a minute to a minute on two cores.
+pub const MOST_RUNS: usize = 48_000;
 
 impl Default for Trying {
     fn default() -> Self {
@@ -168,17 +168,21 @@ impl Terms {
     }
 
     /// The same with more that must count, by the standard error of a share of so many members: the best of
-    /// hundreds of calendars owes some of its tanks to chance, and would fall short on others.
+    /// hundreds of calendars owes some of its tanks to chance, and would fall short on others. Where even much water
+    /// keeps hardly more (`most_of_100`), half of the way there, since a search that nothing satisfies saves nothing.
     ///
     /// ```text
-    /// margin = 100 · √(p · (1 − p) / members)        p = keep_of_100 / 100
+    /// margin = min(100 · √(p · (1 − p) / members), (most − keep)/2)        p = keep_of_100 / 100
     /// ```
     #[must_use]
-    pub fn with_a_margin(self, members: usize) -> Terms {
-        let kept = self.keep_of_100 as f64 / 100.0;
-        let margin = 100.0 * (kept * (1.0 - kept) / members.max(1) as f64).sqrt();
+    pub fn with_a_margin(self, members: usize, most_of_100: f64) -> Terms {
+        let keep = self.keep_of_100 as f64;
+        let kept = keep / 100.0;
+        let error = 100.0 * (kept * (1.0 - kept) / members.max(1) as f64).sqrt();
+        let half_way = ((most_of_100 - keep) / 2.0).max(0.0).floor();
+        let margin = error.round().min(half_way);
         Terms {
-            keep_of_100: (self.keep_of_100 + margin.round() as usize).min(100),
+            keep_of_100: (self.keep_of_100 + margin as usize).min(100),
             ..self
         }
     }

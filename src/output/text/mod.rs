@@ -179,6 +179,7 @@ mod tests {
             case: &case,
             outcome: &outcome,
             forecast: None,
+            file: None,
             length: Length::Screen,
         });
         let written = Written {

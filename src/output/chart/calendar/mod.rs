@@ -6,12 +6,12 @@ mod words;
 use crate::analysis::calendar::Found;
 use crate::analysis::calendar::choice::Choice;
 use crate::analysis::calendar::score::Score;
+use crate::analysis::calendar::wish::Least;
 use crate::output::manifest;
 
 use super::Story;
 use super::axis::{Axis, around, from_zero};
 use super::figure::{Anchor, Figure, Form, Panel};
-use super::later::{later, up_to_the_end};
 use super::rect::Rect;
 use super::sheet::{LEFT, RIGHT, Sheet, bold, plain};
 use super::style::{CHANGE, Colour, INK, MUTED};
@@ -22,8 +22,9 @@ const EDGES: (f64, f64) = (132.0, 372.0);
 const TITLE_UP: f64 = 16.0;
 /// Most steps of an axis.
 const STEPS: usize = 4;
-/// An axis of litres is no shorter.
+/// An axis of litres, and of changes, is no shorter.
 const LEAST_LITRES: f64 = 10.0;
+const LEAST_VISITS: f64 = 4.0;
 /// Days are drawn over so many at least.
 const FEWEST_DAYS: f64 = 10.0;
 /// From the end of an axis to its name, across and down.
@@ -84,26 +85,36 @@ fn drawn<'a>(plan: &manifest::Story<'_>, found: &'a Found) -> Vec<Drawn<'a>> {
     std::iter::once(planned).chain(choices).collect()
 }
 
-/// Litres across, up the day by which as many tanks are ready as must be.
+/// What there should be least of across, or litres; up the mean ready day, by which calendars are told apart.
 fn trade_off(sheet: &mut Sheet, found: &Found, last_day: u32, all: &[Drawn<'_>]) {
-    let of_100 = found.terms.keep_of_100;
-    let day = |one: &Drawn<'_>| match one.score.curve.day_of(of_100) {
-        Some(day) => f64::from(day),
-        None => later(last_day),
+    let days: Vec<f64> = all.iter().map(|one| one.score.mean_ready_day).collect();
+    let amount = match found.trying.least {
+        Least::Visits => Amount {
+            of: |score| score.visits as f64,
+            words: "changes",
+            least: LEAST_VISITS,
+        },
+        Least::Litres | Least::ReadyDay => Amount {
+            of: |score| score.litres,
+            words: "L changed",
+            least: LEAST_LITRES,
+        },
     };
-    let days: Vec<f64> = all.iter().map(day).collect();
-    let litres = all.iter().map(|one| one.score.litres);
-    let across = from_zero(litres, LEAST_LITRES, STEPS);
-    let up = up_to_the_end(&days, last_day, days_up);
+    let across = from_zero(
+        all.iter().map(|one| (amount.of)(one.score)),
+        amount.least,
+        STEPS,
+    );
     let frame = Rect::new(LEFT, EDGES.0, RIGHT, EDGES.1);
-    let panel = Panel::new(frame, across.clone(), up);
-    let title = format!("Day by which {of_100} of 100 are ready, against litres");
-    let at = sheet.panel(panel, &title, "", TITLE_UP);
-    name_litres(sheet, at, &across);
+    let panel = Panel::new(frame, across.clone(), days_up(&days));
+    let title = format!("Mean ready day, against {}", amount.words);
+    let unit = format!("later than day {last_day} counted as the day after it");
+    let at = sheet.panel(panel, &title, &unit, TITLE_UP);
+    name_across(sheet, at, &across, amount.words);
     let points: Vec<(f64, f64)> = all
         .iter()
         .zip(days)
-        .map(|(one, day)| (one.score.litres, day))
+        .map(|(one, day)| ((amount.of)(one.score), day))
         .collect();
     for (place, (one, &point)) in all.iter().zip(&points).enumerate() {
         sheet.mark(at, point, Form::Disc, one.colour(place == 0));
@@ -120,8 +131,16 @@ fn days_up(known: &[f64]) -> Axis {
     around((least - 1.0).max(0.0), most, STEPS)
 }
 
-fn name_litres(sheet: &mut Sheet, panel: usize, across: &Axis) {
+/// What stands across.
+struct Amount {
+    of: fn(&Score) -> f64,
+    words: &'static str,
+    /// An axis of it is no shorter.
+    least: f64,
+}
+
+fn name_across(sheet: &mut Sheet, panel: usize, across: &Axis, words: &str) {
     sheet.ticks_below(panel, across);
     let (x, y) = (RIGHT + TO_NAME.0, EDGES.1 + TO_NAME.1);
-    sheet.say(vec![plain("L changed", MUTED)], Anchor::Start, x, y);
+    sheet.say(vec![plain(words, MUTED)], Anchor::Start, x, y);
 }

@@ -21,7 +21,12 @@ pub fn titles(case: &Case, found: &Found) -> Vec<String> {
         return vec!["Your own changes do with least of all calendars that were tried".into()];
     }
     if found.plan_does_with_less() {
-        return vec!["The changes as written do with least: no choice beats them".into()];
+        return vec![match found.forbidden.is_nothing() {
+            true => "The changes as written do with least: no choice beats them".into(),
+            false => {
+                "The changes as written do with less, but use what [calendar] does not allow".into()
+            }
+        }];
     }
     vec![gained(&best.score, &found.planned, found.trying.least)]
 }

@@ -2,11 +2,10 @@
 
 mod none;
 
-use crate::analysis::calendar::Found;
-use crate::analysis::calendar::choice::Choice;
 use crate::analysis::calendar::forbidden::Forbidden;
 use crate::analysis::calendar::score::Score;
 use crate::analysis::calendar::wish::{Least, Terms};
+use crate::analysis::calendar::{Ended, Found};
 use crate::analysis::case::Case;
 use crate::base::units::digits;
 use crate::output::when::{day_in_words, weekday};
@@ -39,7 +38,7 @@ pub fn page(case: &Case, found: &Found) -> Page {
             against(&choice.score, &found.planned),
         );
         page.line(Tone::Plain, did(case, &choice.score));
-        page.line(Tone::Plain, days(case, choice));
+        page.line(Tone::Plain, days(case, &choice.changes));
     }
     if !found.choices.is_empty() {
         page.gap();
@@ -168,9 +167,9 @@ fn against(score: &Score, planned: &Score) -> String {
 }
 
 /// The days of a choice, with weekdays where there are dates.
-fn days(case: &Case, choice: &Choice) -> String {
+fn days(case: &Case, changes: &[(u32, f64)]) -> String {
     let mut runs: Vec<(f64, Vec<String>)> = Vec::new();
-    for &(day, share) in &choice.changes {
+    for &(day, share) in changes {
         let word = match weekday(case.filled_on, day).as_str() {
             "" => day.to_string(),
             weekday => format!("{day} {weekday}"),
@@ -218,13 +217,13 @@ fn mind(case: &Case, found: &Found) -> String {
 
 fn searched(found: &Found) -> String {
     let (tried, trying) = (counted(found.tried, "calendar"), found.trying);
-    let stopped = if found.stopped {
-        "; stopped before its end, the best so far"
-    } else {
-        ""
+    let ended = match found.ended {
+        Ended::Settled => "",
+        Ended::Spent => "; as many as a search is given, so a better one may exist",
+        Ended::Stopped => "; stopped before its end, the best so far",
     };
     format!(
-        "{tried} on {} plausible tanks each, hopeless ones on fewer; numbers above from {} others that the search had not seen{stopped}",
+        "{tried} on {} plausible tanks each, hopeless ones on fewer; numbers above from {} others that the search had not seen{ended}",
         trying.members, trying.fresh
     )
 }
