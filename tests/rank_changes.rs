@@ -262,6 +262,18 @@ fn two_together_less_each_alone_is_what_is_told_of_a_pair() {
     }
     let later = both.days_later() - WORTH.alone[a].days_later() - WORTH.alone[b].days_later();
     assert!((later - pair.days_later.mean).abs() < 1e-9);
+    let effects = WORTH.pairs.iter().flat_map(|pair| {
+        let judged = pair.judged.iter().map(|(_, effect)| effect);
+        judged.chain([&pair.days_later])
+    });
+    for effect in effects {
+        // hours, days, mg N/L and dKH that move at all move by more than rounding
+        assert!(
+            effect.mean == 0.0 || effect.mean.abs() > 1e-12,
+            "{}",
+            effect.mean
+        );
+    }
 }
 
 #[test]
