@@ -13,7 +13,7 @@ use tempfile::TempDir;
 
 use firstfill::analysis::case::Case;
 use firstfill::analysis::compare::effect::Effect;
-use firstfill::analysis::compare::lines::Standing;
+use firstfill::analysis::compare::lines::{Line, Standing};
 use firstfill::analysis::compare::nitrogen::{Nitrogen, Sink};
 use firstfill::analysis::compare::strategy::Strategy;
 use firstfill::analysis::compare::{Common, Comparison, Entrant};
@@ -28,7 +28,7 @@ use firstfill::output::compare::paragraph::paragraph;
 use firstfill::output::compare::table::table;
 use firstfill::output::place::Written;
 use firstfill::output::table::Form;
-use firstfill::output::text::closing;
+use firstfill::output::text::{Length, closing};
 use firstfill::scenario;
 
 /// Few members show as well as many whether numbers are the same.
@@ -97,7 +97,12 @@ fn a_file_against_itself_gives_zero_everywhere() {
             assert_eq!(line.standing(0), Standing::Between, "{}", line.name);
         }
         let words = paragraph(comparison, 0).unwrap();
-        assert!(words.starts_with("Ready as "), "{words}");
+        assert!(
+            words.starts_with("No tank is ready sooner or later"),
+            "{words}"
+        );
+        let page = firstfill::output::text::compare::page(comparison, Length::Screen);
+        assert!(page.render(100).contains("B the same in every tank"));
     }
 }
 
@@ -251,8 +256,11 @@ fn plans_that_are_never_ready_are_not_called_ready_alike() {
     );
     assert!(title.contains("no tank is ready with any plan"), "{title}");
     let (alike, title) = titles([&[None, Some(30)]; 2]);
-    assert!(alike.starts_with("Ready as "), "{alike}");
-    assert!(title.contains("on the same day"), "{title}");
+    let same = "o tank is ready sooner or later";
+    assert!(
+        alike.contains(same) && title.contains(same),
+        "{alike} {title}"
+    );
 }
 
 #[test]
@@ -444,7 +452,7 @@ fn the_command_writes_tables_charts_and_a_manifest_that_repeats_it() {
 fn the_screen_of_two_or_three_plans_is_short_and_tells_what_differs() {
     for count in [2, 3] {
         let comparison = first(count);
-        let mut page = firstfill::output::text::compare::page(&comparison);
+        let mut page = firstfill::output::text::compare::page(&comparison, Length::Screen);
         let written = Written {
             folder: "output/compare".into(),
             renamed: false,
@@ -477,6 +485,60 @@ fn the_screen_of_two_or_three_plans_is_short_and_tells_what_differs() {
             .unwrap();
         let told_apart = (0..count).any(|n| line.standing(n) != Standing::Between);
         assert!(told_apart || !text.contains(alike), "{text}");
+    }
+}
+
+#[test]
+fn in_full_every_figure_every_reason_and_every_difference_is_told() {
+    let comparison = first(3);
+    let page = firstfill::output::text::compare::page(&comparison, Length::Full);
+    let one_line = |words: &str| words.split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = one_line(&anstream::adapter::strip_str(&page.render(100)).to_string());
+    let known = |line: &&Line| line.values.iter().any(|value| value.middle().is_some());
+    for line in comparison.lines.iter().filter(known) {
+        assert!(
+            text.contains(line.short),
+            "{} is not in\n{text}",
+            line.short
+        );
+    }
+    for place in 0..3 {
+        let whole = paragraph(&comparison, place).unwrap();
+        assert!(
+            text.contains(&one_line(&whole)),
+            "{whole} is not in\n{text}"
+        );
+    }
+    for one in &comparison.differences {
+        assert!(text.contains(&format!("{}: ", one.path)), "{}", one.path);
+    }
+    let screen = firstfill::output::text::compare::page(&comparison, Length::Screen);
+    let screen = anstream::adapter::strip_str(&screen.render(100)).to_string();
+    let more = comparison.differences.len() - 4;
+    let more = format!("and {more} more: --full, differences.csv");
+    assert!(screen.contains(&more), "{more} is not in\n{screen}");
+}
+
+#[test]
+fn why_a_sponge_wins_is_told_by_its_nitrifiers() {
+    let plans = ["handover-in-may", "heavy-early-changes"].map(shipped);
+    let comparison = compared(&[("handover", &plans[0]), ("heavy", &plans[1])]);
+    let [own, other] = [0, 1].map(|place| paragraph(&comparison, place).unwrap());
+    assert!(
+        own.contains("Mature medium put in on day 1 brought"),
+        "{own}"
+    );
+    assert!(
+        own.contains("first keep up with what comes in on day"),
+        "{own}"
+    );
+    assert!(other.contains("No mature medium was put in"), "{other}");
+    let given = comparison.strategies.iter().map(|strategy| {
+        let nitrogen = Nitrogen::of(&strategy.outcome.run).unwrap();
+        format!("{:.2} g", nitrogen.given_mg() / 1000.0)
+    });
+    for grams in given {
+        assert!(own.contains(&grams), "{grams} is not in {own}");
     }
 }
 

@@ -4,6 +4,7 @@
 #[path = "support/apart.rs"]
 mod apart;
 
+use std::cmp::Ordering;
 use std::fs;
 use std::path::Path;
 use std::sync::LazyLock;
@@ -13,11 +14,12 @@ use assert_cmd::Command;
 use tempfile::TempDir;
 
 use firstfill::analysis::case::Case;
+use firstfill::analysis::change_worth::doubling::better_first;
 use firstfill::analysis::change_worth::effects::{
     Effects, JUDGED, LIMITING, Loss, MOST_DELAY_DAYS,
 };
 use firstfill::analysis::change_worth::pairs::{NEAR_MINUTES, near};
-use firstfill::analysis::change_worth::planned::{Change, planned, without};
+use firstfill::analysis::change_worth::planned::{Change, doubled, planned, without};
 use firstfill::analysis::change_worth::{ChangeWorth, each_alone};
 use firstfill::analysis::compare::Common;
 use firstfill::analysis::compare::effect::Effect;
@@ -260,6 +262,18 @@ fn two_together_less_each_alone_is_what_is_told_of_a_pair() {
     }
     let later = both.days_later() - WORTH.alone[a].days_later() - WORTH.alone[b].days_later();
     assert!((later - pair.days_later.mean).abs() < 1e-9);
+    let effects = WORTH.pairs.iter().flat_map(|pair| {
+        let judged = pair.judged.iter().map(|(_, effect)| effect);
+        judged.chain([&pair.days_later])
+    });
+    for effect in effects {
+        // hours, days, mg N/L and dKH that move at all move by more than rounding
+        assert!(
+            effect.mean == 0.0 || effect.mean.abs() > 1e-12,
+            "{}",
+            effect.mean
+        );
+    }
 }
 
 #[test]
@@ -310,7 +324,18 @@ fn an_absence_tells_what_was_missed_and_doubles_a_change_near_it() {
     let change = &WORTH.changes[*place];
     let more = (change.doubled_share() - change.share) * CASE.input.tank.volume_l;
     assert!((effects.litres_saved + more).abs() < 1e-6, "{effects:?}");
+    let stop = Stop::default();
+    let trials = Trials::of(&CASE, COMMON.seed, &stop);
+    let plan = trials.plan(COMMON.members, &mut || {}).unwrap();
+    for other in &WORTH.changes {
+        let with = trials.with(&doubled(other), COMMON.members, &mut || {});
+        let with = Effects::of(&plan, &with.unwrap(), CASE.input.last_day);
+        let is_better = better_first(&with, effects) == Ordering::Less;
+        // all changes of this plan are near the absence
+        assert!(!is_better, "day {} would be better", other.day());
+    }
     if let Some(reduced) = &absence.reduced {
+        assert!(reduced.doubled.is_none_or(|doubled| doubled == *place));
         assert!(reduced.effects.loss().is_none());
         assert!(reduced.stay.len() < WORTH.changes.len());
     }

@@ -24,6 +24,7 @@ use firstfill::analysis::sweep::{Sweep, key};
 use firstfill::base::stop::Stop;
 use firstfill::output::chart::Figure;
 use firstfill::output::chart::figure::Shape;
+use firstfill::output::chart::style::Colour;
 use firstfill::output::chart::sweep::figures;
 use firstfill::output::sweep::shown;
 use firstfill::output::sweep::table::table;
@@ -210,6 +211,7 @@ refused! {
     a_word_is_no_number_and_the_numbers_beside_it_are_named: "surface.kind=1..2 m/day:2";
     days_between_whole_ones_are_refused: "changes.early.every=1..7:5";
     a_value_out_of_bounds_is_the_readers_to_refuse: "changes.early.share=20 %..120 %:2";
+    a_value_that_nobody_typed_is_told_with_its_range: "changes.early.share=20 %..180 %:4";
     a_unit_of_another_kind_is_the_readers_to_refuse: "gas.hold=1..2 h:2";
     half_an_entry_is_the_readers_to_refuse: "seed.sponge.amount=0.2..0.5 L:2";
     a_range_that_does_not_rise: "changes.early.share=80 %..20 %:4";
@@ -360,7 +362,13 @@ fn charts_write_formulas_and_ph_as_they_are_written_and_have_one_key() {
     assert!(says("Worst night O₂") && says("pH jump"));
     let keys = words_of(&all[0]).into_iter();
     assert_eq!(
-        keys.filter(|words| words == "changes.early.share").count(),
+        keys.clone()
+            .filter(|words| words == "changes.early.share")
+            .count(),
+        1
+    );
+    assert_eq!(
+        keys.filter(|words| words.starts_with("share of")).count(),
         1
     );
 }
@@ -417,11 +425,60 @@ fn the_border_runs_between_cells_that_keep_the_limit_and_those_that_do_not() {
     assert_eq!(pieces.len(), 4);
     let is_on_one = |(x, _): &(f64, f64)| edges.iter().any(|edge| (x - edge).abs() < 1e-9); // rounding
     assert!(pieces.iter().flatten().all(is_on_one), "{pieces:?}");
+    let side = |sweep: &Sweep| {
+        let map = &figures(sweep, &[place])[0];
+        words_of(map).join(" ")
+    };
+    assert!(
+        side(&sweep).contains("the line parts off:"),
+        "neither right nor left"
+    );
+    let oxygen = [-1.0, -1.0, 1.0, 1.0, 1.0, 1.0].map(|more| Value::One(limit + more));
+    sweep.lines[place].values = oxygen.to_vec();
+    assert!(side(&sweep).contains("right of the line:"));
+    let oxygen = [1.0, -1.0, 1.0, -1.0, 1.0, -1.0].map(|more| Value::One(limit + more));
+    sweep.lines[place].values = oxygen.to_vec();
+    assert!(side(&sweep).contains("below the line:"));
     sweep.lines[place].values.fill(Value::One(limit + 1.0));
     assert!(
         thick(&figures(&sweep, &[place])[0]).is_empty(),
         "all of them keep it"
     );
+    let flat = figures(&sweep, &[place]).remove(1);
+    assert!(words_of(&flat).contains(&"the same everywhere".to_string()));
+    let first = flat.panels[0].fields[0].colour;
+    let pale = flat.panels[0].fields.iter().all(|field| {
+        let Colour(r, g, b) = field.colour;
+        field.colour == first && [r, g, b].iter().all(|&part| part > 220)
+    });
+    assert!(pale, "a figure that is the same everywhere is pale");
+}
+
+#[test]
+fn the_ready_day_leads_where_it_moves_most_against_the_spread_of_the_tanks() {
+    let leads = |sweep: &Sweep| sweep.lines[shown::places(sweep, &[])[0]].name;
+    let mut sweep = ONE.clone();
+    let last = sweep.points.len() - 1;
+    for (number, point) in sweep.points.iter_mut().enumerate() {
+        for told in point
+            .members
+            .iter_mut()
+            .filter_map(|m| m.told.as_mut().ok())
+        {
+            told.ready.day = Some(if number == last { 20 } else { 37 });
+        }
+    }
+    assert_eq!(leads(&sweep), "ready_50_of_100_day");
+    for point in &mut sweep.points {
+        for told in point
+            .members
+            .iter_mut()
+            .filter_map(|m| m.told.as_mut().ok())
+        {
+            told.ready.day = Some(30);
+        }
+    }
+    assert_eq!(leads(&sweep), "tan_peak_mg_n_per_l");
 }
 
 const TANK: &str = r#"

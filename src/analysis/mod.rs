@@ -9,6 +9,7 @@ pub mod calendar;
 pub mod case;
 pub mod change_worth;
 pub mod charted;
+pub mod coming_in;
 pub mod compare;
 pub mod cost;
 pub mod criteria;

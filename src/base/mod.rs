@@ -9,6 +9,7 @@ pub mod moments;
 pub mod normal;
 pub mod quantiles;
 pub mod real;
+pub mod rounding;
 pub mod shown;
 pub mod sobol;
 pub mod sources;

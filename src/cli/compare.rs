@@ -46,7 +46,11 @@ pub fn run(options: &Options) -> Result<(), Failure> {
             .written(form.into())
             .map_err(FolderError::from)?,
         None => {
-            let mut page = text::compare::page(&comparison);
+            let length = match options.full {
+                true => text::Length::Full,
+                false => text::Length::Screen,
+            };
+            let mut page = text::compare::page(&comparison, length);
             let names: Vec<String> = entries.into_iter().map(|entry| entry.name).collect();
             text::closing(&mut page, &first_choice, &written, &names);
             page.render(say::width().unwrap_or(text::WIDEST))

@@ -5,16 +5,12 @@ use crate::analysis::ensemble::EnsembleError;
 use crate::analysis::levers::lever::Lever;
 use crate::base::clock::{DAY, TimeOfDay};
 
+use super::doubling::best_to_double;
 use super::drop::{DropList, all_out};
-use super::effects::{Effects, MOST_DELAY_DAYS};
+use super::effects::Effects;
 use super::one_more::usual_share;
 use super::planned::{Change, doubled, with};
 use super::rounds::Rounds;
-
-/// A change so many days before an absence or after it may be doubled to make up for it.
-const NEAR_DAYS: u32 = 14;
-/// Plausible tanks on which each of them is tried.
-const MEMBERS: usize = 64;
 
 /// With one change doubled, so many of those that are missed least are tried to go.
 const TRIED: usize = 6;
@@ -92,41 +88,6 @@ fn missed(case: &Case, changes: &[Change]) -> Vec<Change> {
             })
         })
         .collect()
-}
-
-/// The change about an absence that gains most when doubled: days, where they are beyond chance; else the one
-/// that betters most figures, the first of several.
-fn best_to_double(
-    rounds: &mut Rounds<'_, '_>,
-    changes: &[Change],
-) -> Result<Option<(usize, Effects)>, EnsembleError> {
-    let near = |change: &Change| {
-        let mut spells = rounds.case.away.iter();
-        spells.any(|&(from, last)| {
-            (from.saturating_sub(NEAR_DAYS)..=last + NEAR_DAYS).contains(&change.day())
-        })
-    };
-    let places = 0..changes.len();
-    let grows = |place: &usize| changes[*place].doubled_share() > changes[*place].share;
-    let places: Vec<usize> = places
-        .filter(|&place| near(&changes[place]))
-        .filter(grows)
-        .collect();
-    let each: Vec<Lever> = places.iter().map(|&n| doubled(&changes[n])).collect();
-    let members = MEMBERS.min(rounds.common.members);
-    rounds.expect(each.len() * members + rounds.common.members);
-    let effects = rounds.effects(&each, members)?;
-    let days = |effects: &Effects| match effects.ready.is_clear() {
-        true if effects.ready.mean_days >= MOST_DELAY_DAYS => effects.ready.mean_days,
-        _ => 0.0,
-    };
-    let tried = places.into_iter().zip(&effects).rev();
-    let best = tried
-        .max_by(|(_, a), (_, b)| (days(a).total_cmp(&days(b))).then(a.betters().cmp(&b.betters())));
-    match best {
-        Some((place, _)) => Ok(Some((place, rounds.effect(doubled(&changes[place]))?))),
-        None => Ok(None),
-    }
 }
 
 /// Without what may go, with one change doubled, and without what may go then, the least missed first; none where

@@ -4,6 +4,7 @@ use crate::analysis::compare::effect::Effect;
 use crate::analysis::ensemble::member::{Member, Told};
 use crate::analysis::figure_list::{Better, FIGURES, FigureOf};
 use crate::analysis::levers::paired::Paired;
+use crate::base::rounding::beyond_rounding;
 
 /// A plan that delays the ready day by more has lost something, days; the mean of the pairs (a judgement).
 pub const MOST_DELAY_DAYS: f64 = 0.5;
@@ -59,8 +60,10 @@ impl Effects {
     /// The plan as written against the same members of an altered one.
     pub fn of(plan: &[Member], altered: &[Member], last_day: u32) -> Effects {
         let on = |name: &str| OnFigure::of(name, plan, altered);
+        let mut ready = Paired::of(plan, altered, last_day);
+        ready.mean_days = beyond_rounding(ready.mean_days, f64::from(last_day));
         Effects {
-            ready: Paired::of(plan, altered, last_day),
+            ready,
             judged: JUDGED.iter().filter_map(|name| on(name)).collect(),
             nitrate_end: on(NITRATE),
             litres_saved: on(LITRES).map_or(0.0, |litres| 0.0 - litres.effect.mean),
@@ -86,11 +89,6 @@ impl Effects {
         let worst = self.judged.iter().take(LIMITING).filter(over);
         let worst = worst.max_by(|a, b| times(a).total_cmp(&times(b)))?;
         Some(Loss::Worse(worst.figure, worst.worse_by()))
-    }
-    /// How many judged figures get better by more than is told of them, beyond chance.
-    pub fn betters(&self) -> usize {
-        let better = |on: &&OnFigure| -on.worse_by() > on.figure.told_from && on.effect.is_clear();
-        self.judged.iter().filter(better).count()
     }
 }
 

@@ -10,10 +10,12 @@
 //! pairs      two within a week left out together: what both do beyond the sum
 //! drop       what may go, run again together each time; where to stop
 //! one_more   where one more change would help most
-//! absence    what days away cost, the best day to double up, a plan with less to do
+//! absence    what days away cost, a plan with less to do
+//! doubling   the best day to double up
 //! ```
 
 pub mod absence;
+pub mod doubling;
 pub mod drop;
 pub mod effects;
 pub mod one_more;

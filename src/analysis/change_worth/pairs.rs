@@ -6,6 +6,7 @@ use crate::analysis::ensemble::member::{Member, Told};
 use crate::analysis::figure_list::FigureOf;
 use crate::analysis::levers::paired::days;
 use crate::base::clock::DAY;
+use crate::base::rounding::beyond_rounding;
 
 use super::effects::{JUDGED, MOST_DELAY_DAYS, figure};
 use super::planned::{Change, without};
@@ -135,7 +136,11 @@ fn sum(four: [&Vec<Member>; 4], read: impl Fn(&Told) -> Option<f64>) -> Option<E
     let tanks = 0..four[0].len();
     let beyond = tanks.filter_map(|n| {
         let [both, first, second, plan] = four.map(|members| of(members, n));
-        Some((both? - first?) - (second? - plan?))
+        let (both, first, second, plan) = (both?, first?, second?, plan?);
+        let size = [both, first, second, plan]
+            .into_iter()
+            .fold(0.0, |most: f64, value| most.max(value.abs()));
+        Some(beyond_rounding((both - first) - (second - plan), size))
     });
     Effect::of_differences(beyond.collect())
 }

@@ -10,6 +10,32 @@ use super::strategy::Strategy;
 /// The name of a scenario is no difference of the tank.
 const NAME: &str = "name";
 
+/// Sections of a scenario, those first that change the outcome most (a judgement); sections that are not named come
+/// after them.
+const WEIGHTIEST: [&str; 17] = [
+    "soil",
+    "seed",
+    "start_up",
+    "air",
+    "stock",
+    "gas",
+    "changes",
+    "doses",
+    "water",
+    "fill",
+    "refill",
+    "light",
+    "plants",
+    "tank",
+    "surface",
+    "filter",
+    "parameters",
+];
+/// Last names of paths that hardly matter: hours of the day, and days on which a valve is set anew.
+const LITTLE: [&str; 3] = ["time", "from", "tuned_on"];
+/// Sections that do nothing to the tank.
+const TOLD_ONLY: [&str; 5] = ["start", "prices", "limits", "test_kit", "calendar"];
+
 /// A value that is not the same in all files.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Difference {
@@ -23,6 +49,28 @@ pub struct Difference {
 pub fn differences(strategies: &[Strategy<'_>]) -> Vec<Difference> {
     let cases: Vec<&Case> = strategies.iter().map(|strategy| strategy.case).collect();
     between(&cases)
+}
+
+/// The same, what changes the outcome most first; of one section as they were.
+pub fn weightiest_first(differences: &[Difference]) -> Vec<&Difference> {
+    let mut sorted: Vec<&Difference> = differences.iter().collect();
+    sorted.sort_by_key(|one| weight(&one.path));
+    sorted
+}
+
+/// Place of a path among those that change the outcome, the first most.
+fn weight(path: &str) -> usize {
+    let mut names = path.split('.');
+    let section = names.next().unwrap_or(path);
+    let unnamed = WEIGHTIEST.len();
+    if names.next_back().is_some_and(|last| LITTLE.contains(&last)) {
+        return unnamed + 1;
+    }
+    if TOLD_ONLY.contains(&section) {
+        return unnamed + 2;
+    }
+    let place = WEIGHTIEST.iter().position(|known| *known == section);
+    place.unwrap_or(unnamed)
 }
 
 /// The same for cases that have not been run.
@@ -105,5 +153,46 @@ mod tests {
             ]
         );
         assert!(between(&[&a, &a]).is_empty());
+    }
+
+    #[test]
+    fn soil_seed_and_air_come_before_plants_and_these_before_hours_and_prices() {
+        let paths = [
+            "start",
+            "tank.inside",
+            "soil.kind",
+            "water.tap.alkalinity",
+            "changes.time",
+            "changes.early.share",
+            "light.on.from",
+            "light.on.for",
+            "air.flow",
+            "plants.stems.cover",
+            "trims.first.share",
+            "seed.sponge.amount",
+        ];
+        let of_path = |path: &&str| Difference {
+            path: path.to_string(),
+            values: Vec::new(),
+        };
+        let all: Vec<Difference> = paths.iter().map(of_path).collect();
+        let sorted: Vec<&str> = (weightiest_first(&all).into_iter())
+            .map(|one| one.path.as_str())
+            .collect();
+        let wanted = [
+            "soil.kind",
+            "seed.sponge.amount",
+            "air.flow",
+            "changes.early.share",
+            "water.tap.alkalinity",
+            "light.on.for",
+            "plants.stems.cover",
+            "tank.inside",
+            "trims.first.share",
+            "changes.time",
+            "light.on.from",
+            "start",
+        ];
+        assert_eq!(sorted, wanted);
     }
 }

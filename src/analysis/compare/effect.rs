@@ -4,6 +4,7 @@ use crate::analysis::ensemble::member::{Member, Told};
 use crate::analysis::levers::paired::CLEAR_ERRORS;
 use crate::base::moments::Moments;
 use crate::base::quantiles::quantiles;
+use crate::base::rounding::beyond_rounding;
 
 /// Shares of the pairs between which the bands run, with the middle.
 pub const SHARES: [f64; 5] = [0.05, 0.25, 0.5, 0.75, 0.95];
@@ -45,10 +46,11 @@ impl Effect {
         }
         let mut moments = Moments::default();
         differences.iter().for_each(|&one| moments.add(one));
+        let size = moments.most().abs().max(moments.least().abs());
         let deviation = moments.deviation().unwrap_or(0.0);
         Some(Effect {
             pairs: differences.len(),
-            mean: moments.mean(),
+            mean: beyond_rounding(moments.mean(), size),
             standard_error: deviation / (differences.len() as f64).sqrt(),
             points: quantiles(&mut differences, &SHARES),
         })

@@ -11,9 +11,11 @@
 //! versus        two plans pair by pair: who is ready before whom           effect  any figure pair by pair
 //! differences   what the files say otherwise, from what to what
 //! nitrogen      where it went                                              why     facts that decide
+//! capacity      what the microbes could oxidise, and when
 //! ```
 
 pub mod alike;
+pub mod capacity;
 pub mod differences;
 pub mod effect;
 pub mod lines;

@@ -2,6 +2,7 @@
 
 use crate::analysis::ensemble::member::Told;
 use crate::analysis::levers::paired::Paired;
+use crate::base::rounding::beyond_rounding;
 
 use super::strategy::Strategy;
 
@@ -53,6 +54,8 @@ pub fn all(strategies: &[Strategy<'_>], last_day: u32) -> Vec<Versus> {
 
 fn versus(strategies: &[Strategy<'_>], (of, against): (usize, usize), last_day: u32) -> Versus {
     let (own, other) = (&strategies[of].members, &strategies[against].members);
+    let mut paired = Paired::of(other, own, last_day);
+    paired.mean_days = beyond_rounding(paired.mean_days, f64::from(last_day));
     let mut versus = Versus {
         of,
         against,
@@ -60,7 +63,7 @@ fn versus(strategies: &[Strategy<'_>], (of, against): (usize, usize), last_day: 
         after: 0,
         same_day: 0,
         neither: 0,
-        paired: Paired::of(other, own, last_day),
+        paired,
     };
     for (own, other) in own.iter().zip(other) {
         if let (Ok(own), Ok(other)) = (&own.told, &other.told) {

@@ -4,6 +4,7 @@ use crate::analysis::levers::paired::Paired;
 use crate::analysis::ready::Waiting;
 
 use super::Comparison;
+use super::capacity::Capacity;
 use super::lines::{Line, Standing};
 use super::nitrogen::Nitrogen;
 use super::versus::Versus;
@@ -19,6 +20,8 @@ pub struct Why<'a> {
     /// What was last to come right, with the share of the tanks here and there, of 100; the most frequent
     /// first.
     pub waited: Vec<Waited>,
+    /// What the microbes could oxidise, here and there.
+    pub capacity: [Capacity; 2],
     /// The slowest the nitrite oxidisers get for want of alkalinity, here and there.
     pub slowed: Option<[Slowed; 2]>,
     /// Where the nitrogen went, here and there.
@@ -63,6 +66,7 @@ impl<'a> Why<'a> {
         Some(Why {
             versus,
             waited: waited(comparison, both),
+            capacity: both.map(|place| Capacity::of(&comparison.strategies[place].outcome.run)),
             slowed: each(both, |place| slowed(comparison, place)),
             nitrogen: each(both, |place| {
                 Nitrogen::of(&comparison.strategies[place].outcome.run)

@@ -5,6 +5,8 @@
 pub struct Axis {
     /// Its dotted path in the scenario.
     pub path: String,
+    /// What it is in a few words; none where there are none.
+    pub name: Option<String>,
     /// Its unit as written; empty for days and counts.
     pub unit: String,
     /// What it is set to, rising.
@@ -21,6 +23,10 @@ pub struct Setting {
 }
 
 impl Axis {
+    /// What it is in a few words, else its path.
+    pub fn words(&self) -> &str {
+        self.name.as_deref().unwrap_or(&self.path)
+    }
     /// The last name of the path: `share` of `changes.early.share`.
     pub fn last_name(&self) -> &str {
         self.path.rsplit('.').next().unwrap_or(&self.path)
@@ -49,6 +55,7 @@ mod tests {
     fn the_last_axis_runs_fastest() {
         let axis = |count: usize| Axis {
             path: "air.flow".into(),
+            name: None,
             unit: String::new(),
             settings: vec![
                 Setting {

@@ -7,10 +7,12 @@
 //! ```text
 //! axis     what is varied, and all it is set to          size     how many runs, and about how long
 //! point    one point: central run, members, figures      border   where a figure passes its limit
+//! lead     which figure leads
 //! ```
 
 pub mod axis;
 pub mod border;
+pub mod lead;
 pub mod point;
 pub mod size;
 

@@ -35,6 +35,10 @@ pub struct Compare {
     /// Write page.html too: charts, tables and words in one file for the browser, to be sent or printed
     #[arg(long)]
     pub page: bool,
+    /// Print all there is to say, not one screen of it: all figures, the whole reasons, every difference between the
+    /// files; the files are the same
+    #[arg(long, conflicts_with = "format")]
+    pub full: bool,
     /// Print table.csv in this form instead of the screen
     #[arg(long, value_name = "FORM", value_parser = OneOf::<TableForm>::new())]
     pub format: Option<TableForm>,

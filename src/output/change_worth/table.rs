@@ -25,7 +25,7 @@ pub fn table(case: &Case, worth: &ChangeWorth) -> Table {
         Head::plain(
             "drop_order",
             "its place in the order of dropping, from 1",
-            "those that may go, then those missed together with them, then those missed alone",
+            "those that may go, then those missed only together with them, then those missed alone; each by days later",
         ),
         Head::plain(
             "may_go",

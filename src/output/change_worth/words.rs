@@ -3,7 +3,11 @@
 use crate::analysis::change_worth::effects::{Effects, Loss};
 use crate::analysis::change_worth::planned::Change;
 use crate::analysis::figure_list::{Better, FigureOf};
+use crate::analysis::levers::paired::Paired;
 use crate::output::chart::words::{list, number, short};
+
+/// Where fewer tanks of 100 move than this, a few of them make the mean, and how many is told (judgement).
+const FEW_OF_100: f64 = 25.0;
 
 /// What is lost: `ready day 0.8 days later`, `peak ammonia 0.14 mg N/L higher`.
 pub fn loss(loss: &Loss) -> String {
@@ -33,19 +37,49 @@ pub fn better(figure: &FigureOf, by: f64) -> String {
     }
 }
 
-/// `0.8 ± 0.1 days later`, `0.4 ± 0.1 days sooner`, or that nothing is to be told.
+/// `ready 0.8 ± 0.1 days later`, `ready 0.4 ± 0.1 days sooner (9 of 100 move)`, or that no tank moves, of those too
+/// that are never ready.
 pub fn ready_day(effects: &Effects) -> String {
     let ready = &effects.ready;
     let later = effects.days_later();
     let size = number(later.abs(), 1);
     let error = number(ready.standard_error_days, 1);
     if ready.changed == 0 {
-        return "on the same day in every tank".into();
+        return "no tank ready sooner or later".into();
     }
-    match later {
-        none if size == "0.0" || none == 0.0 => format!("moved by 0.0 ± {error} days"),
-        later if later > 0.0 => format!("{size} ± {error} days later"),
-        _ => format!("{size} ± {error} days sooner"),
+    let words = match later {
+        none if size == "0.0" || none == 0.0 => format!("ready day moved by 0.0 ± {error} days"),
+        later if later > 0.0 => format!("ready {size} ± {error} days later"),
+        _ => format!("ready {size} ± {error} days sooner"),
+    };
+    match few_move(ready) {
+        Some(few) => format!("{words} ({few})"),
+        None => words,
+    }
+}
+
+/// Tanks whose ready day moves, of 100.
+pub fn moving_of_100(ready: &Paired) -> f64 {
+    100.0 * ready.changed as f64 / ready.pairs.max(1) as f64
+}
+
+/// `9 of 100 move`, where so few tanks make the mean; none where more do, or none.
+pub fn few_move(ready: &Paired) -> Option<String> {
+    let of_100 = moving_of_100(ready);
+    let few = of_100 > 0.0 && of_100 < FEW_OF_100;
+    few.then(|| match number(of_100, 0).as_str() {
+        "0" => "fewer than 1 of 100 moves".to_string(),
+        "1" => "1 of 100 moves".to_string(),
+        count => format!("{count} of 100 move"),
+    })
+}
+
+/// Digits after the point of a figure that is told as a difference.
+pub fn places(figure: &FigureOf) -> usize {
+    match figure.unit {
+        "h" => 0,
+        "dKH" => 1,
+        _ => 2,
     }
 }
 
@@ -64,7 +98,7 @@ pub fn figures(effects: &Effects) -> Vec<String> {
 
 /// What an altered plan does in a line: the ready day, then every figure that moves.
 pub fn in_a_line(effects: &Effects) -> String {
-    let mut told = vec![format!("ready {}", ready_day(effects))];
+    let mut told = vec![ready_day(effects)];
     told.extend(figures(effects));
     told.join(", ")
 }

@@ -1,5 +1,6 @@
 //! Ripe is a crossing: what the microbes of each step could oxidise against what comes in.
 
+use crate::analysis::coming_in::coming_in;
 use crate::analysis::ready::OxidationStep;
 
 use super::Story;
@@ -10,7 +11,6 @@ use super::decade_lines::drawable;
 use super::ends::{EndName, name_ends};
 use super::figure::{Figure, Form, Limit, Upright};
 use super::key::Key;
-use super::load::coming_in;
 use super::rect::Point;
 use super::sheet::{Sheet, bold, plain};
 use super::style::{INK, MUTED, Pen};

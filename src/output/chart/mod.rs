@@ -46,7 +46,6 @@ mod lever_bars;
 mod lever_columns;
 mod lever_words;
 pub mod levers;
-mod load;
 mod night_air;
 mod nights;
 mod nights_forecast_words;

@@ -1,5 +1,6 @@
 //! What a comparison leaves behind: tables, charts, a manifest, and words that say why.
 
+mod capacity_words;
 pub mod entries;
 pub mod keys;
 mod manifest;

@@ -9,6 +9,8 @@ use crate::analysis::ready::{Ripening, Waiting};
 use crate::output::text::words::{list, short};
 use crate::output::waiting::waited_words;
 
+use super::capacity_words;
+
 /// Shares of the nitrogen that are told: at least so much of all, and so many of them.
 const TOLD_FRAC: f64 = 0.05;
 const TOLD: usize = 3;
@@ -16,21 +18,36 @@ const TOLD: usize = 3;
 /// plans are so far apart.
 const SLOW_FRAC: f64 = 0.5;
 const APART_FRAC: f64 = 0.1;
+/// Milligrams of a gram.
+const MG_PER_G: f64 = 1000.0;
 /// Figures named one by one.
 const NAMED: usize = 6;
 
 /// The paragraph of one plan; none where there is nothing to hold it against.
 pub fn paragraph(comparison: &Comparison<'_>, place: usize) -> Option<String> {
     let why = Why::of(comparison, place)?;
+    let able = capacity_words::able(&why.capacity);
+    let (first, later) = match capacity_words::decides(&why.capacity) {
+        true => (able, None),
+        false => (None, able),
+    };
     let sentences = [
         Some(days(comparison, why.versus)),
+        capacity_words::seeds(&why.capacity),
+        first,
         waited(comparison, &why),
         why.slowed.and_then(slowed),
+        later,
         why.nitrogen.as_ref().and_then(nitrogen),
         standing(comparison, &why),
     ];
     let told: Vec<String> = sentences.into_iter().flatten().collect();
     Some(told.join(" "))
+}
+
+/// The plan that a paragraph calls *there*.
+pub fn reference(comparison: &Comparison<'_>, place: usize) -> Option<usize> {
+    Some(Why::of(comparison, place)?.versus.against)
 }
 
 fn days(comparison: &Comparison<'_>, versus: &Versus) -> String {
@@ -41,7 +58,7 @@ fn days(comparison: &Comparison<'_>, versus: &Versus) -> String {
         return format!("Not ready by day {last_day} in any tank, and neither is {other}.");
     }
     if versus.is_same() {
-        return format!("Ready as {other} is, in every tank: {counts}.");
+        return format!("No tank is ready sooner or later than with {other}: {counts}.");
     }
     let gained = gained(versus);
     match versus.paired.is_clear() {
@@ -159,16 +176,30 @@ fn nitrogen([here, there]: &[Nitrogen; 2]) -> Option<String> {
     let shares = here.shares().into_iter();
     let told = shares.filter(|(_, share)| *share >= TOLD_FRAC).take(TOLD);
     let words = |(sink, share): (Sink, f64)| {
-        let there = 100.0 * there.share(sink);
+        let percent = |share: f64| format!("{:.0} %", 100.0 * share);
         format!(
-            "{:.0} % {} ({there:.0} % there)",
-            100.0 * share,
-            sink_words(sink)
+            "{} {}, {} ({}, {} there)",
+            grams(here.given_mg() * share),
+            sink_words(sink),
+            percent(share),
+            grams(there.given_mg() * there.share(sink)),
+            percent(there.share(sink))
         )
     };
     let told: Vec<String> = told.map(words).collect();
-    let given = format!("{} g", short(here.given_mg() / 1000.0));
-    (!told.is_empty()).then(|| format!("Of {given} of nitrogen given, {}.", list(&told)))
+    let given = [here, there].map(|one| grams(one.given_mg()));
+    let [given, given_there] = given;
+    (!told.is_empty()).then(|| {
+        format!(
+            "Of {given} of nitrogen given ({given_there} there), {}.",
+            told.join("; ")
+        )
+    })
+}
+
+/// Milligrams as grams.
+fn grams(mg: f64) -> String {
+    format!("{} g", short(mg / MG_PER_G))
 }
 
 fn sink_words(sink: Sink) -> &'static str {

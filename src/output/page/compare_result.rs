@@ -80,7 +80,7 @@ fn against(pair: &Versus) -> String {
         return "neither is ready".into();
     }
     if pair.is_same() {
-        return "the same day".into();
+        return "no tank sooner or later".into();
     }
     match pair.paired.is_clear() {
         true => gained(pair),

@@ -45,7 +45,7 @@ pub fn entry(story: &Story<'_>) -> Entry {
 fn result(story: &Story<'_>) -> Markup {
     let sweep = story.sweep;
     let ranges = story.of.iter().map(|&line| range(sweep, line));
-    let varied = sweep.axes.iter().map(|axis| axis.path.to_string());
+    let varied = sweep.axes.iter().map(|axis| axis.words().to_string());
     let size = format!(
         "{} settings of {}, each on the same {} plausible tanks, to day {}.",
         sweep.points.len(),
@@ -71,7 +71,7 @@ fn points(story: &Story<'_>) -> Words {
         let figures = lines.map(|line| bare(line, &line.values[number]));
         settings.chain(figures).collect()
     };
-    let paths = sweep.axes.iter().map(|axis| axis.path.to_string());
+    let paths = sweep.axes.iter().map(|axis| axis.words().to_string());
     let names = story.of.iter().map(|&line| with_unit(&sweep.lines[line]));
     let all = sweep.points.len();
     let some = match all > MOST_ROWS {

@@ -27,6 +27,7 @@ mod tests {
     fn axis(path: &str) -> Axis {
         Axis {
             path: path.into(),
+            name: None,
             unit: String::new(),
             settings: Vec::new(),
         }

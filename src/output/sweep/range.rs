@@ -18,6 +18,13 @@ pub fn extremes(line: &Line) -> Option<[usize; 2]> {
     Some([lowest.0, highest.0])
 }
 
+/// Whether a figure is written the same at every point.
+pub fn is_flat(line: &Line) -> bool {
+    let mut words = line.values.iter().map(|value| bare(line, value));
+    let first = words.next();
+    first.is_some_and(|first| words.all(|other| other == first))
+}
+
 /// `peak ammonia runs from 1.9 mg N/L (every day, 70 %) to 5.1 (every 7 days, 20 %)`, and the same in fewer words.
 pub fn sentences(sweep: &Sweep, place: usize) -> Vec<String> {
     let line = &sweep.lines[place];
@@ -33,7 +40,7 @@ pub fn sentences(sweep: &Sweep, place: usize) -> Vec<String> {
         _ => bare(line, high),
     };
     if bare(line, low) == bare(line, high) {
-        return vec![format!("{name}: {from} at every point")];
+        return vec![format!("{name}: {from}, the same everywhere")];
     }
     vec![
         format!(
@@ -65,9 +72,12 @@ mod tests {
             alike: Alike::default(),
         };
         assert_eq!(extremes(&line), Some([1, 3]));
+        assert!(!is_flat(&line));
         line.values.push(Value::Later);
         assert_eq!(extremes(&line), Some([1, 5]));
         line.values = vec![Value::Nothing; 2];
         assert_eq!(extremes(&line), None);
+        line.values = [280.1, 280.2].map(Value::One).to_vec();
+        assert!(is_flat(&line), "as it is written");
     }
 }

@@ -87,15 +87,17 @@ pub fn unit(line: &Line) -> &'static str {
     }
 }
 
-/// Which side of a border a point is on: kept, not kept.
-pub fn sides(line: &Line, at: f64) -> [String; 2] {
+/// What the points on the better side of a border have: `worst night O2 5 mg/L or more`.
+pub fn kept(line: &Line, at: f64) -> String {
     let words = digits(line, at);
     if is_ready_day(line) {
-        return [format!("ready by day {words}"), "later".to_string()];
+        return format!("ready by day {words}");
     }
-    let limit = trimmed(at);
+    let limit = [trimmed(at), unit(line).to_string()];
+    let limit = limit.join(" ");
+    let limit = limit.trim_end();
     match line.better {
-        Better::More => [format!("{} {limit} or more", line.short), "less".into()],
-        _ => [format!("{} {limit} or less", line.short), "more".into()],
+        Better::More => format!("{} {limit} or more", line.short),
+        _ => format!("{} {limit} or less", line.short),
     }
 }

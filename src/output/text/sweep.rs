@@ -2,7 +2,7 @@
 
 use crate::analysis::sweep::Sweep;
 use crate::analysis::sweep::axis::Axis;
-use crate::output::sweep::words::{bare, sides, with_unit};
+use crate::output::sweep::words::{self, bare, with_unit};
 use crate::output::sweep::{Story, range, shown};
 
 use super::words::counted;
@@ -52,7 +52,12 @@ fn head(page: &mut Page, story: &Story<'_>) {
     for axis in &sweep.axes {
         let (first, last) = (&axis.settings[0], &axis.settings[axis.settings.len() - 1]);
         let count = counted(axis.settings.len(), "value");
-        let words = format!("{}: {} to {}, {count}", axis.path, first.words, last.words);
+        let path = &axis.path;
+        let what = match &axis.name {
+            Some(name) => format!("{name} ({path})"),
+            None => path.clone(),
+        };
+        let words = format!("{what}: {} to {}, {count}", first.words, last.words);
         page.line(Tone::Plain, words);
     }
 }
@@ -98,7 +103,7 @@ fn grid(page: &mut Page, sweep: &Sweep, line: usize) {
         return;
     }
     let name = with_unit(&sweep.lines[line]);
-    let words = format!("{name}: across {}, up {}", across.path, up.path);
+    let words = format!("{name}: across {}, up {}", across.words(), up.words());
     page.block("Grid", Tone::Strong, words);
     let (first, wide) = (widest(up), widest(across).max(NUMBER) + 2);
     for (y, setting) in up.settings.iter().enumerate().rev() {
@@ -133,7 +138,7 @@ pub(in crate::output) fn range(sweep: &Sweep, place: usize) -> String {
     let mut words = range::sentences(sweep, place).swap_remove(0);
     if let Some(border) = sweep.border(place) {
         let kept = line.values.iter().filter(|value| border.is_kept(value));
-        let [side, _] = sides(line, border.at);
+        let side = words::kept(line, border.at);
         words += &format!(
             "; {side} at {} of {} points",
             kept.count(),

@@ -136,6 +136,7 @@ fn spec(wish: &Wish) -> Spec {
     Spec {
         axis: Axis {
             path: wish.name.clone(),
+            name: None,
             unit: String::new(),
             settings: Vec::new(),
         },

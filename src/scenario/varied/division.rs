@@ -6,6 +6,7 @@ use crate::base::units::{digits, quantity, spelling};
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::words::list_or;
 
+use super::named::in_a_few_words;
 use super::spec::{MOST, Refused, like};
 
 /// Last names of paths that take whole values only.
@@ -70,6 +71,7 @@ pub fn divided(path: &str, range: &Range<'_>, count: usize) -> Axis {
     settings[count - 1] = end(range.to, range.last);
     Axis {
         path: path.to_string(),
+        name: in_a_few_words(path),
         unit: range.unit.to_string(),
         settings,
     }

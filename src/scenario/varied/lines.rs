@@ -6,7 +6,7 @@ use crate::analysis::case::Case;
 use crate::analysis::sweep::axis::Axis;
 use crate::scenario::desk::Desk;
 use crate::scenario::files::Files;
-use crate::scenario::problem::Problems;
+use crate::scenario::problem::{Problem, Problems};
 use crate::scenario::tree::{self, Table};
 use crate::scenario::{Loaded, based_on, build};
 
@@ -50,15 +50,33 @@ impl<'a> Ground<'a> {
             Some(case) if problems.is_empty() => Ok(case),
             _ => {
                 let problems = problems.into_iter();
-                let helped = problems.map(|one| paths::with_numbers(one, file, axes, &self.table));
-                Err(Problems::new(
-                    &name_of(self.loaded),
-                    files,
-                    helped.collect(),
-                ))
+                let helped: Vec<Problem> = problems
+                    .map(|one| paths::with_numbers(one, file, axes, &self.table))
+                    .map(|one| as_typed(one, (file, files.text(file)), axes, at))
+                    .collect();
+                Err(Problems::new(&name_of(self.loaded), files, helped))
             }
         }
     }
+}
+
+/// Adds to a problem with a value between the ends of a range how the range was typed.
+fn as_typed(problem: Problem, (file, text): (usize, &str), axes: &[Axis], at: &[usize]) -> Problem {
+    let place = problem.place.as_ref().filter(|place| place.file == file);
+    let line = place.map(|place| text[..place.start].matches('\n').count());
+    let Some((axis, place)) = line.and_then(|line| Some((axes.get(line)?, *at.get(line)?))) else {
+        return problem;
+    };
+    let count = axis.settings.len();
+    if place == 0 || place + 1 == count {
+        return problem; // the ends were typed
+    }
+    let ends = [&axis.settings[0], &axis.settings[count - 1]].map(|end| end.words.as_str());
+    let [first, last] = ends;
+    let typed = format!("{}={first}..{last}:{count}", axis.path);
+    problem.help(format!(
+        "it is one of the {count} values of {NAME} '{typed}'"
+    ))
 }
 
 /// One line per axis: `changes.early.share = "20 %"`, `changes.early.every = 3`.

@@ -10,6 +10,7 @@
 
 pub(super) mod division;
 mod lines;
+mod named;
 pub(super) mod paths;
 pub(super) mod spec;
 

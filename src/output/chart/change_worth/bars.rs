@@ -3,6 +3,7 @@
 use crate::analysis::change_worth::ChangeWorth;
 use crate::analysis::change_worth::effects::Effects;
 use crate::base::clock::days;
+use crate::output::change_worth::words::few_move;
 use crate::output::chart::axis;
 use crate::output::chart::figure::{Anchor, Limit, Line, Panel, Shape, width_of};
 use crate::output::chart::sheet::{Sheet, bold};
@@ -33,7 +34,7 @@ pub struct Series {
     /// Title of the panel.
     pub title: &'static str,
     /// What its numbers are.
-    pub unit: &'static str,
+    pub unit: String,
     /// Reads it off.
     pub read: Box<dyn Fn(&Effects) -> f64>,
     /// Whether the range of the ready days stands over each bar.
@@ -68,7 +69,7 @@ pub fn draw(
     }
     let width = (OF_A_DAY * (panel.x(1.0) - panel.x(0.0))).clamp(NARROWEST, WIDEST);
     bars(&mut panel, worth, series, width);
-    let panel = sheet.panel(panel, series.title, series.unit, ABOVE);
+    let panel = sheet.panel(panel, series.title, &series.unit, ABOVE);
     if series.range {
         ranges_over(sheet, panel, worth);
     }
@@ -98,7 +99,7 @@ fn bars(panel: &mut Panel, worth: &ChangeWorth, series: &Series, width: f64) {
         };
         let x = at(worth, place);
         let ends = vec![(x, 0.0), (x, (series.read)(effects))];
-        panel.lines.push(Line::new(series.unit, ends, pen));
+        panel.lines.push(Line::new(&series.unit, ends, pen));
     }
 }
 
@@ -129,10 +130,10 @@ fn say_tallest(sheet: &mut Sheet, panel: usize, worth: &ChangeWorth, series: &Se
         return;
     };
     let day = worth.changes[place].day();
-    let words = vec![bold(
-        &format!("{}, day {day}", signed(value, series.digits)),
-        INK,
-    )];
+    let few = few_move(&worth.alone[place].ready).filter(|_| series.range);
+    let few = few.map_or(String::new(), |few| format!(": {few}"));
+    let words = format!("{}, day {day}{few}", signed(value, series.digits));
+    let words = vec![bold(&words, INK)];
     let this = &sheet.figure.panels[panel];
     let [_, high] = range(&worth.alone[place]);
     let top = if series.range { value.max(high) } else { value };

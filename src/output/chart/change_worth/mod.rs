@@ -54,7 +54,7 @@ pub fn figure(case: &Case, outcome: &Outcome, worth: &ChangeWorth) -> Figure {
         &words::titles(worth),
         &words::sentences(worth),
     );
-    let mut panels = vec![draw(&mut sheet, &weekly, worth, &days(), EDGES[0])];
+    let mut panels = vec![draw(&mut sheet, &weekly, worth, &days(worth), EDGES[0])];
     for ((judged, title, unit), edges) in FIGURES.into_iter().zip(&EDGES[1..]) {
         let series = of_figure(judged, title, unit);
         panels.push(draw(&mut sheet, &weekly, worth, &series, *edges));
@@ -65,10 +65,11 @@ pub fn figure(case: &Case, outcome: &Outcome, worth: &ChangeWorth) -> Figure {
     sheet.figure
 }
 
-fn days() -> Series {
+fn days(worth: &ChangeWorth) -> Series {
+    let unit = "days later, mean and 10 to 90 of 100 tanks";
     Series {
         title: "Ready day, if this change is left out",
-        unit: "days later, mean and 10 to 90 of 100 tanks; below zero: sooner",
+        unit: format!("{unit}{}; below zero: sooner", words::moving(worth)),
         read: Box::new(Effects::days_later),
         range: true,
         digits: 1,
@@ -81,7 +82,7 @@ fn of_figure(judged: usize, title: &'static str, unit: &'static str) -> Series {
     let told_from = of_list(JUDGED[judged]).told_from;
     Series {
         title,
-        unit,
+        unit: unit.to_string(),
         read: Box::new(move |effects| effects.judged[judged].effect.mean),
         range: false,
         digits: if unit.starts_with("hours") { 0 } else { 2 },

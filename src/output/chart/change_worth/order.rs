@@ -40,11 +40,11 @@ fn title(sheet: &mut Sheet, some_go: bool, more: usize) {
     let (head, remark) = match some_go {
         true => (
             "Drop in this order",
-            "filled: may go, open: stays, in the order of the ready day",
+            "filled: may go; open: stays, first those that could go alone; each kind by the days later without it",
         ),
         false => (
             "From the least worth to the most",
-            "in the order of the ready day; open: stays",
+            "by the days later without it; open: stays",
         ),
     };
     let remark = match more {

@@ -3,7 +3,7 @@
 use crate::analysis::change_worth::ChangeWorth;
 use crate::analysis::change_worth::effects::MOST_DELAY_DAYS;
 use crate::analysis::change_worth::planned::Change;
-use crate::output::change_worth::words::{days_list, figures, ready_day};
+use crate::output::change_worth::words::{days_list, figures, moving_of_100, ready_day};
 use crate::output::chart::words::{number, short};
 
 /// The result, the longest wording first.
@@ -51,6 +51,18 @@ fn most(worth: &ChangeWorth) -> String {
     }
 }
 
+/// `; 3 to 41 of 100 move`: how many tanks the means are made of, from change to change.
+pub fn moving(worth: &ChangeWorth) -> String {
+    let counts = worth.alone.iter().map(|one| moving_of_100(&one.ready));
+    let [least, most] = counts.fold([f64::INFINITY, 0.0], |[least, most]: [f64; 2], count| {
+        [least.min(count), most.max(count)]
+    });
+    match [least, most].map(|count| number(count, 0)) {
+        [least, most] if least == most => format!("; {most} of 100 move"),
+        [least, most] => format!("; {least} to {most} of 100 move"),
+    }
+}
+
 /// How sure it is, and what the picture would hide; the longest wording first.
 pub fn sentences(worth: &ChangeWorth) -> Vec<String> {
     let members = worth.common.members;
@@ -64,7 +76,7 @@ pub fn sentences(worth: &ChangeWorth) -> Vec<String> {
         _ => "All that can go together",
     };
     let (litres, ready) = (short(last.together.litres_saved), ready_day(&last.together));
-    let saved = format!("{together}: {litres} L saved, ready day {ready}");
+    let saved = format!("{together}: {litres} L saved, {ready}");
     let moved = figures(&last.together);
     let moved = match moved.is_empty() {
         true => "no peak moved by what is told".to_string(),

@@ -31,8 +31,8 @@ pub fn titles(comparison: &Comparison<'_>) -> Vec<String> {
     }
     if versus.is_same() {
         return vec![
-            format!("{own} and {next} are ready on the same day in every tank"),
-            "The first two are ready on the same day in every tank".to_string(),
+            format!("With {own} no tank is ready sooner or later than with {next}"),
+            "Of the first two no tank is ready sooner or later".to_string(),
         ];
     }
     if !versus.paired.is_clear() {
@@ -68,13 +68,17 @@ pub fn sentences(comparison: &Comparison<'_>) -> Vec<String> {
     });
     let counts: Vec<String> = counts.collect();
     let head = format!("Tank by tank, on the same {members} plausible tanks,");
+    let of_next = format!("before it in {:.0} of 100", versus.of_100(versus.before));
+    let against_next = match versus.is_same() {
+        true => format!("{head} it is held against the next one: ready {of_next}."),
+        false => format!(
+            "{head} it is ready {} than the next one: {of_next}.",
+            gained(versus)
+        ),
+    };
     vec![
         format!("{head} {own} is ready before {} of 100.", list(&counts)),
         format!("{head} it is ready before {} of 100.", list(&counts)),
-        format!(
-            "{head} it is ready {} than the next one: before it in {:.0} of 100.",
-            gained(versus),
-            versus.of_100(versus.before)
-        ),
+        against_next,
     ]
 }

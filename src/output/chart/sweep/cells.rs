@@ -7,6 +7,7 @@ use crate::output::chart::fonts::Face;
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{Sheet, small};
 use crate::output::chart::style::{INK, Pen, TICK, WHITE};
+use crate::output::sweep::range::is_flat;
 use crate::output::sweep::words;
 
 use super::tint;
@@ -32,12 +33,15 @@ pub fn panel(sweep: &Sweep, line: usize, frame: Rect) -> Panel {
     panel.title = format!(
         "{} by {} and {}",
         words::with_unit(figure),
-        sweep.axes[0].path,
-        sweep.axes[1].path
+        sweep.axes[0].words(),
+        sweep.axes[1].words()
     );
     for (number, point) in sweep.points.iter().enumerate() {
         let (x, y) = (point.at[0] as f64, point.at[1] as f64);
-        let height = tint::height(&figure.values[number], sweep.last_day);
+        let height = match is_flat(figure) {
+            true => Some(scale.low), // pale: there is nothing to see
+            false => tint::height(&figure.values[number], sweep.last_day),
+        };
         panel.fields.push(Field {
             across: (x, x + 1.0),
             up: (y, y + 1.0),

@@ -10,7 +10,8 @@ use crate::output::chart::rect::{Point, Rect};
 use crate::output::chart::sheet::{LEFT, Sheet, bold, small};
 use crate::output::chart::style::{self, AMMONIA, Colour, INK, NITRITE, Pen};
 use crate::output::chart::words::trimmed;
-use crate::output::sweep::words::{bare, setting};
+use crate::output::sweep::words::{bare, full, setting};
+use crate::output::text::words::capital;
 
 use super::{curves_key, tint};
 
@@ -70,9 +71,9 @@ const COURSES: [Course; 3] = [
     },
 ];
 
-/// Draws them.
-pub fn figure(sweep: &Sweep) -> Figure {
-    let mut sheet = Sheet::new("curves", &titles(sweep), &sentences(sweep));
+/// Draws them; the title tells of the main figure.
+pub fn figure(sweep: &Sweep, main: usize) -> Figure {
+    let mut sheet = Sheet::new("curves", &titles(sweep, main), &sentences(sweep));
     for course in &COURSES {
         course.draw(&mut sheet, sweep);
     }
@@ -163,20 +164,28 @@ fn days(last_day: u32) -> Axis {
     }
 }
 
-fn titles(sweep: &Sweep) -> Vec<String> {
+fn titles(sweep: &Sweep, main: usize) -> Vec<String> {
     let axis = &sweep.axes[0];
     let last = sweep.points.len() - 1;
     let ends = format!("{} to {}", setting(axis, 0), setting(axis, last));
-    let Some(peak) = sweep.line("tan_peak_mg_n_per_l").map(|at| &sweep.lines[at]) else {
-        return vec![format!("{}, {ends}", axis.path)];
+    let line = &sweep.lines[main];
+    let (name, what) = (line.short, capital(axis.words()));
+    let [low, high] = [0, last].map(|number| &line.values[number]);
+    let from = full(line, low, sweep.last_day);
+    let to = full(line, high, sweep.last_day);
+    if from == to {
+        return vec![
+            format!("{what}, {ends}: {name} {from} at both ends"),
+            format!("{} {from} at both ends of the grid", capital(name)),
+        ];
+    }
+    let moves = match line.unit {
+        "day" => format!("from {from} to {to}"),
+        _ => format!("from {} to {to}", bare(line, low)),
     };
-    let [low, high] = [0, last].map(|number| bare(peak, &peak.values[number]));
     vec![
-        format!(
-            "{} from {ends}: peak ammonia from {low} to {high} mg N/L",
-            axis.path
-        ),
-        format!("Peak ammonia from {low} to {high} mg N/L along the grid"),
+        format!("{what}, {ends}: {name} {moves}"),
+        format!("{} {moves} along the grid", capital(name)),
     ]
 }
 

@@ -5,7 +5,7 @@ use crate::analysis::sweep::Sweep;
 use crate::output::chart::figure::{Anchor, Shape};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::sheet::{MARGIN, Sheet, bold, fitting, small};
-use crate::output::chart::style::{INK, NAME, Pen, TICK};
+use crate::output::chart::style::{INK, MUTED, NAME, Pen, TICK};
 use crate::output::sweep::words::setting;
 
 use super::{names, tint};
@@ -24,11 +24,19 @@ const FIRST: f64 = 9.0;
 pub fn draw(sheet: &mut Sheet, sweep: &Sweep, (left, top): (f64, f64)) {
     let (axis, count) = (&sweep.axes[0], sweep.points.len());
     let room = MARGIN - left;
-    let name = axis.path.clone();
-    let shorter = axis.last_name().to_string();
-    let name = fitting(&[name, shorter], Face::SemiBold, NAME, room);
-    let mut baseline = top + FIRST;
-    sheet.say(vec![bold(&name, INK)], Anchor::Start, left, baseline);
+    let mut baseline = top + FIRST - LEADING;
+    for line in names::folded(axis.words(), room, |line| bold(line, INK)) {
+        let shorter = axis.last_name().to_string();
+        let line = fitting(&[line, shorter], Face::SemiBold, NAME, room);
+        baseline += LEADING;
+        sheet.say(vec![bold(&line, INK)], Anchor::Start, left, baseline);
+    }
+    if axis.name.is_some() {
+        let path = [axis.path.clone(), axis.last_name().to_string()];
+        let path = fitting(&path, Face::Regular, TICK, room);
+        baseline += LEADING;
+        sheet.say(vec![small(&path, MUTED)], Anchor::Start, left, baseline);
+    }
     let stride = count.div_ceil(MOST);
     for number in names::named(count, stride) {
         baseline += LEADING;

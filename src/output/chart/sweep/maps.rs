@@ -6,9 +6,9 @@ use crate::output::chart::fonts::Face;
 use crate::output::chart::rect::Rect;
 use crate::output::chart::sheet::{LEFT, Sheet, fitting, plain};
 use crate::output::chart::style::{INK, MUTED, SENTENCE};
-use crate::output::sweep::range::extremes;
+use crate::output::sweep::range::{extremes, is_flat};
 use crate::output::sweep::shown;
-use crate::output::sweep::words::{bare, unit};
+use crate::output::sweep::words::{bare, small, unit};
 use crate::output::text::words::capital;
 
 use super::cells::{self, Numbers};
@@ -85,6 +85,10 @@ fn titles(sweep: &Sweep, of: &[usize]) -> Vec<String> {
         let line = &sweep.lines[place];
         let [lowest, highest] = extremes(line)?;
         let value = |number: usize| bare(line, &line.values[number]);
+        if is_flat(line) {
+            let value = small(line, &line.values[lowest]);
+            return Some(format!("{}: {value}, the same everywhere", line.short));
+        }
         Some(format!(
             "{}: {} to {}",
             line.short,

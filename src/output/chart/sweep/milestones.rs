@@ -11,8 +11,8 @@ use crate::output::chart::fonts::Face;
 use crate::output::chart::key::Key;
 use crate::output::chart::later::{LATER, up_to_the_end};
 use crate::output::chart::rect::Rect;
-use crate::output::chart::sheet::{LEFT, Sheet, bold, fitting, plain};
-use crate::output::chart::style::{INK, MUTED, NAME, Pen, SENTENCE};
+use crate::output::chart::sheet::{LEFT, Sheet, plain};
+use crate::output::chart::style::{INK, MUTED, Pen, SENTENCE};
 use crate::output::sweep::words::unit;
 use crate::output::text::words::capital;
 
@@ -81,10 +81,9 @@ fn draw(sheet: &mut Sheet, sweep: &Sweep, place: usize, frame: Rect) {
         sheet.mark(at, point, Form::Dot, tint::hue(line.name));
     }
     sheet.ticks_below(at, &axis);
-    let path = Names::of(&sweep.axes[0], WIDEST).path;
-    let path = fitting(&[path], Face::SemiBold, NAME, WIDE);
+    let head = Names::of(&sweep.axes[0], WIDEST).head(WIDE);
     let (x, y) = ((frame.left + frame.right) / 2.0, frame.bottom + PATH_DOWN);
-    sheet.say(vec![bold(&path, INK)], Anchor::Middle, x, y);
+    sheet.say(head, Anchor::Middle, x, y);
 }
 
 fn panel(sweep: &Sweep, line: &Milestone, series: &Series, frame: Rect) -> Panel {
@@ -96,7 +95,7 @@ fn panel(sweep: &Sweep, line: &Milestone, series: &Series, frame: Rect) -> Panel
     };
     let mut panel = Panel::new(frame, across(sweep, &frame), up);
     let (hue, ends) = (tint::hue(line.name), (panel.across.low, panel.across.high));
-    panel.title = format!("{} against {}", line.short, sweep.axes[0].path);
+    panel.title = format!("{} against {}", line.short, sweep.axes[0].words());
     panel.areas = series.band(line.short, hue).into_iter().collect();
     let limit = limit.map(|at| Limit::new("limit", at, ends, Pen::LIMIT));
     panel.limits = limit.into_iter().collect();

@@ -21,7 +21,7 @@ use super::figure::Figure;
 /// The charts of a sweep; `of` are the figures to show, as places in its lines, the main one first.
 pub fn figures(sweep: &Sweep, of: &[usize]) -> Vec<Figure> {
     match sweep.axes.len() {
-        1 => vec![curves::figure(sweep), milestones::figure(sweep, of)],
+        1 => vec![curves::figure(sweep, of[0]), milestones::figure(sweep, of)],
         _ => vec![map::figure(sweep, of), maps::figure(sweep, of)],
     }
 }

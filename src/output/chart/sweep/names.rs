@@ -2,11 +2,11 @@
 
 use crate::analysis::sweep::axis::Axis;
 use crate::base::units::digits;
-use crate::output::chart::figure::{Anchor, Panel, width_of};
+use crate::output::chart::figure::{Anchor, Panel, Span, width_of};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::rect::Point;
-use crate::output::chart::sheet::{Sheet, bold, fitting, plain};
-use crate::output::chart::style::{INK, NAME};
+use crate::output::chart::sheet::{Sheet, bold, fitting, plain, small};
+use crate::output::chart::style::{INK, MUTED, NAME};
 use crate::output::sweep::words::setting;
 
 /// From the frame to the names beside it; from its foot down to the names and to the path below them.
@@ -24,8 +24,10 @@ const TO_MIDDLE: f64 = 4.5;
 pub struct Names {
     /// One per setting.
     pub words: Vec<String>,
-    /// What is set.
-    pub path: String,
+    /// What is set, in words; its path where there are none.
+    pub what: String,
+    /// The path behind these words; none where it stands for itself.
+    path: Option<String>,
     /// Width of the widest, pixels.
     pub widest: f64,
 }
@@ -34,25 +36,37 @@ impl Names {
     /// The names of an axis, none wider than some room if that can be.
     pub fn of(axis: &Axis, room: f64) -> Names {
         let places = 0..axis.settings.len();
-        let words = Names::with(places.map(|place| setting(axis, place)), axis.path.clone());
+        let words = Names::with(places.map(|place| setting(axis, place)), axis, "");
         if words.widest <= room {
             return words;
         }
-        let path = match axis.unit.as_str() {
-            "" => axis.path.clone(),
-            unit => format!("{}, {unit}", axis.path),
-        };
         let numbers = axis.settings.iter().map(|setting| digits(setting.number));
-        Names::with(numbers, path)
+        Names::with(numbers, axis, &axis.unit)
     }
-    fn with(words: impl Iterator<Item = String>, path: String) -> Names {
+    fn with(words: impl Iterator<Item = String>, axis: &Axis, unit: &str) -> Names {
         let words: Vec<String> = words.collect();
         let widths = words.iter().map(|words| width_of(&[plain(words, INK)]));
         Names {
             widest: widths.fold(0.0, f64::max),
             words,
-            path,
+            what: match unit {
+                "" => axis.words().to_string(),
+                unit => format!("{}, {unit}", axis.words()),
+            },
+            path: axis.name.as_ref().map(|_| axis.path.clone()),
         }
+    }
+    /// What is set, and its path in muted ink where both have room.
+    pub fn head(&self, room: f64) -> Vec<Span> {
+        let what = self.what.clone();
+        let what = fitting(&[what], Face::SemiBold, NAME, room);
+        let alone = vec![bold(&what, INK)];
+        let with_path = self.path.iter().map(|path| {
+            let path = small(path, MUTED);
+            alone.iter().cloned().chain([path]).collect::<Vec<Span>>()
+        });
+        let mut fits = with_path.filter(|spans| width_of(spans) <= room);
+        fits.next().unwrap_or(alone)
     }
 }
 
@@ -85,10 +99,9 @@ pub fn columns(sheet: &mut Sheet, panel: &Panel, axis: &Axis, out: f64) {
         let x = panel.x(place as f64 + 0.5);
         sheet.say(words, Anchor::Middle, x, frame.bottom + BELOW);
     }
-    let path = fitted(&names.path, frame.width());
     let x = (frame.left + frame.right) / 2.0;
     let y = frame.bottom + PATH_BELOW;
-    sheet.say(vec![bold(&path, INK)], Anchor::Middle, x, y);
+    sheet.say(names.head(frame.width()), Anchor::Middle, x, y);
 }
 
 /// Names the rows of a map, and at a place over them what they are.
@@ -99,12 +112,26 @@ pub fn rows(sheet: &mut Sheet, panel: &Panel, names: &Names, (left, baseline): P
         let y = panel.y(place as f64 + 0.5) + TO_MIDDLE;
         sheet.say(words, Anchor::End, frame.left - BESIDE, y);
     }
-    let path = fitted(&names.path, frame.right - left);
-    sheet.say(vec![bold(&path, INK)], Anchor::Start, left, baseline);
+    sheet.say(
+        names.head(frame.right - left),
+        Anchor::Start,
+        left,
+        baseline,
+    );
 }
 
-fn fitted(path: &str, room: f64) -> String {
-    fitting(&[path.to_string()], Face::SemiBold, NAME, room)
+/// Words in as many lines as they need in some room.
+pub fn folded(words: &str, room: f64, span: impl Fn(&str) -> Span) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        let longer = lines.last().map(|line| format!("{line} {word}"));
+        let longer = longer.filter(|line| width_of(&[span(line)]) <= room);
+        match (longer, lines.last_mut()) {
+            (Some(longer), Some(last)) => *last = longer,
+            _ => lines.push(word.to_string()),
+        }
+    }
+    lines
 }
 
 #[cfg(test)]

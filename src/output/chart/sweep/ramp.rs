@@ -4,17 +4,21 @@
 use crate::analysis::compare::lines::Line;
 use crate::analysis::sweep::Sweep;
 use crate::output::chart::axis::{Axis, Tick};
-use crate::output::chart::figure::{Anchor, Shape, width_of};
+use crate::output::chart::figure::{Anchor, Shape};
 use crate::output::chart::fonts::Face;
 use crate::output::chart::rect::{Point, Rect};
 use crate::output::chart::sheet::{Sheet, bold, fitting, small};
 use crate::output::chart::signs::corners;
 use crate::output::chart::style::{BASE, Colour, INK, MUTED, NAME, Pen};
+use crate::output::sweep::range::is_flat;
 use crate::output::sweep::words;
 use crate::output::text::words::capital;
 
+use super::names::folded;
 use super::{stair, tint};
 
+/// In place of a strip where a figure is the same at every point.
+const SAME: &str = "the same everywhere";
 /// Pieces of a strip.
 const PIECES: usize = 64;
 /// Thickness of a strip, and the length of a tick.
@@ -42,6 +46,10 @@ pub fn upright(sheet: &mut Sheet, sweep: &Sweep, line: usize, (left, top): (f64,
         top + LEADING,
     );
     let space = Rect::new(left, top + 2.0 * LEADING, left + THICK, top + HEIGHT);
+    if is_flat(figure) {
+        let y = space.top + LEADING;
+        return sheet.say(vec![small(SAME, MUTED)], Anchor::Start, left, y);
+    }
     let scale = tint::scale(figure, sweep.last_day);
     strip(sheet, &space, tint::hue(figure.name), |share| {
         let y = space.bottom - share * space.height();
@@ -67,6 +75,14 @@ pub const HEIGHT: f64 = 190.0;
 /// A level strip with its ticks named below.
 pub fn level(sheet: &mut Sheet, sweep: &Sweep, line: usize, space: Rect) {
     let figure = &sweep.lines[line];
+    if is_flat(figure) {
+        return sheet.say(
+            vec![small(SAME, MUTED)],
+            Anchor::Start,
+            space.left,
+            space.bottom,
+        );
+    }
     let scale = tint::scale(figure, sweep.last_day);
     strip(sheet, &space, tint::hue(figure.name), |share| {
         let x = space.left + share * space.width();
@@ -104,21 +120,19 @@ fn named(scale: &Axis, line: &Line, last_day: u32) -> Vec<Tick> {
     scale.ticks.iter().filter(is_day).cloned().collect()
 }
 
-/// What the border means, from a place on, in so much room; in two lines where one is too short.
+/// What the border means, from a place on, in so much room; in more lines where one is too short.
 pub fn border(sheet: &mut Sheet, sweep: &Sweep, line: usize, (left, y): (f64, f64), room: f64) {
     let Some(border) = sweep.border(line) else {
         return;
     };
-    let [kept, beyond] = words::sides(&sweep.lines[line], border.at);
+    let kept = words::kept(&sweep.lines[line], border.at);
     let ends = vec![(left, y), (left + SAMPLE, y)];
     sheet.shape(Shape::Path(ends, stair::pen()));
-    let both = format!("{kept} / {beyond}");
-    let fits = width_of(&[small(&both, INK)]) <= room - SAMPLE - TO_WORDS;
-    let lines = if fits {
-        vec![both]
-    } else {
-        vec![kept, format!("/ {beyond}")]
+    let told = match stair::kept_side(sweep, line, &border) {
+        Some(side) => format!("{side} the line: {kept}"),
+        None => format!("the line parts off: {kept}"),
     };
+    let lines = folded(&told, room - SAMPLE - TO_WORDS, |line| small(line, INK));
     for (number, words) in lines.iter().enumerate() {
         let (x, y) = (left + SAMPLE + TO_WORDS, y + LEADING * number as f64);
         sheet.say(vec![small(words, INK)], Anchor::Start, x, y + TO_MIDDLE);

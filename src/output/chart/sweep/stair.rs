@@ -56,3 +56,30 @@ fn edges(sweep: &Sweep, line: usize, border: &Border) -> Vec<(Point, Point)> {
     }
     edges
 }
+
+/// On which side of the line the cells lie that keep the limit: above or below it, or right or left of it where it is
+/// more upright than level; none where no side holds for all of it.
+pub fn kept_side(sweep: &Sweep, line: usize, border: &Border) -> Option<&'static str> {
+    let [across, up] = [0, 1].map(|axis| sweep.axes[axis].settings.len());
+    let values = &sweep.lines[line].values;
+    let kept = |x: usize, y: usize| border.is_kept(&values[sweep.point_at(&[x, y])]);
+    let passed = |before: bool, after: bool| (before != after).then_some(after);
+    let upwards = (0..across).flat_map(|x| (1..up).map(move |y| (x, y)));
+    let upwards = upwards.filter_map(|(x, y)| passed(kept(x, y - 1), kept(x, y)));
+    let sideways = (0..up).flat_map(|y| (1..across).map(move |x| (x, y)));
+    let sideways = sideways.filter_map(|(x, y)| passed(kept(x - 1, y), kept(x, y)));
+    let (upwards, sideways): (Vec<bool>, Vec<bool>) = (upwards.collect(), sideways.collect());
+    let level = agreed(&upwards, ["above", "below"]);
+    let upright = agreed(&sideways, ["right of", "left of"]);
+    match sideways.len() > upwards.len() {
+        true => upright.or(level),
+        false => level.or(upright),
+    }
+}
+
+/// The first word where all hold, the second where none does; neither of none or of a mixture.
+fn agreed(holds: &[bool], [yes, no]: [&'static str; 2]) -> Option<&'static str> {
+    let first = *holds.first()?;
+    let word = if first { yes } else { no };
+    holds.iter().all(|&one| one == first).then_some(word)
+}

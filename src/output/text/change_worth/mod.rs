@@ -9,7 +9,9 @@ use crate::analysis::change_worth::effects::{JUDGED, Loss, MOST_DELAY_DAYS, figu
 use crate::analysis::change_worth::one_more::OneMore;
 use crate::analysis::change_worth::pairs::{Beyond, Together, strong};
 use crate::analysis::change_worth::planned::Change;
-use crate::output::change_worth::words::{better, days_in_words, days_list, in_a_line, loss};
+use crate::output::change_worth::words::{
+    better, days_in_words, days_list, in_a_line, loss, places,
+};
 use crate::output::chart::words::{short, signed};
 
 use super::words::counted;
@@ -130,7 +132,8 @@ fn beyond(worth: &ChangeWorth, pair: &Together, most: &Beyond) -> String {
     match most {
         Beyond::Later(days) => format!("{both} ready day {} days", signed(*days, 1)),
         Beyond::Rises(figure, by) => {
-            format!("{both} {} {} {}", figure.short, signed(*by, 2), figure.unit)
+            let by = signed(*by, places(figure));
+            format!("{both} {} {by} {}", figure.short, figure.unit)
         }
     }
 }

@@ -3,6 +3,7 @@
 use crate::analysis::case::Case;
 use crate::analysis::change_worth::ChangeWorth;
 use crate::analysis::change_worth::effects::{Effects, JUDGED};
+use crate::output::change_worth::words::{moving_of_100, places};
 use crate::output::chart::words::{number, signed};
 use crate::output::text::{Page, Tone};
 use crate::output::when::day_in_words;
@@ -10,14 +11,14 @@ use crate::output::when::day_in_words;
 /// Rows that fit beside all the rest, and where days away are told too.
 const MOST_ROWS: usize = 12;
 const MOST_WITH_AWAY: usize = 8;
-/// Widths of the columns: day, share, days later, then a column per figure, then whether it may go.
+/// Widths of the columns: day, share, days later, tanks that move, then a column per figure, then whether it may go.
 const DAY: usize = 20;
 const SHARE: usize = 6;
 const LATER: usize = 14;
-const FIGURE: [usize; JUDGED.len()] = [8, 8, 8, 8, 8];
+const MOVE: usize = 6;
+const FIGURE: [usize; JUDGED.len()] = [8, 8, 6, 6, 6];
 const GOES: usize = 6;
 const HEADS: [&str; JUDGED.len()] = ["ammonia", "nitrite", "NH3 h", "lit h", "KH"];
-const PLACES: [usize; JUDGED.len()] = [2, 2, 0, 0, 1];
 /// Where a figure moves by too little to tell.
 const AS_PLANNED: &str = "·";
 /// Fewer days are shown as none.
@@ -35,7 +36,7 @@ pub fn table(page: &mut Page, case: &Case, worth: &ChangeWorth) {
     let heads = HEADS.map(String::from);
     page.line(
         Tone::Faint,
-        columns("", "share", "days later", &heads, "goes"),
+        columns("", "share", ["days later", "move"], &heads, "goes"),
     );
     for place in shown(worth) {
         page.line(Tone::Plain, row(case, worth, place));
@@ -48,7 +49,7 @@ pub fn table(page: &mut Page, case: &Case, worth: &ChangeWorth) {
     page.line(
         Tone::Faint,
         format!(
-            "{more}days: mean ± standard error, {UNCLEAR} where that may be chance; ammonia, nitrite: peaks, mg N/L; \
+            "{more}days: mean ± standard error, {UNCLEAR} where that may be chance; move: tanks of 100 whose ready day does; ammonia, nitrite: peaks, mg N/L; \
              NH3 h: over its limit; lit h: bright light on ammonia; KH: lowest, dKH; {AS_PLANNED} too little to tell"
         ),
     );
@@ -78,10 +79,11 @@ fn row(case: &Case, worth: &ChangeWorth, place: usize) -> String {
     let (change, effects) = (&worth.changes[place], &worth.alone[place]);
     let share = format!("{} %", number(100.0 * change.share, 0));
     let goes = if worth.drop.drops(place) { "yes" } else { "no" };
+    let moves = number(moving_of_100(&effects.ready), 0);
     columns(
         &day_in_words(case.filled_on, change.day()),
         &share,
-        &days(effects),
+        [&days(effects), &moves],
         &figures(effects),
         goes,
     )
@@ -99,16 +101,22 @@ fn figures(effects: &Effects) -> [String; JUDGED.len()] {
         let on = &effects.judged[at];
         let mean = on.effect.mean;
         match mean.abs() >= on.figure.told_from {
-            true => signed(mean, PLACES[at]),
+            true => signed(mean, places(on.figure)),
             false => AS_PLANNED.into(),
         }
     })
 }
 
-fn columns(day: &str, share: &str, later: &str, figures: &[String], goes: &str) -> String {
+fn columns(
+    day: &str,
+    share: &str,
+    [later, moves]: [&str; 2],
+    figures: &[String],
+    goes: &str,
+) -> String {
     let figures = figures.iter().zip(FIGURE);
     let figures: String = figures
         .map(|(cell, width)| format!("{cell:>width$}"))
         .collect();
-    format!("{day:DAY$}{share:>SHARE$}{later:>LATER$}{figures}{goes:>GOES$}")
+    format!("{day:DAY$}{share:>SHARE$}{later:>LATER$}{moves:>MOVE$}{figures}{goes:>GOES$}")
 }

@@ -5,10 +5,11 @@ mod table;
 
 use crate::analysis::case::Case;
 use crate::analysis::compare::Comparison;
-use crate::output::compare::paragraph::paragraph;
+use crate::analysis::compare::differences::weightiest_first;
+use crate::output::compare::paragraph::{paragraph, reference};
 
 use super::words::list;
-use super::{Page, Tone};
+use super::{Length, Page, Tone};
 use pairs::pairs;
 use table::table;
 pub(in crate::output) use table::{marks_few, told};
@@ -18,30 +19,37 @@ const DIFFERENCES: usize = 4;
 /// Signs of a line; what is longer is cut, and whole in its table.
 const LINE: usize = 86;
 /// Reasons are told until they are so long, the first one always; the whole paragraph stands in the table.
-const PARAGRAPH: usize = 170;
+const PARAGRAPH: usize = 260;
 /// Width of the first column of a table.
 const NAMES: usize = 24;
 /// Width of a plan's column where there are many.
 const BARE: usize = 6;
 
-/// The whole page, but for where the files are.
-pub fn page(comparison: &Comparison<'_>) -> Page {
+/// The whole page, but for where the files are; on a screen the figures, reasons and differences that decide, in full
+/// all of them.
+pub fn page(comparison: &Comparison<'_>, length: Length) -> Page {
     let mut page = Page::default();
     plans(&mut page, comparison);
     page.gap();
-    table(&mut page, comparison);
+    table(&mut page, comparison, length);
     page.gap();
     pairs(&mut page, comparison);
     page.gap();
     for (place, strategy) in comparison.strategies.iter().enumerate() {
         if let Some(words) = paragraph(comparison, place) {
             let label = if place == 0 { "Why" } else { "" };
-            let words = format!("{} {}: {}", letter(place), strategy.key, opening(&words));
+            let words = match length {
+                Length::Screen => opening(&words),
+                Length::Full => words,
+            };
+            let against = reference(comparison, place)
+                .map_or(String::new(), |other| format!(" against {}", letter(other)));
+            let words = format!("{} {}{against}: {words}", letter(place), strategy.key);
             page.block(label, Tone::Plain, words);
         }
     }
     page.gap();
-    differences(&mut page, comparison);
+    differences(&mut page, comparison, length);
     without_prices(&mut page, comparison);
     page.gap();
     page
@@ -95,24 +103,34 @@ fn plans(page: &mut Page, comparison: &Comparison<'_>) {
     }
 }
 
-fn differences(page: &mut Page, comparison: &Comparison<'_>) {
-    let all = &comparison.differences;
+fn differences(page: &mut Page, comparison: &Comparison<'_>, length: Length) {
+    let all = weightiest_first(&comparison.differences);
+    let is_full = length == Length::Full;
+    let most = if is_full { all.len() } else { DIFFERENCES };
     if all.is_empty() {
         page.block("Differ", Tone::Plain, "in nothing but their names");
         return;
     }
-    for (place, one) in all.iter().take(DIFFERENCES).enumerate() {
+    for (place, one) in all.iter().take(most).enumerate() {
         let label = if place == 0 { "Differ" } else { "" };
         let values = one
             .values
             .iter()
             .map(|value| value.as_deref().unwrap_or("–"));
         let values = values.collect::<Vec<_>>().join(" | ");
-        page.block(label, Tone::Plain, cut(&format!("{}: {values}", one.path)));
+        let words = format!("{}: {values}", one.path);
+        page.block(
+            label,
+            Tone::Plain,
+            if is_full { words } else { cut(&words) },
+        );
     }
-    if all.len() > DIFFERENCES {
-        let more = all.len() - DIFFERENCES;
-        page.line(Tone::Faint, format!("and {more} more in differences.csv"));
+    if all.len() > most {
+        let more = all.len() - most;
+        page.line(
+            Tone::Faint,
+            format!("and {more} more: --full, differences.csv"),
+        );
     }
 }
 

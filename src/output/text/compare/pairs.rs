@@ -23,7 +23,10 @@ pub fn pairs(page: &mut Page, comparison: &Comparison<'_>) {
         matrix(page, comparison);
     }
     let to_first = comparison.pairs.iter().filter(|pair| pair.against == 0);
-    let words = to_first.map(|pair| format!("{} {}", letter(pair.of), gained(pair)));
+    let words = to_first.map(|pair| match pair.is_same() {
+        true => format!("{} the same in every tank", letter(pair.of)),
+        false => format!("{} {}", letter(pair.of), gained(pair)),
+    });
     let words = list(&words.collect::<Vec<_>>());
     page.block(
         "Than A",

@@ -3,9 +3,10 @@
 use crate::analysis::compare::Comparison;
 use crate::analysis::compare::lines::{Line, Standing};
 use crate::analysis::compare::value::Value;
+use crate::analysis::figure_list::Better;
 use crate::output::chart::words::short as two_digits;
 use crate::output::text::words::short;
-use crate::output::text::{Page, Tone};
+use crate::output::text::{Length, Page, Tone};
 
 use super::{BARE, NAMES, letter};
 
@@ -43,37 +44,49 @@ const LEAVE_FIRST: [&str; 13] = [
     "algae_g_per_m2",
 ];
 
-/// One line per figure in which the plans are told apart.
-pub fn table(page: &mut Page, comparison: &Comparison<'_>) {
+/// One line per figure in which the plans are told apart; in full one per figure.
+pub fn table(page: &mut Page, comparison: &Comparison<'_>, length: Length) {
     let count = comparison.strategies.len();
     let width = width(count);
     let heads: String = (0..count)
         .map(|place| format!("{:>width$}", letter(place)))
         .collect();
     page.block("Figures", Tone::Strong, format!("{:NAMES$}{heads}", ""));
-    for line in told(comparison) {
+    let lines = match length {
+        Length::Screen => told(comparison),
+        Length::Full => all(comparison),
+    };
+    for line in lines {
         let cells: Vec<String> = line
             .values
             .iter()
             .map(|value| cell(line, value, width))
             .collect();
         let standing = standing(line, &cells, comparison.last_day);
-        page.line(
-            Tone::Plain,
-            format!("{}  {standing}", row(line, &cells, width)),
-        );
+        let words = format!("{}  {standing}", row(line, &cells, width));
+        page.line(Tone::Plain, words.trim_end());
     }
     let bands = match count <= MOST_WITH_BANDS {
         true => "middle of the tanks, in brackets 5 to 95 of 100",
         false => "middle of the tanks",
     };
+    let more = match length {
+        Length::Screen => "all: --full, table.csv",
+        Length::Full => "bands: table.csv",
+    };
     page.line(
         Tone::Faint,
         format!(
             "{bands}; > later than the last day; visits: days on which somebody has to be there; no best or worst \
-             where the difference may be chance; all figures: table.csv"
+             where the difference may be chance; {more}"
         ),
     );
+}
+
+/// Every line that holds something.
+fn all<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
+    let lines = comparison.lines.iter();
+    lines.filter(|line| has_something(line)).collect()
 }
 
 /// The lines in which the plans are told apart, as many as fit.
@@ -127,7 +140,7 @@ fn row(line: &Line, cells: &[String], width: usize) -> String {
 }
 
 fn cell(line: &Line, value: &Value, width: usize) -> String {
-    let is_whole = line.unit == "day" || line.name == "visits";
+    let is_whole = line.unit == "day" || line.name == "visits" || line.name.ends_with("_day");
     let words = |value: f64| match width {
         _ if is_whole => format!("{value:.0}"),
         BARE => two_digits(value),
@@ -147,6 +160,10 @@ fn cell(line: &Line, value: &Value, width: usize) -> String {
 /// told. Days behind the last one are not known, so they are never called the same.
 fn standing(line: &Line, cells: &[String], last_day: u32) -> String {
     let count = line.values.len();
+    let known = line.values.iter().filter(|value| **value != Value::Nothing);
+    if line.better == Better::Neither || known.count() < 2 {
+        return String::new();
+    }
     let stands = |place: usize| line.standing_as(place, cells);
     if (0..count).all(|place| stands(place) == Standing::Between) {
         return match later(line) {
@@ -181,7 +198,6 @@ fn are_few(so_many: usize, count: usize) -> bool {
 mod tests {
     use super::*;
     use crate::analysis::compare::alike::Alike;
-    use crate::analysis::figure_list::Better;
 
     fn days(values: [Value; 2], alike: &[(usize, usize)]) -> Line {
         Line {

@@ -4,14 +4,12 @@ use crate::base::clock::{DAY, days};
 use crate::engine::event::EventKind;
 use crate::engine::result::{RunResult, Tally};
 
-use super::rect::Point;
-
 /// The microbes' own loss returns what they took up; it is not a load on them.
 const NOT_A_LOAD: &str = "nitrifier_loss";
 
 /// Ammonia that comes in, mg N a day, one value a day at its noon: from every process that makes
 /// it, from refills and from doses. A day that begins at filling counts in proportion.
-pub fn coming_in(run: &RunResult) -> Vec<Point> {
+pub fn coming_in(run: &RunResult) -> Vec<(f64, f64)> {
     let start = run.readings.first().map_or(0, |r| r.minute);
     (0..=run.input.last_day)
         .filter_map(|day| {
