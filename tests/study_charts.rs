@@ -390,6 +390,13 @@ fn what_the_tanks_ready_by_a_day_have_in_common_is_told_in_words() {
 }
 
 #[test]
+fn shares_larger_alone_than_in_all_are_rough() {
+    use firstfill::output::study::sureness::is_rough;
+    assert!(is_rough(0.06, 0.02) && is_rough(0.9, 1.1));
+    assert!(!is_rough(0.31, 0.30) && !is_rough(0.002, -0.004));
+}
+
+#[test]
 fn a_variance_that_a_few_runs_carry_is_told_and_not_ranked_by() {
     let all = odd();
     let (_, study, findings) = all.iter().find(|(name, ..)| *name == "few-runs").unwrap();

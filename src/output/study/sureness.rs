@@ -27,7 +27,8 @@ pub fn rough(found: &Found) -> Option<String> {
     let all = found.of(Kind::Total);
     let mut pairs = all.filter_map(|total| Some((alone(total)?.value, total.value)));
     let is_one = pairs.any(|(alone, with_others)| is_rough(alone, with_others));
-    let words = "shares above 100 %, or larger alone than with others, are what too few members make of them";
+    let words =
+        "shares above 100 %, or larger alone than in all, are what too few members make of them";
     is_one.then(|| words.to_string())
 }
 

@@ -99,10 +99,11 @@ pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
     all.extend(late(story, found).map(|words| ("late", words)));
     all.extend(carried(story, found).map(|words| ("few", words)));
     let Some(judged) = judged(found) else {
-        all.push((
-            "matter",
-            "nothing moves it, or too few members were run".into(),
-        ));
+        let words = match found.share_beyond() == 1.0 {
+            true => "not known: no run is ready within its days",
+            false => "nothing moves it, or too few members were run",
+        };
+        all.push(("matter", words.into()));
         return all;
     };
     all.push(("matter", matter(story, found, &judged)));
