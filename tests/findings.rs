@@ -8,6 +8,7 @@ use std::f64::consts::PI;
 use firstfill::analysis::sensitivity::saltelli::Design;
 use firstfill::analysis::study::findings::index::{Index, Kind};
 use firstfill::analysis::study::findings::judged::{Standing, judged};
+use firstfill::analysis::study::findings::lead::{Footing, Lead};
 use firstfill::analysis::study::findings::{Findings, Gathering};
 use firstfill::analysis::study::group::Group;
 use firstfill::analysis::study::input::Spread;
@@ -245,8 +246,73 @@ fn ready_days_beyond_the_run_are_counted_and_turn_the_verdict_to_ranks() {
     assert_eq!(judged(&found.found[0]).unwrap().leading, Kind::Rank);
     assert_eq!(only(&found, Kind::Total).len(), 3, "shares are still told");
     let early = findings(&study, late(40.0));
-    assert!(!early.found[0].ranks_lead());
+    assert_eq!(early.found[0].lead().unwrap().footing, Footing::Own);
     assert_eq!(judged(&early.found[0]).unwrap().leading, Kind::Total);
+}
+
+#[test]
+fn of_late_tanks_that_leads_which_there_is() {
+    let late = |x: &[f64]| (20.0 + 80.0 * x[0] + x[1]).floor().min(57.0);
+    let lead = |inputs: usize, method: Method, members: usize| {
+        let found = findings(&study(inputs, method, members, "ready_day"), late);
+        assert!(found.found[0].is_late());
+        let judged = judged(&found.found[0]).unwrap();
+        let lead = found.found[0].lead().unwrap();
+        assert_eq!((judged.leading, judged.footing), (lead.kind, lead.footing));
+        (lead, judged.all(Standing::Matters))
+    };
+    let with = |kind, footing| Lead { kind, footing };
+    let shares = variance(By::Input, false);
+    let (ranks, _) = lead(3, shares, 512);
+    assert_eq!(ranks, with(Kind::Rank, Footing::Ranks));
+    // fewer points than inputs have no ranks, fewer than two slots no distances
+    let (distances, matter) = lead(130, variance(By::Group, false), 128);
+    assert_eq!(distances, with(Kind::Pawn, Footing::Distances));
+    assert!(
+        matter.is_empty(),
+        "so few points go along with each other: {matter:?}"
+    );
+    let (care, matter) = lead(60, shares, 20);
+    assert_eq!(care, with(Kind::Total, Footing::Care));
+    assert!(matter.is_empty(), "{matter:?}");
+    let (care, _) = lead(3, Method::OneAtATime, 9);
+    assert_eq!(care, with(Kind::Range, Footing::Care));
+    let (ranks, _) = lead(3, Method::Points, 512);
+    assert_eq!(ranks, with(Kind::Rank, Footing::Ranks));
+}
+
+#[test]
+fn by_ranks_matters_what_moves_the_output_far_and_not_what_moves_it_regularly() {
+    let study = study(4, Method::Points, 400, ANY);
+    // the second input moves it by 3 of 100, and always the same way; the third by more than the first, less regularly
+    let regular = |x: &[f64]| 10.0 * x[0] + 0.3 * x[1];
+    let found = findings(&study, regular);
+    let rank = only(&found, Kind::Rank)[1];
+    assert!(rank.value > 0.9, "{rank:?}");
+    let told = judged(&found.found[0]).unwrap();
+    assert_eq!(told.all(Standing::Matters), [0]);
+    assert_eq!(told.all(Standing::Regular), [1]);
+    // of two that matter the one that moves it further stands first
+    let bent = |x: &[f64]| 5.0 * x[0] + 8.0 * (x[1] - 0.3).abs();
+    let told = judged(&findings(&study, bent).found[0]).unwrap();
+    let matter = told.all(Standing::Matters);
+    let distance = |factor| {
+        let found = findings(&study, bent);
+        found.found[0].at(Kind::Pawn, factor).unwrap().value
+    };
+    assert!(
+        matter
+            .windows(2)
+            .all(|two| distance(two[0]) >= distance(two[1])),
+        "{matter:?}"
+    );
+    // without distances nothing is said for sure
+    let mut without = found.found[0].clone();
+    without
+        .indices
+        .retain(|index| !matches!(index.kind, Kind::Pawn | Kind::PawnByChance));
+    let told = judged(&without).unwrap();
+    assert!(told.all(Standing::Matters).is_empty(), "{told:?}");
 }
 
 /// One run in a few hundred goes far up where both inputs are high; elsewhere it rises with the first.
@@ -272,7 +338,8 @@ fn where_a_few_runs_carry_the_variance_nothing_is_ranked_by_its_shares() {
     assert_eq!((judged.leading, judged.strongest()), (Kind::Rank, 0));
     // without ranks, as of few kept rows, nothing is said for sure
     let mut without = found.clone();
-    without.indices.retain(|index| index.kind != Kind::Rank);
+    let is_of_ranks = |kind| matches!(kind, Kind::Rank | Kind::Pawn | Kind::PawnByChance);
+    without.indices.retain(|index| !is_of_ranks(index.kind));
     let judged = firstfill::analysis::study::findings::judged::judged(&without).unwrap();
     assert_eq!(judged.leading, Kind::Total);
     let unsure = judged
@@ -282,7 +349,8 @@ fn where_a_few_runs_carry_the_variance_nothing_is_ranked_by_its_shares() {
     assert!(unsure, "{judged:?}");
     // the same without the spike is sure, and its shares lead
     let calm = &findings(&study, |x| x[0] + 0.1 * x[1]).found[0];
-    assert!(calm.carried_by_few().is_none() && !calm.ranks_lead());
+    assert!(calm.carried_by_few().is_none());
+    assert_eq!(calm.lead().unwrap().footing, Footing::Own);
     let told = calm.tail.unwrap().share;
     assert!(told < 0.05, "{told}");
 }

@@ -510,7 +510,7 @@ fn a_study_that_would_fill_the_disk_is_asked_for_twice() {
     let room = room();
     let said = refused(room.path(), &with(&["--members", "90000000"]), 2);
     assert!(
-        said.contains("rows take about") && said.contains("--yes"),
+        said.contains("error: 90 million rows take about") && said.contains(" GB"),
         "{said}"
     );
 }
@@ -572,4 +572,52 @@ fn a_study_counts_its_rows() {
     assert_eq!(of(&loaded("variance", 64).study), (6, 384));
     assert_eq!(of(&loaded("trajectories", 8).study), (5, 40));
     assert_eq!(of(&loaded("latin", 100).study), (1, 100));
+}
+
+#[test]
+fn inputs_stand_in_the_unit_in_which_their_range_is_written() {
+    let loaded = loaded("points", 48);
+    let results = Results::of(&loaded.study);
+    let at = results.header();
+    let at = at
+        .split(',')
+        .position(|name| name == "water.tap.alkalinity");
+    let head = &results.table().heads[at.unwrap()];
+    assert_eq!(head.unit, "dKH");
+    let values: Vec<f64> = results
+        .lines(&ran(&loaded, 0..48))
+        .lines()
+        .map(|line| line.split(',').nth(at.unwrap()).unwrap().parse().unwrap())
+        .collect();
+    // from 2 to 6 dKH; in meq/L nothing would lie above 2.2
+    let within = values.iter().all(|value| (2.0..=6.0).contains(value));
+    assert!(
+        within && values.iter().any(|value| *value > 5.0),
+        "{values:?}"
+    );
+}
+
+#[test]
+fn every_peak_and_low_has_its_day_and_no_earlier_milestone_has_moved() {
+    use firstfill::analysis::study::milestone::{Milestone, all};
+    let names: Vec<&str> = all().map(|one| one.name).collect();
+    let last = names.iter().position(|name| *name == "nitrite_peak_day");
+    assert_eq!(last, Some(2 + FIGURES.len()), "{names:?}");
+    for stem in [
+        "tan_peak",
+        "free_ammonia_peak",
+        "nitrite_peak",
+        "nitrate_peak",
+    ]
+    .into_iter()
+    .chain([
+        "oxygen_low",
+        "co2_high",
+        "kh_low",
+        "temperature_jump",
+        "ph_jump",
+    ]) {
+        let day = Milestone::named(&format!("{stem}_day")).unwrap();
+        assert!(day.unit == "1" && !day.is_a_ready_day() && !day.is_of_ripening());
+    }
 }

@@ -9,6 +9,7 @@ use apart::{all_words_are_drawn, words_apart};
 use firstfill::analysis::study::Study;
 use firstfill::analysis::study::findings::Findings;
 use firstfill::analysis::study::findings::index::Kind;
+use firstfill::analysis::study::findings::lead::{Footing, Lead};
 use firstfill::analysis::study::findings::regions::DRAWN;
 use firstfill::analysis::study::input::Spread;
 use firstfill::analysis::study::method::{By, Method};
@@ -73,12 +74,16 @@ fn odd() -> Vec<(&'static str, Study, Findings)> {
         ("effects-few", levels, 4, 0.0),
         ("points", Method::Points, 4096, 10.0),
         ("points-late", Method::Points, 1024, 90.0),
+        ("points-few", Method::Points, 64, 0.0),
+        ("shares-late-few", SHARES, 16, 35.0),
+        ("groups-late", groups, 256, 35.0),
+        ("never", Method::OneAtATime, 9, 90.0),
         ("one-at-a-time", Method::OneAtATime, 9, 0.0),
     ];
     let studied = |(name, method, members, later): (&'static str, Method, usize, f64)| {
         let study = like_a_tank(method, members, &MILESTONES);
         let study = match method {
-            Method::OneAtATime => return walked(name, study),
+            Method::OneAtATime => return walked(name, study, later),
             _ => study,
         };
         let findings = of_invented(&study, later);
@@ -97,7 +102,7 @@ fn odd() -> Vec<(&'static str, Study, Findings)> {
 }
 
 /// One at a time, laid out by hand: step by step, input by input.
-fn walked(name: &'static str, study: Study) -> (&'static str, Study, Findings) {
+fn walked(name: &'static str, study: Study, later: f64) -> (&'static str, Study, Findings) {
     use firstfill::analysis::study::Row;
     use firstfill::analysis::study::findings::Gathering;
     let mut gathering = Gathering::new(&study);
@@ -106,7 +111,7 @@ fn walked(name: &'static str, study: Study) -> (&'static str, Study, Findings) {
         let (step, input) = (number as usize / inputs, number as usize % inputs);
         let mut places = vec![0.5; inputs];
         places[input] = 0.05 + 0.9 * step as f64 / (study.members - 1) as f64;
-        let outputs = Some(support::study::invented(&study, &places, 0.0));
+        let outputs = Some(support::study::invented(&study, &places, later));
         gathering.take(&Row {
             number,
             places,
@@ -302,6 +307,96 @@ fn the_verdict_changes_when_the_facts_do() {
 }
 
 #[test]
+fn what_is_said_to_lead_is_what_leads() {
+    let mut met = Vec::new();
+    for (name, study, findings) in odd() {
+        let story = story(&study, &findings);
+        let (main, screen) = (
+            &findings.found[0],
+            strip_str(&page(&story).render(WIDEST)).to_string(),
+        );
+        let screen = screen.split_whitespace().collect::<Vec<_>>().join(" ");
+        let names: Vec<String> = figures(&story).into_iter().map(|one| one.name).collect();
+        let has = |stem: &str| names.contains(&format!("{stem}-{}", main.milestone.name));
+        let Some(Lead { kind, footing }) = main.lead() else {
+            continue;
+        };
+        met.push(footing);
+        let says = |words: &str| screen.contains(words);
+        match footing {
+            Footing::Own => assert!(!says(" lead here"), "{name}\n{screen}"),
+            Footing::Ranks => assert!(
+                has("ranks") && says("distance rank rank, 95 of 100 times"),
+                "{name} {names:?}\n{screen}"
+            ),
+            Footing::Distances => assert!(
+                kind == Kind::Pawn && has("distances") && says("distances lead here"),
+                "{name} {names:?}\n{screen}"
+            ),
+            Footing::Care => assert!(
+                !says(" lead here") && (says("read them with care") || says("nothing can be told")),
+                "{name}\n{screen}"
+            ),
+        }
+    }
+    for footing in [Footing::Own, Footing::Ranks, Footing::Care] {
+        assert!(met.contains(&footing), "{footing:?} in {met:?}");
+    }
+}
+
+#[test]
+fn what_the_tanks_ready_by_a_day_have_in_common_is_told_in_words() {
+    use firstfill::output::study::ready::in_common;
+    let mut study = like_a_tank(Method::Points, 2000, &["ready_day"]);
+    let findings = of_invented(&study, 0.0);
+    let regions = findings.regions.as_ref().unwrap();
+    let words = in_common(&story(&study, &findings)).unwrap();
+    let percent = 100.0 * regions.rows[0] as f64 / 2000.0;
+    let start = format!("of 2000 runs {percent:.0} of 100 are ready by day 28, without animals.");
+    assert!(words.starts_with(&start), "{words}");
+    assert!(words.contains("the middle of fastest growth of nitrite oxidisers"));
+    // the way of starting by the names of its tanks
+    study.inputs[24].name = "scenario".into();
+    study.inputs[24].words = "scenario".into();
+    study.inputs[24].spread =
+        Spread::Settings(["bare", "planted", "seeded"].map(Into::into).into());
+    let findings = {
+        use firstfill::analysis::study::Row;
+        use firstfill::analysis::study::findings::Gathering;
+        let mut gathering = Gathering::new(&study);
+        for number in 0..study.rows() {
+            let places = study.places(number);
+            let outputs = Some(vec![if places[24] > 2.0 / 3.0 { 20.0 } else { 40.0 }]);
+            gathering.take(&Row {
+                number,
+                places,
+                outputs,
+            });
+        }
+        gathering.findings()
+    };
+    let words = in_common(&story(&study, &findings)).unwrap();
+    assert!(
+        words.ends_with("Of those ready by day 28, 100 of 100 are seeded, of the others 0"),
+        "{words}"
+    );
+    let screen = strip_str(&page(&story(&study, &findings)).render(WIDEST)).to_string();
+    assert!(screen.contains("In common"), "{screen}");
+    let regions = figures(&story(&study, &findings))
+        .into_iter()
+        .find(|figure| figure.name == "regions")
+        .unwrap();
+    assert_eq!(regions.title, "Tanks ready by day 28 are more often seeded");
+}
+
+#[test]
+fn shares_larger_alone_than_in_all_are_rough() {
+    use firstfill::output::study::sureness::is_rough;
+    assert!(is_rough(0.06, 0.02) && is_rough(0.9, 1.1));
+    assert!(!is_rough(0.31, 0.30) && !is_rough(0.002, -0.004));
+}
+
+#[test]
 fn a_variance_that_a_few_runs_carry_is_told_and_not_ranked_by() {
     let all = odd();
     let (_, study, findings) = all.iter().find(|(name, ..)| *name == "few-runs").unwrap();
@@ -332,7 +427,7 @@ fn a_variance_that_a_few_runs_carry_is_told_and_not_ranked_by() {
         assert!(notes.contains(words), "{words}\n{notes}");
     }
     // and of the other milestones none of it is said
-    let other = verdict.split("Ready day:").nth(1).unwrap();
+    let other = verdict.split("Ready day, without animals:").nth(1).unwrap();
     assert!(!other.contains("carry"), "{other}");
 }
 
@@ -344,7 +439,9 @@ fn a_choice_is_told_where_a_number_hangs_on_the_order_of_its_settings() {
         let told = words.contains(&format!(
             "share of water changed early on (changes.early.share) is a choice: its ranks {hangs}"
         ));
-        let ranks_lead = ["shares-late", "points", "points-late", "few-runs"].contains(&name);
+        let found = &findings.found;
+        let leading = found.iter().filter_map(|found| Some(found.lead()?.kind));
+        let ranks_lead = leading.into_iter().any(|kind| kind == Kind::Rank);
         assert_eq!(told, ranks_lead, "{name}\n{words}");
         let csv = indices::table(&story(&study, &findings))
             .written(Form::Csv)
@@ -367,7 +464,7 @@ fn a_choice_is_told_where_a_number_hangs_on_the_order_of_its_settings() {
 #[test]
 fn what_leads_is_of_the_late_study_a_rank() {
     let (_, _, findings) = odd().swap_remove(1);
-    assert!(findings.found[0].ranks_lead());
+    assert_eq!(findings.found[0].lead().unwrap().kind, Kind::Rank);
     assert!(findings.found[0].of(Kind::Total).next().is_some());
 }
 

@@ -14,6 +14,7 @@ fn texts(study: &str) -> Vec<(PathBuf, String)> {
         ("study.toml".into(), study.to_string()),
         ("tank.toml".into(), TANK.to_string()),
         ("short.toml".into(), "based_on = \"tank.toml\"\nlength = 40\n[changes]\nlate = { days = \"15..40\", on = [\"Sun\"], share = \"40 %\" }\n[doses]\nweekly = { days = \"8..40\", every = 7, iron = \"0.05 mg/L\" }\n".into()),
+        ("bare.toml".into(), TANK.replace("early = {", "soon = {")),
         ("broken.toml".into(), "[tank]\ninside = \"60 x 30\"\n".into()),
     ]
 }
@@ -97,6 +98,10 @@ messages! {
     settings_between_whole_days: of("changes.early.every = { settings = \"1..4:3\" }\n");
     more_combinations_than_are_kept: of("changes.early.every = { settings = \"1..14:14\" }\nchanges.early.share = { settings = \"10 %..80 %:20\" }\n");
     a_group_of_something_else: format!("{}[groups]\nmu_AOB = \"water\"\nmu_NOB = \"wter\"\n", with(""));
+    problems_of_values_are_told_beside_those_of_words: of("mu_NOB = \"0.5..0.5 /day\"\nwater.tap.alkalinity = \"5..3 dKH\"\nmu_NBO = \"usual\"\n");
+    a_scenario_listed_twice: format!("[study]\nscenario = [\"tank.toml\", \"tank.toml\"]\nmethod = \"points\"\n{INPUTS}");
+    an_entry_that_one_of_two_scenarios_lacks: format!("[study]\nscenario = [\"tank.toml\", \"bare.toml\"]\nmethod = \"points\"\n{INPUTS}changes.early.share = {{ settings = [\"20 %\", \"40 %\"] }}\n");
+    one_member_is_too_few: format!("[study]\nscenario = \"tank.toml\"\nmethod = \"points\"\nmembers = 1\nready_by = 90\n{INPUTS}");
     an_unknown_word_of_a_table: of("mu_NOB = { from = \"0.3 /day\", to = \"0.6 /day\", frm = \"even\" }\n");
 }
 

@@ -7,6 +7,8 @@ use super::args::Study as Options;
 use super::exit::Failure;
 use super::{asked, say};
 use crate::analysis::study::slice::Slice;
+use crate::base::shown::grouped;
+use crate::output::chart::words::trimmed;
 use crate::output::growing::{Found, GrowingError, found, free_bytes, hidden};
 use crate::output::place::Place;
 use crate::output::rows::manifest::{COMMAND, Kept};
@@ -15,8 +17,11 @@ use crate::output::rows::size;
 use crate::scenario::problem::Problems;
 use crate::scenario::study::{self, Asking, LoadedStudy};
 
-/// Bytes in a megabyte.
-const MB: f64 = 1e6;
+/// Words for large counts, and units of room, the largest first.
+const COUNTS: [(f64, &str); 2] = [(1e9, "billion"), (1e6, "million")];
+const ROOM: [(f64, &str); 3] = [(1e12, "TB"), (1e9, "GB"), (1e6, "MB")];
+/// A number of these is told without its tenths from here on.
+const WHOLE_FROM: f64 = 10.0;
 
 /// How a study begins.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,14 +87,37 @@ pub fn refuse_large(
     if options.yes || bytes <= size::MOST_BYTES.min(free) {
         return Ok(());
     }
-    let (count, mb) = (rows.end - rows.start, bytes as f64 / MB);
+    let (count, takes) = (in_words(rows.end - rows.start), room(bytes));
     let room = match bytes > free {
-        true => format!(", and {:.0} MB are free", free as f64 / MB),
+        true => format!(", and {} are free", room(free)),
         false => String::new(),
     };
     Err(Failure::bad_input(format!(
-        "error: {count} rows take about {mb:.0} MB{room}\n  = help: add --yes to run them all the same, take fewer --members, or spread them with --shard"
+        "error: {count} rows take about {takes}{room}\n  = help: add --yes to run them all the same, take fewer --members, or spread them with --shard"
     )))
+}
+
+/// `13.3 billion`; small counts in figures.
+fn in_words(count: u64) -> String {
+    let large = COUNTS.iter().find(|(from, _)| count as f64 >= *from);
+    large.map_or_else(
+        || grouped(count as usize),
+        |(one, word)| {
+            format!(
+                "{} {word}",
+                trimmed((10.0 * count as f64 / one).round() / 10.0)
+            )
+        },
+    )
+}
+
+/// `18 TB`, `1.2 GB`.
+fn room(bytes: u64) -> String {
+    let found = ROOM.iter().find(|(one, _)| bytes as f64 >= *one);
+    let (one, word) = found.unwrap_or(&ROOM[ROOM.len() - 1]);
+    let number = bytes as f64 / one;
+    let digits = usize::from(number < WHOLE_FROM);
+    format!("{number:.digits$} {word}")
 }
 
 /// Bytes of the rows that an unfinished study has left.

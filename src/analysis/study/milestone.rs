@@ -2,6 +2,7 @@
 
 use crate::analysis::figure_list::{FIGURES, FigureOf};
 use crate::analysis::figures::Figures;
+use crate::analysis::milestones::Extreme;
 
 /// What came of a run, as milestones are read off it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -24,7 +25,7 @@ pub const USUAL: [&str; 5] = [
 ];
 
 /// One milestone of a run.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy)]
 pub struct Milestone {
     /// Name with unit, as in the tables; it stays once published.
     pub name: &'static str,
@@ -37,8 +38,14 @@ pub struct Milestone {
     read: Read,
 }
 
+impl PartialEq for Milestone {
+    fn eq(&self, other: &Milestone) -> bool {
+        self.name == other.name
+    }
+}
+
 /// Where a milestone is read off.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy)]
 enum Read {
     /// A figure of the tank as planned.
     Figure(FigureOf),
@@ -48,6 +55,8 @@ enum Read {
     ReadyBy,
     /// The first day from which the ripening limits alone hold.
     QuietFrom,
+    /// The day of an extreme of the tank as planned; 0 where there is none.
+    DayOf(fn(&Figures) -> Option<Extreme>),
 }
 
 /// Milestones of the ready day, which stand first.
@@ -55,25 +64,48 @@ const OF_READY: [Milestone; 3] = [
     Milestone {
         name: "ready_day",
         unit: "1",
-        what: "first day from which the ripening limits and the capacity hold; the day after the last where there is none",
+        what: "first day from which the ripening limits and the capacity hold, without animals; the day after the last where there is none",
         short: "ready day",
         read: Read::ReadyDay,
     },
     Milestone {
         name: "ready_by",
         unit: "1",
-        what: "1 when ready by the day `ready_by` of the study, else 0",
+        what: "1 when ready by the day `ready_by` of the study, without animals, else 0",
         short: "readiness in time",
         read: Read::ReadyBy,
     },
     Milestone {
         name: "quiet_from_day",
         unit: "1",
-        what: "first day from which the ripening limits hold, whatever the capacity; the day after the last where there is none",
+        what: "first day from which the ripening limits hold, without animals and whatever the capacity; the day after the last where there is none",
         short: "first quiet day",
         read: Read::QuietFrom,
     },
 ];
+
+macro_rules! days {
+    ($($name:ident $short:literal $what:literal $of:expr;)*) => {
+        /// Days of highest and lowest values that are no figures, which stand last.
+        const DAYS: [Milestone; [$($short),*].len()] = [$(Milestone {
+            name: stringify!($name),
+            unit: "1",
+            what: $what,
+            short: $short,
+            read: Read::DayOf($of),
+        }),*];
+    };
+}
+
+days! {
+    free_ammonia_peak_day "day of the free NH3 peak" "day of the highest free ammonia" |f| Some(f.free_ammonia_peak);
+    nitrate_peak_day "day of the nitrate peak" "day of the highest nitrate" |f| Some(f.nitrate_peak);
+    oxygen_low_day "day of the worst night" "day of the lowest oxygen" |f| Some(f.oxygen_low);
+    co2_high_day "day of the highest CO2" "day of the highest carbon dioxide" |f| Some(f.co2_high);
+    kh_low_day "day of the lowest KH" "day of the lowest KH" |f| Some(f.kh_low);
+    temperature_jump_day "day of the temperature jump" "day of the largest change of temperature at a water change; 0 without a change" |f| f.temperature_jump;
+    ph_jump_day "day of the pH jump" "day of the largest change of pH at a water change; 0 without a change" |f| f.ph_jump;
+}
 
 /// All milestones, in the order of the tables.
 pub fn all() -> impl Iterator<Item = Milestone> {
@@ -84,7 +116,7 @@ pub fn all() -> impl Iterator<Item = Milestone> {
         short: figure.short,
         read: Read::Figure(*figure),
     });
-    OF_READY.into_iter().chain(figures)
+    OF_READY.into_iter().chain(figures).chain(DAYS)
 }
 
 impl Milestone {
@@ -95,7 +127,7 @@ impl Milestone {
 
     /// Whether it is read off the tank without animals, to the end of the look-ahead.
     pub fn is_of_ripening(&self) -> bool {
-        !matches!(self.read, Read::Figure(_))
+        !matches!(self.read, Read::Figure(_) | Read::DayOf(_))
     }
 
     /// Whether it is 1 or 0.
@@ -117,6 +149,9 @@ impl Milestone {
             Read::ReadyDay => day(seen.ready_day),
             Read::ReadyBy => f64::from(u8::from(seen.ready_day.is_some_and(|day| day <= ready_by))),
             Read::QuietFrom => day(seen.quiet_from),
+            Read::DayOf(extreme) => {
+                extreme(&seen.figures).map_or(0.0, |extreme| f64::from(extreme.day()))
+            }
         }
     }
 }

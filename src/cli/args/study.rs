@@ -9,6 +9,7 @@ use super::TableForm;
 use super::into::Into;
 use super::one_of::OneOf;
 use crate::analysis::study::slice::Slice;
+use crate::scenario::study::MOST_MEMBERS;
 
 /// Options of `study`.
 #[derive(Debug, Clone, Args)]
@@ -35,7 +36,7 @@ pub struct Study {
     #[arg(long)]
     pub resume: bool,
     /// How many members, in place of what the file says
-    #[arg(long, value_name = "N")]
+    #[arg(long, value_name = "N", value_parser = members)]
     pub members: Option<NonZeroUsize>,
     /// Another draw, in place of what the file says; the same seed gives the same study
     #[arg(long, value_name = "N")]
@@ -85,6 +86,18 @@ pub struct Told {
     /// Print indices.csv in this form instead of the screen
     #[arg(long, value_name = "FORM", value_parser = OneOf::<TableForm>::new())]
     pub format: Option<TableForm>,
+}
+
+/// A number of members as typed.
+fn members(typed: &str) -> Result<NonZeroUsize, String> {
+    let whole = || {
+        format!(
+            "a whole number of members from 1 to {MOST_MEMBERS} is allowed, for example --members 512"
+        )
+    };
+    let members: NonZeroUsize = typed.parse().map_err(|_| whole())?;
+    let is_allowed = members.get() <= MOST_MEMBERS as usize;
+    is_allowed.then_some(members).ok_or_else(whole)
 }
 
 /// A slice as typed.

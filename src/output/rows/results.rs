@@ -34,7 +34,7 @@ impl<'a> Results<'a> {
     pub fn table(&self) -> Table {
         let inputs = self.study.inputs.iter().map(|input| Head {
             name: input.name.clone(),
-            unit: unit(&input.unit),
+            unit: unit(input.shown_unit()),
             meaning: match input.words.as_str() {
                 "" => "as you wrote it".into(),
                 words => words.into(),
@@ -97,7 +97,7 @@ impl<'a> Results<'a> {
                 (Spread::Settings(settings), Some(at)) => {
                     push_quoted(text, settings.get(*at as usize).map_or("", String::as_str));
                 }
-                (_, Some(value)) => push_six_digits(text, *value),
+                (_, Some(value)) => push_six_digits(text, input.shown(*value)),
             }
             text.push(',');
         }

@@ -77,10 +77,10 @@ fn heads() -> Vec<Head> {
         of_row("value", "the number", "all members that did not fail"),
         of_row(
             "low",
-            "95 of 100 times it lies above 2.5 % of the time no more; of a range the least output",
-            "a hundred replicates; of rank correlations Fisher's interval",
+            "lower end of where the number lies 95 of 100 times; of a range the least output; of pawn_by_chance of inputs that do nothing",
+            "a hundred replicates; of rank correlations Fisher's interval; of pawn_by_chance a hundred inputs that do nothing",
         ),
-        of_row("high", "the other end; of a range the most", "as low"),
+        of_row("high", "upper end; of a range the most", "as low"),
         Head::new(
             "beyond",
             "1",

@@ -3,15 +3,21 @@
 //! ```text
 //! indices · convergence · regions    tidy tables; per_milestone has what the first two share
 //! words                              names, shares and numbers as people read them
+//! numbers                            with as many digits as count
+//! leads                              which number leads, and why
 //! verdict                            what matters, and what may be ignored
-//! sureness                           how sure that is, and whether a few runs carry it
+//! ready                              what the tanks that are ready by a day have in common
+//! sureness                           how sure that is
 //! entries                            all of it as files
 //! ```
 
 pub mod convergence;
 pub mod entries;
 pub mod indices;
+pub mod leads;
+pub mod numbers;
 mod per_milestone;
+pub mod ready;
 pub mod regions;
 pub mod sureness;
 pub mod verdict;

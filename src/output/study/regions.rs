@@ -25,11 +25,11 @@ fn row(story: &Story<'_>, regions: &Regions, apart: &Apart) -> Vec<Cell> {
     let first = [
         Cell::words_of(&input.name),
         Cell::words_of(input.group.word()),
-        Cell::words_of(&input.unit),
+        Cell::words_of(input.shown_unit()),
         Cell::Number(apart.region.apart),
         Cell::Number(regions.by_chance),
     ];
-    let quarters = quarters.map(|value| Cell::Number(*value));
+    let quarters = quarters.map(|value| Cell::Number(input.shown(*value)));
     let rows = regions.rows.map(|rows| Cell::Count(rows as u64));
     let day = [Cell::Count(regions.by_day.into())];
     first
@@ -49,7 +49,11 @@ fn heads() -> Vec<Head> {
     vec![
         Head::plain("input", "the input", "study file"),
         Head::plain("group", "what it belongs to", "list of the program"),
-        Head::plain("unit", "unit of the input", "list of the program"),
+        Head::plain(
+            "unit",
+            "unit of the input, as its range is written",
+            "study file",
+        ),
         Head::new(
             "apart",
             "1",

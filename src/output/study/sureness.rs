@@ -1,4 +1,4 @@
-//! How sure what was found is, in words: how far it has converged, and whether a few runs carry it.
+//! How sure what was found is, in words: how far it has converged, and whether its shares can be.
 
 use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::index::{Index, Kind};
@@ -9,48 +9,16 @@ use crate::output::chart::words::number;
 use crate::output::text::words::{counted, list};
 
 use super::Story;
-use super::words::share;
 
 /// Most inputs that are named.
 const NAMED: usize = 3;
-
-/// That a few runs carry the variance, and what to do then.
-pub fn carried(found: &Found) -> Option<String> {
-    let few = few(found)?;
-    let hangs = match found.of(Kind::MuStar).next() {
-        Some(_) => "mean effects hang",
-        None => "shares of it hang",
-    };
-    let instead = match found.of(Kind::Rank).next() {
-        Some(_) => {
-            "ranks and distances lead here; method = \"latin\" with as many runs makes them sharper"
-        }
-        None => {
-            "nothing is ranked for sure; method = \"latin\" tells ranks and distances, which bear it"
-        }
-    };
-    Some(format!(
-        "{few}, so {hangs} on which of these were met: {instead}"
-    ))
-}
-
-/// `40 of 4096 runs, those farthest from the mean, carry 62 % of the variance`.
-pub fn few(found: &Found) -> Option<String> {
-    let tail = found.carried_by_few()?;
-    let (runs, of, share) = (tail.runs, tail.of, share(tail.share));
-    let (those, carry) = match runs {
-        1 => ("the one", "carries"),
-        _ => ("those", "carry"),
-    };
-    Some(format!(
-        "{runs} of {of} runs, {those} farthest from the mean, {carry} {share} of the variance"
-    ))
-}
+/// By how much a share alone may lie above that with others (judgement: less is hardly seen, and strays by chance).
+const STRAYS: f64 = 0.02;
 
 /// Whether shares are such as none can be, for so few members: more than all of the variance, or more alone than with
-/// others. Small ones stray about nothing and are no sign.
+/// others.
 pub fn is_rough(alone: f64, with_others: f64) -> bool {
-    with_others > 1.0 || alone > with_others + DONE_BELOW
+    with_others > 1.0 || alone > with_others + STRAYS
 }
 
 /// That shares are such as none can be, and why.
@@ -59,12 +27,17 @@ pub fn rough(found: &Found) -> Option<String> {
     let all = found.of(Kind::Total);
     let mut pairs = all.filter_map(|total| Some((alone(total)?.value, total.value)));
     let is_one = pairs.any(|(alone, with_others)| is_rough(alone, with_others));
-    let words = "shares above 100 %, or larger alone than with others, are what too few members make of them";
+    let words =
+        "shares above 100 %, or larger alone than in all, are what too few members make of them";
     is_one.then(|| words.to_string())
 }
 
-/// Which inputs may be as strong as the strongest, by the intervals of what leads.
+/// Which inputs may be as strong as the strongest, by the intervals of what leads. Ranks do not tell how strong an input
+/// is, and distances have no interval.
 fn order(story: &Story<'_>, found: &Found, judged: &Judged) -> Option<String> {
+    if matches!(judged.leading, Kind::Rank | Kind::Pawn) {
+        return None;
+    }
     let size = |factor: usize| Some(found.at(judged.leading, factor)?.size());
     let [least, _] = size(judged.strongest())?;
     let others = judged.order.iter().skip(1).map(|(factor, _)| *factor);
@@ -132,6 +105,7 @@ fn needed(size: &Size) -> u64 {
 pub fn widest(found: &Found, judged: &Judged) -> Option<f64> {
     match judged.leading {
         Kind::Rank => Some(widest_rank(found)),
+        Kind::Pawn => None,
         _ => Some(found.sizes.last()?.widest),
     }
 }

@@ -9,8 +9,10 @@ use crate::output::text::words::capital;
 use crate::output::text::words::{counted, list};
 
 use super::Story;
-use super::sureness::{carried, rough, sure};
-use super::words::{full_name, meaning, name, of_100, share, takes_settings, told, value};
+use super::leads::{carried, late};
+use super::ready::in_common;
+use super::sureness::{rough, sure};
+use super::words::{full_name, meaning, name, of_100, share, takes_settings, told_in_full, value};
 
 /// Most inputs that are named with their numbers, and most that are named without.
 const NAMED: usize = 8;
@@ -25,17 +27,25 @@ pub type Sentence = (&'static str, String);
 pub fn text(story: &Story<'_>) -> String {
     let mut text = format!("{}\n{}\n", story.name, size_of(story));
     for found in &story.findings.found {
-        text += &format!(
-            "\n{}: {}\n",
-            capital(found.milestone.short),
-            range(story, found)
-        );
+        text += &format!("\n{}: {}\n", capital(&title(found)), range(story, found));
         for (label, words) in sentences(story, found) {
             text += &format!("  {label}: {words}\n");
         }
     }
+    if let Some(words) = in_common(story) {
+        text += &format!("\nIn common: {}\n", capital(&words));
+    }
     text += &format!("\n{}\n", cannot_say(story));
     text
+}
+
+/// The milestone as a title: `ready day, without animals`.
+pub fn title(found: &Found) -> String {
+    let short = found.milestone.short;
+    match found.milestone.is_of_ripening() {
+        true => format!("{short}, without animals"),
+        false => short.to_string(),
+    }
 }
 
 /// What was run: `25 inputs, 4096 members, 110592 runs`.
@@ -86,13 +96,14 @@ pub fn range(story: &Story<'_>, found: &Found) -> String {
 /// What is found of one milestone.
 pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
     let mut all = Vec::new();
-    all.extend(beyond(story, found).map(|words| ("late", words)));
-    all.extend(carried(found).map(|words| ("few", words)));
+    all.extend(late(story, found).map(|words| ("late", words)));
+    all.extend(carried(story, found).map(|words| ("few", words)));
     let Some(judged) = judged(found) else {
-        all.push((
-            "matter",
-            "nothing moves it, or too few members were run".into(),
-        ));
+        let words = match found.share_beyond() == 1.0 {
+            true => "not known: no run is ready within its days",
+            false => "nothing moves it, or too few members were run",
+        };
+        all.push(("matter", words.into()));
         return all;
     };
     all.push(("matter", matter(story, found, &judged)));
@@ -101,6 +112,12 @@ pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
         all.push((
             "bend",
             format!("{names}: moved, but not one way, so ranks do not see it"),
+        ));
+    }
+    if let Some(names) = names(Standing::Regular) {
+        all.push((
+            "regular",
+            format!("{names}: the rank is clear, but the distance no more than chance makes of so few runs"),
         ));
     }
     if let Some(words) = together(story, &judged) {
@@ -122,20 +139,6 @@ pub fn sentences(story: &Story<'_>, found: &Found) -> Vec<Sentence> {
     all.extend(rough(found).map(|words| ("rough", words)));
     all.extend(sure(story, found, &judged).map(|words| ("sure", words)));
     all
-}
-
-/// How many are not ready within the run, and what that does to the numbers.
-fn beyond(story: &Story<'_>, found: &Found) -> Option<String> {
-    if found.outputs.beyond == 0 {
-        return None;
-    }
-    let last = story.study.last_day;
-    let many = of_100(found.share_beyond());
-    let does = match found.is_late() {
-        true => "so many that ranks and distances lead here, not shares of the variance",
-        false => "they count as the day after, so numbers tell of the days up to then",
-    };
-    Some(format!("{many} runs are not ready by day {last}: {does}"))
 }
 
 /// Which of the inputs are choices, where a number leads that hangs on the order of their settings.
@@ -168,8 +171,7 @@ fn choices(story: &Story<'_>, judged: &Judged) -> Option<String> {
 fn matter(story: &Story<'_>, found: &Found, judged: &Judged) -> String {
     let matter = judged.all(Standing::Matters);
     let with_number = |&factor: &usize| {
-        let number = found.at(judged.leading, factor);
-        let number = number.map_or(String::new(), |index| told(found, index));
+        let number = told_in_full(found, judged.leading, factor);
         format!("{} {number}", full_name(&story.findings.factors[factor]))
     };
     let what = meaning(judged.leading);

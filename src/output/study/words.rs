@@ -105,6 +105,17 @@ pub fn bare(found: &Found, index: &Index) -> String {
     }
 }
 
+/// What leads of an input in words; beside a rank, which does not tell how much, its distance: `0.41, rank −0.62`.
+pub fn told_in_full(found: &Found, leading: Kind, factor: usize) -> String {
+    let told_of = |kind| found.at(kind, factor).map(|index| told(found, index));
+    let own = told_of(leading).unwrap_or_default();
+    match (leading, told_of(Kind::Pawn)) {
+        (Kind::Rank, Some(distance)) => format!("{distance} (rank {own})"),
+        (Kind::Rank, None) => format!("rank {own}"),
+        _ => own,
+    }
+}
+
 /// What the numbers of a kind are: `share of its variance`.
 pub fn meaning(kind: Kind) -> &'static str {
     match kind {
@@ -115,7 +126,9 @@ pub fn meaning(kind: Kind) -> &'static str {
         Kind::Mu => "mean effect from end to end",
         Kind::MuStar => "mean size of its effect from end to end",
         Kind::Sigma => "standard deviation of its effect",
-        Kind::Rank => "rank correlation, the others held",
+        Kind::Rank => {
+            "the distance tells how far it moves the distribution, the rank how regularly"
+        }
         Kind::Pawn | Kind::PawnByChance => "how far it moves the distribution",
         Kind::Range => "from least to most, alone",
         Kind::Rise => "at its upper end less at its lower",

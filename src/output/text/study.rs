@@ -6,9 +6,10 @@ use crate::analysis::study::findings::index::Kind;
 use crate::analysis::study::findings::judged::{Standing, judged};
 use crate::output::chart::words::number;
 use crate::output::study::Story;
-use crate::output::study::sureness::few;
-use crate::output::study::verdict::{cannot_say, range, sentences, size_of};
-use crate::output::study::words::{amount, bare, meaning, name, share, told};
+use crate::output::study::leads::few;
+use crate::output::study::ready::in_common;
+use crate::output::study::verdict::{cannot_say, range, sentences, size_of, title};
+use crate::output::study::words::{amount, bare, meaning, name, share, told_in_full};
 use crate::output::text::words::capital;
 
 use super::words::counted;
@@ -42,7 +43,7 @@ pub fn page(story: &Story<'_>) -> Page {
 
 /// The strongest inputs of a milestone, with their numbers.
 fn strongest(page: &mut Page, story: &Story<'_>, found: &Found) {
-    let title = format!("{}; {}", found.milestone.short, range(story, found));
+    let title = format!("{}; {}", title(found), range(story, found));
     page.block("Milestone", Tone::Strong, title);
     let Some(judged) = judged(found) else {
         return;
@@ -83,7 +84,8 @@ fn in_lines(text: &str, width: usize) -> Vec<String> {
 fn heads(leading: Kind) -> String {
     let columns = match leading {
         Kind::Total => ["alone", "in all", "95 of 100 times"],
-        Kind::Rank => ["distance", "rank", "95 of 100 times"],
+        Kind::Rank => ["distance", "rank", "rank, 95 of 100 times"],
+        Kind::Pawn => ["chance", "distance", ""],
         Kind::MuStar => ["spread", "effect", "95 of 100 times"],
         _ => ["rise", "range", "from and to"],
     };
@@ -95,6 +97,7 @@ fn cells(found: &Found, leading: Kind, factor: usize) -> String {
     let beside = match leading {
         Kind::Total => Kind::First,
         Kind::Rank => Kind::Pawn,
+        Kind::Pawn => Kind::PawnByChance,
         Kind::MuStar => Kind::Sigma,
         _ => Kind::Rise,
     };
@@ -133,6 +136,10 @@ fn verdict(page: &mut Page, story: &Story<'_>, found: &Found) {
         };
         page.block(&capital(label), tone, words);
     }
+    let tells_of_ready = found.milestone.is_of_ripening();
+    if let Some(words) = in_common(story).filter(|_| tells_of_ready) {
+        page.block("In common", Tone::Plain, capital(&words));
+    }
     page.block("But", Tone::Plain, cannot_say(story));
 }
 
@@ -161,9 +168,7 @@ fn in_short(story: &Story<'_>, found: &Found, kind: Option<Kind>) -> String {
         return "nothing moves it".into();
     };
     let with_number = |&(factor, _): &(usize, Standing)| {
-        let number = found
-            .at(judged.leading, factor)
-            .map_or(String::new(), |index| told(found, index));
+        let number = told_in_full(found, judged.leading, factor);
         format!("{} {number}", story.findings.factors[factor].name)
     };
     let strongest: Vec<String> = judged.order.iter().take(NAMED).map(with_number).collect();

@@ -16,7 +16,7 @@ use super::known::Known;
 use super::laid::Ground;
 use super::wishes::{Values, Wish, Wishes};
 
-/// Every input that is to vary, once, in the order of the file; names that nobody knows are problems.
+/// Every input that is to vary, once, in the order of the file; names that nobody knows are problems, and left out.
 pub fn wanted(
     wishes: &Wishes,
     grounds: &[Ground],
@@ -39,8 +39,12 @@ pub fn wanted(
             );
         }
     }
+    let mut spoilt: Vec<&str> = Vec::new();
     for wish in &wishes.list {
-        problems.extend(unknown(wish, grounds, &known));
+        if let Some(problem) = unknown(wish, grounds, &known) {
+            problems.push(problem);
+            spoilt.push(&wish.name);
+        }
         match wish.values {
             Values::Kept => list.retain(|other| other.name != wish.name),
             _ => add(&mut list, wish.clone()),
@@ -54,6 +58,7 @@ pub fn wanted(
     if list.is_empty() && grounds.len() < 2 && problems.is_empty() {
         problems.push(nothing(wishes.place.as_ref()));
     }
+    list.retain(|wish| !spoilt.contains(&wish.name.as_str()));
     list
 }
 

@@ -1,5 +1,7 @@
 //! `[study]`: the scenarios, how runs are laid out, and what is looked at.
 
+use std::path::{Component, Path, PathBuf};
+
 use crate::analysis::study::method::{By, Method};
 use crate::analysis::study::milestone::{self, Milestone};
 use crate::scenario::problem::{Place, Problem};
@@ -64,10 +66,33 @@ pub fn read(file: &Reader<'_>, asking: Asking) -> Head {
 
 fn scenarios(section: &Reader<'_>) -> Vec<Said> {
     let scenarios = texts(section, "scenario");
+    for (at, (name, place)) in scenarios.iter().enumerate() {
+        let same = scenarios[..at]
+            .iter()
+            .find(|(earlier, _)| is_the_same(earlier, name));
+        if let Some((_, earlier)) = same {
+            let problem = Problem::at(place, format!("the scenario {name} is listed twice"));
+            let problem = problem.also(earlier, "here it is already");
+            section
+                .desk
+                .problem(problem.help("list each once: settings of an input are equally likely"));
+        }
+    }
     if section.is_there() && section.entry("scenario").is_none() {
         section.missing("scenario");
     }
     scenarios
+}
+
+/// Whether two names are of one file, with or without a dot in front.
+fn is_the_same(one: &str, other: &str) -> bool {
+    let parts = |name| {
+        let parts = Path::new(name).components();
+        parts
+            .filter(|part| *part != Component::CurDir)
+            .collect::<PathBuf>()
+    };
+    parts(one) == parts(other)
 }
 
 /// A text, or a list of them, with their places.

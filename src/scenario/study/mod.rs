@@ -33,6 +33,7 @@ use super::problem::{Problem, Problems};
 use super::reader::{Read, Reader};
 use super::tree;
 use head::Head;
+pub use head::MOST_MEMBERS;
 use laid::Ground;
 use wishes::Wish;
 
@@ -140,12 +141,21 @@ fn understood(
     let grounds = grounds(path, files, &head, &mut problems);
     let plain = plain(&grounds, &mut problems)?;
     let list = chosen::wanted(&wishes, &grounds, &plain, &mut problems);
-    if !problems.is_empty() {
+    if grounds.len() < head.scenarios.len() {
         return Err(problems);
     }
     let counts = counts(&head, &list);
-    refuse::too_many(&head, &counts, MOST_COMBINATIONS)?;
-    let cases = cases(&grounds, &list, &counts)?;
+    let too_many = refuse::too_many(&head, &counts, MOST_COMBINATIONS);
+    // what is wrong with a value shows in a scenario only: it is told beside what is wrong so far
+    let cases = too_many.and_then(|()| cases(&grounds, &list, &counts));
+    let cases = match (cases, problems.is_empty()) {
+        (Ok(cases), true) => cases,
+        (Ok(_), false) => return Err(problems),
+        (Err(more), _) => {
+            problems.extend(more);
+            return Err(problems);
+        }
+    };
     refuse::lengths(&head, &cases)?;
     let inputs = spreads::inputs(&head, &wishes, &list, &cases)?;
     let family = Family::of(cases, &inputs);
@@ -217,7 +227,7 @@ fn cases(grounds: &[Ground], list: &[Wish], counts: &[usize]) -> Result<Vec<Case
         let entries = settings.fold(ranges.clone(), based_on::over);
         match grounds[numbers[0]].with(entries) {
             Ok(case) => cases.push(case),
-            Err(more) => problems.extend(more),
+            Err(more) => of_scenario(&grounds[numbers[0]], grounds.len(), more, &mut problems),
         }
     }
     match problems.is_empty() {
@@ -226,11 +236,34 @@ fn cases(grounds: &[Ground], list: &[Wish], counts: &[usize]) -> Result<Vec<Case
     }
 }
 
+/// Problems of a scenario with what varies in it, each once; of several scenarios with the name of the one it is about.
+fn of_scenario(ground: &Ground, scenarios: usize, more: Refused, problems: &mut Refused) {
+    let named = |problem: Problem| match scenarios {
+        1 => problem,
+        _ => problem.help(format!("it is so in the scenario {}", ground.stem)),
+    };
+    for problem in more.into_iter().map(named) {
+        if !problems.contains(&problem) {
+            problems.push(problem);
+        }
+    }
+}
+
 fn study(head: Head, inputs: Vec<Input>, family: &Family, list: &[Wish]) -> Result<Study, Refused> {
-    refuse::few_members(&head, inputs.len())?;
-    refuse::tied(&head, family, &inputs, list)?;
     let last_day = family.variants()[0].case().input.last_day;
-    refuse::late(&head, last_day)?;
+    let answers = [
+        refuse::few_members(&head, inputs.len()),
+        refuse::tied(&head, family, &inputs, list),
+        refuse::late(&head, last_day),
+    ];
+    let problems: Refused = answers
+        .into_iter()
+        .filter_map(Result::err)
+        .flatten()
+        .collect();
+    if !problems.is_empty() {
+        return Err(problems);
+    }
     let ready_by = match head.ready_by {
         Read::Given(day, _) => day,
         _ => head::USUAL_READY_BY.min(last_day),

@@ -74,8 +74,11 @@ pub fn few_members(head: &Head, inputs: usize) -> Answer {
         several => format!("{several} inputs"),
     };
     let title = format!(
-        "{} members are too few for method = \"{}\"",
-        head.members,
+        "{} too few for method = \"{}\"",
+        match head.members {
+            1 => "1 member is".to_string(),
+            several => format!("{several} members are"),
+        },
         method.word()
     );
     one(Problem::at(place, title)

@@ -1,6 +1,7 @@
 //! `[inputs]` and `[groups]`: what is to vary and how, as it is written.
 
 use crate::analysis::study::group::Group;
+use crate::base::units::quantity;
 use crate::scenario::problem::{Place, Problem};
 use crate::scenario::reader::{Reader, choice_of, is_none};
 use crate::scenario::tree::{Entry, Node, Table, Value};
@@ -159,7 +160,9 @@ fn values(section: &Reader<'_>, name: &str, node: &Node) -> Option<Values> {
     let found = match &node.value {
         _ if is_none(node) => Some(Values::Kept),
         Value::Text(text) if text == "usual" => Some(Values::Usual),
-        Value::Text(text) if text.contains("..") => Some(Values::Range(node.clone())),
+        Value::Text(text) if text.contains("..") => {
+            return has_width(section, name, node, text).then(|| Values::Range(node.clone()));
+        }
         Value::Table(table) => return of_table(section, name, node, table),
         _ => None,
     };
@@ -208,10 +211,43 @@ fn of_table(section: &Reader<'_>, name: &str, node: &Node, table: &Table) -> Opt
         )?;
     }
     let range = format!("{}..{}", from.node.value.written(), to.node.value.written());
-    Some(Values::Even(Node {
-        place: node.place.clone(),
-        value: Value::Text(range),
-    }))
+    has_width(section, name, node, &range).then(|| {
+        Values::Even(Node {
+            place: node.place.clone(),
+            value: Value::Text(range),
+        })
+    })
+}
+
+/// Whether a range rises; one that does not is a problem. What else it may lack is told by the reader of scenarios.
+fn has_width(section: &Reader<'_>, name: &str, node: &Node, range: &str) -> bool {
+    let ends = quantity::ends(range);
+    let split = |end: &str| {
+        let split = quantity::split(end).ok()?;
+        Some((split.number, split.unit.to_string()))
+    };
+    let both = ends.and_then(|(first, last)| split(&first).zip(split(&last)));
+    let Some(((low, of_low), (high, of_high))) = both else {
+        return true;
+    };
+    if of_low != of_high || low < high {
+        return true;
+    }
+    let (title, label, help) = match low == high {
+        true => (
+            "goes from a value to the same, so it does not vary",
+            "both ends are the same",
+            "give a wider range, or take the line out: what is not among the inputs stays as the scenario has it",
+        ),
+        false => (
+            "does not rise",
+            "the lower end first",
+            "write the lower end before the higher one",
+        ),
+    };
+    let problem = Problem::at(&node.place, format!("inputs.{name} {title}"));
+    section.desk.problem(problem.label(label).help(help));
+    false
 }
 
 /// Settings as a list, or as a range divided: `"20 %..80 %:4"`.

@@ -4,17 +4,20 @@
 //! rows ─► members ─► variance · effects · one_at_a_time     sums, each with a hundred replicates for its interval
 //!      └► sample  ─► ranked · regions · tail · sizes        the first rows that lie anywhere, for what needs them all
 //!                    index       what all of it is told as: one number of one kind about one input
+//!                    lead        which kind leads
 //!                    judged      what matters, what may be ignored, what works together
 //! ```
 //!
 //! A member with a failed row is left out of sums and counted. A ready day beyond the run counts as the day after the
-//! last, so its indices are those of min(day, length); where that is so in more than three of ten rows, ranks lead. So
-//! they do where a few rows carry the variance ([`tail`]) and its shares are not sure.
+//! last, so its indices are those of min(day, length); where that is so in more than three of ten rows, ranks lead, or
+//! distances where there are none ([`lead`]). So they do where a few rows carry the variance ([`tail`]) and its shares
+//! are not sure.
 
 mod effects;
 pub mod factor;
 pub mod index;
 pub mod judged;
+pub mod lead;
 mod members;
 mod one_at_a_time;
 mod ranked;
@@ -39,7 +42,7 @@ use tail::Tail;
 
 /// Rows that are kept for being drawn.
 const DRAWN: usize = 2000;
-/// Ranks lead where a larger share of rows than this is not ready within the run.
+/// Shares and means tell too little where a larger share of rows than this is not ready within the run.
 pub const RANKS_LEAD: f64 = 0.3;
 
 /// Gathers what a study finds, row by row, in the order of their numbers.
@@ -198,7 +201,7 @@ impl Found {
         self.outputs.beyond as f64 / (self.outputs.moments.count().max(1)) as f64
     }
 
-    /// Whether so many are beyond the run that ranks lead.
+    /// Whether so many are beyond the run that shares and means tell too little.
     pub fn is_late(&self) -> bool {
         self.share_beyond() > RANKS_LEAD
     }
@@ -210,10 +213,5 @@ impl Found {
         let is_sure = self.sizes.last().is_some_and(Size::is_done);
         let tail = self.tail.as_ref().filter(|tail| tail.is_heavy());
         tail.filter(|_| hangs_on_it && !is_sure)
-    }
-
-    /// Whether ranks lead, since shares and means tell too little.
-    pub fn ranks_lead(&self) -> bool {
-        self.is_late() || self.carried_by_few().is_some()
     }
 }

@@ -3,7 +3,7 @@
 use super::index::{Index, Kind};
 use super::sample::Sample;
 use super::sizes::{Size, told_up_to, widest};
-use crate::analysis::sensitivity::pawn::Apart;
+use crate::analysis::sensitivity::pawn::{Apart, ByChance};
 use crate::analysis::sensitivity::{pawn, rank};
 use crate::analysis::study::Study;
 use crate::analysis::study::input::{Input, Spread};
@@ -20,29 +20,41 @@ pub fn indices(study: &Study, sample: &Sample, milestone: usize) -> Vec<Index> {
     if outputs.iter().all(|output| *output == outputs[0]) {
         return indices;
     }
+    let mut chance: Vec<(usize, Option<ByChance>)> = Vec::new();
     for (at, (input, levels)) in study.inputs.iter().zip(&levels).enumerate() {
-        if let Some((apart, by_chance)) = apart(input, levels, &outputs) {
+        let Some((apart, slots)) = apart(input, levels, &outputs) else {
+            continue;
+        };
+        if !chance.iter().any(|(known, _)| *known == slots) {
+            chance.push((slots, pawn::by_chance(&outputs, slots)));
+        }
+        let by_chance = chance.iter().find(|(known, _)| *known == slots);
+        if let Some((_, Some(by_chance))) = by_chance {
+            let interval = Some(by_chance.interval);
             indices.push(Index::new(Kind::Pawn, at, apart.median, None));
-            indices.push(Index::new(Kind::PawnByChance, at, by_chance, None));
+            indices.push(Index::new(
+                Kind::PawnByChance,
+                at,
+                by_chance.middle,
+                interval,
+            ));
         }
     }
     indices
 }
 
-/// How far an input moves the output, and how far it would by chance; of a choice whose settings have rows enough there
-/// is a slot for each. None of too few rows.
-fn apart(input: &Input, levels: &[f64], outputs: &[f64]) -> Option<(Apart, f64)> {
-    let rows = outputs.len();
-    let most = rows / LEAST_IN_A_SLOT;
+/// How far an input moves the output, and over how many slots; of a choice whose settings have rows enough there is a
+/// slot for each. None of too few rows.
+fn apart(input: &Input, levels: &[f64], outputs: &[f64]) -> Option<(Apart, usize)> {
+    let most = outputs.len() / LEAST_IN_A_SLOT;
     if let Spread::Settings(settings) = &input.spread
         && settings.len() <= most
     {
-        let apart = pawn::apart_by_value(levels, outputs)?;
-        return Some((apart, pawn::by_chance(rows, settings.len())));
+        return Some((pawn::apart_by_value(levels, outputs)?, settings.len()));
     }
     let slots = SLOTS.min(most);
     let apart = pawn::apart(levels, outputs, slots).filter(|_| slots > 1)?;
-    Some((apart, pawn::by_chance(rows, slots)))
+    Some((apart, slots))
 }
 
 /// How sure the ranks are, of the first rows more and more.

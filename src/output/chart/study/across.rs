@@ -2,16 +2,14 @@
 
 use crate::analysis::study::findings::regions::{DRAWN, spans_decades};
 use crate::analysis::study::input::{Input, Spread};
-use crate::base::maths::log10;
 use crate::output::chart::axis::{Axis, Scale, Tick, around, decades};
-use crate::output::chart::words::{number, short};
+use crate::output::chart::words::number;
+use crate::output::study::numbers::two_digits;
 
 /// Most steps of an axis.
 const STEPS: usize = 4;
 /// Most decades of an axis.
 const DECADES: i32 = 6;
-/// Most digits after the point of two numbers that are told apart.
-const MOST_DIGITS: f64 = 6.0;
 /// Longest name of a setting below a small panel, signs.
 const SETTING: usize = 12;
 
@@ -61,28 +59,6 @@ fn with_ends(axis: Axis) -> Axis {
     }
 }
 
-/// A number with about two digits that count, however small it is: `0.043`, `4.3e-5`.
-pub fn two_digits(value: f64) -> String {
-    match short(value) {
-        words if words == "0" && value != 0.0 => format!("{value:.1e}"),
-        words => words,
-    }
-}
-
-/// Two numbers with two digits that count, or with as many more as it takes to tell them apart: `1.12` and `1.08`.
-pub fn told_apart(values: [f64; 2]) -> [String; 2] {
-    let plain = values.map(two_digits);
-    let differ = |[one, other]: &[String; 2]| one != other;
-    if values[0] == values[1] || differ(&plain) {
-        return plain;
-    }
-    let decade = log10(values[0].abs().max(values[1].abs())).floor();
-    let two = (1.0 - decade).clamp(0.0, MOST_DIGITS) as usize;
-    let longer = (two + 1..=two + 3).map(|digits| values.map(|value| number(value, digits)));
-    let mut longer = longer;
-    longer.find(differ).unwrap_or(plain)
-}
-
 /// Whether settings are too long to be named on an axis, and stand there by their numbers.
 pub fn are_numbered(settings: &[String]) -> bool {
     let is_long = |words: &String| words.chars().count() > SETTING;
@@ -104,20 +80,5 @@ fn of_settings(settings: &[String]) -> Axis {
         high: settings.len() as f64 - 0.5,
         scale: Scale::Even,
         ticks: settings.iter().enumerate().map(name).collect(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn numbers_that_look_alike_get_digits_until_they_do_not() {
-        assert_eq!(told_apart([1.12, 1.08]), ["1.12", "1.08"]);
-        assert_eq!(told_apart([0.92, 0.71]), ["0.92", "0.71"]);
-        assert_eq!(told_apart([31.2, 30.9]), ["31.2", "30.9"]);
-        assert_eq!(told_apart([0.0432, 0.0434]), ["0.0432", "0.0434"]);
-        assert_eq!(told_apart([2.0, 2.0]), ["2.0", "2.0"]);
-        assert_eq!(told_apart([4.31e-5, 8e-5]), ["4.3e-5", "8.0e-5"]);
     }
 }

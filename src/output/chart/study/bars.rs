@@ -95,12 +95,23 @@ fn scale(sheet: &mut Sheet, found: &Found, rows: &Rows, tall: f64) -> usize {
 fn across(rows: &Rows) -> Axis {
     let least = if rows.kind == Kind::Range { 1e-6 } else { 0.05 };
     let mut axis = from_zero(rows.values(), least, STEPS);
+    if rows.kind == Kind::Rank {
+        end_at_one(&mut axis);
+    }
     if rows.kind == Kind::Total {
         for tick in &mut axis.ticks {
             tick.words = format!("{} %", number(100.0 * tick.value, 0));
         }
     }
     axis
+}
+
+/// No rank lies beyond −1 and 1.
+fn end_at_one(axis: &mut Axis) {
+    (axis.low, axis.high) = (axis.low.max(-1.0), axis.high.min(1.0));
+    let (low, high) = (axis.low, axis.high);
+    axis.ticks
+        .retain(|tick| low <= tick.value && tick.value <= high);
 }
 
 /// The bar, the inner one of what it does alone, and the interval.

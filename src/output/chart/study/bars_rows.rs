@@ -48,6 +48,7 @@ impl Rows {
         let (kind, beside) = match judged.leading {
             Kind::Total => (Kind::Total, Kind::First),
             Kind::Rank => (Kind::Rank, Kind::Pawn),
+            Kind::Pawn => (Kind::Pawn, Kind::PawnByChance),
             other => (other, Kind::Rise),
         };
         let row = |factor: usize| {

@@ -21,10 +21,14 @@ pub(super) fn distance(found: &Found, kind: Kind) -> Option<Note> {
         true => format!("about {most}"),
         false => format!("{least} to {most}, by the number of its settings"),
     };
+    let rank = match kind {
+        Kind::Rank => ", where a rank tells how regularly",
+        _ => "",
+    };
     let words = format!(
-        "how far an input moves the distribution of the result, whichever way; one that does nothing shows {by_chance}."
+        "how far an input moves the distribution of the result, whichever way{rank}; one that does nothing shows {by_chance}."
     );
-    (kind == Kind::Rank).then(|| Note::new("Distance", words))
+    matches!(kind, Kind::Rank | Kind::Pawn).then(|| Note::new("Distance", words))
 }
 
 /// How the file of a chart is called before its milestone.
@@ -32,6 +36,7 @@ pub(super) fn stem(kind: Kind) -> &'static str {
     match kind {
         Kind::Total => "shares",
         Kind::Rank => "ranks",
+        Kind::Pawn => "distances",
         _ => "ranges",
     }
 }
@@ -51,8 +56,9 @@ pub(super) fn key(kind: Kind) -> Vec<Key> {
         ],
         Kind::Rank => vec![
             Key::Line(bar(INNER), "rank correlation, the other inputs held"),
-            interval,
+            Key::Line(RANGE, "so the rank lies 95 of 100 times"),
         ],
+        Kind::Pawn => vec![Key::Line(bar(INNER), "how far it moves the distribution")],
         _ => vec![Key::Line(
             bar(INNER),
             "from the least to the most, the others in their middle",
@@ -65,6 +71,7 @@ pub(super) fn scale_name(found: &Found, kind: Kind) -> String {
     let the = titles::the(found);
     match kind {
         Kind::Total => format!("share of the variance of {the}"),
+        Kind::Pawn => format!("distance of the distribution of {the}"),
         Kind::Rank => format!(
             "← {} {the} · {} →",
             titles::way(found, -1.0),
@@ -84,6 +91,7 @@ pub(super) fn heads(kind: Kind) -> [&'static str; 2] {
     match kind {
         Kind::Total => ["alone", "in all"],
         Kind::Rank => ["rank", "distance"],
+        Kind::Pawn => ["distance", "by chance"],
         _ => ["range", "rise"],
     }
 }

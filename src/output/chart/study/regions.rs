@@ -2,7 +2,6 @@
 
 use crate::analysis::study::findings::regions::{Apart, Regions};
 use crate::analysis::study::input::{Input, Spread};
-use crate::base::shown::grouped;
 use crate::output::chart::axis::{Axis, from_zero};
 use crate::output::chart::figure::{Area, Figure, Line, Panel};
 use crate::output::chart::key::Key;
@@ -12,11 +11,13 @@ use crate::output::chart::sheet::Sheet;
 use crate::output::chart::style::{INK, Pen, READY};
 use crate::output::chart::words::{list, number};
 use crate::output::study::Story;
+use crate::output::study::numbers::told_apart;
+use crate::output::study::ready::{how_many, is_scenario, middles, most_apart};
 use crate::output::study::verdict::cannot_say;
-use crate::output::study::words::{name, of_100, share, with_unit};
-use crate::output::text::words::counted;
+use crate::output::study::words::{name, share, with_unit};
+use crate::output::text::words::{capital, counted};
 
-use super::across::{across, are_numbered, told_apart};
+use super::across::{across, are_numbered};
 use super::small;
 
 /// Inputs named in the title.
@@ -24,6 +25,8 @@ const NAMED: usize = 2;
 /// How much the area of those that are ready covers.
 const COVER: f64 = 0.2;
 const STEPS: usize = 4;
+/// How a side begins, but for the scenario.
+const HAVE: &str = "have ";
 /// Base line of the last note.
 const LAST_NOTE: f64 = 876.0;
 
@@ -64,7 +67,7 @@ fn titles(story: &Story<'_>, regions: &Regions) -> Vec<String> {
     let said = |most: usize, how: Naming| {
         let sides = clear.iter().take(most);
         let words: Vec<String> = sides.map(|apart| side(story, apart, how)).collect();
-        format!("Tanks ready by day {by} have {}", list(&words))
+        format!("Tanks ready by day {by} {}", list(&once(words)))
     };
     match clear.is_empty() {
         true => vec![format!(
@@ -79,6 +82,17 @@ fn titles(story: &Story<'_>, regions: &Regions) -> Vec<String> {
     }
 }
 
+/// The verb once where it comes again and again.
+fn once(mut sides: Vec<String>) -> Vec<String> {
+    let has = |words: &str| words.starts_with(HAVE);
+    for at in (1..sides.len()).rev() {
+        if has(&sides[at]) && has(&sides[at - 1]) {
+            sides[at] = sides[at][HAVE.len()..].to_string();
+        }
+    }
+    sides
+}
+
 /// How an input is named.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Naming {
@@ -86,7 +100,7 @@ enum Naming {
     ByName,
 }
 
-/// `higher growth of oxidisers (0.85, others 0.66 /day)`.
+/// `have higher growth of oxidisers (0.85, others 0.66 /day)`.
 fn side(story: &Story<'_>, apart: &Apart, how: Naming) -> String {
     let input = &story.study.inputs[apart.input];
     let name = match how {
@@ -97,50 +111,32 @@ fn side(story: &Story<'_>, apart: &Apart, how: Naming) -> String {
         let (at, [ready, others]) = most_apart(apart);
         let way = if ready > others { "more" } else { "less" };
         let setting = settings.get(at).map_or("", String::as_str);
-        return format!("{way} often {setting} as {name}");
+        return match is_scenario(input) {
+            true => format!("are {way} often {setting}"),
+            false => format!("{HAVE}{way} often {setting} as {name}"),
+        };
     }
     let middles @ [ready, others] = middles(apart, input);
     let way = if ready > others { "higher" } else { "lower" };
     let [ready, others] = told_apart(middles);
     format!(
-        "{way} {name} ({ready}, others {})",
+        "{HAVE}{way} {name} ({ready}, others {})",
         with_unit(input, &others)
     )
 }
 
-/// The middles of the tanks that are ready and of the others, as the keeper would say them.
-fn middles(apart: &Apart, input: &Input) -> [f64; 2] {
-    [apart.region.meeting, apart.region.others].map(|quarters| input.shown(quarters[1]))
-}
-
-/// The setting whose shares differ most, and these.
-fn most_apart(apart: &Apart) -> (usize, [f64; 2]) {
-    let [ready, others] = &apart.shares;
-    let both = ready
-        .iter()
-        .zip(others)
-        .map(|(ready, others)| [*ready, *others])
-        .enumerate();
-    let by = |shares: [f64; 2]| (shares[0] - shares[1]).abs();
-    both.max_by(|a, b| by(a.1).total_cmp(&by(b.1)))
-        .unwrap_or((0, [0.0; 2]))
-}
-
 fn sentences(regions: &Regions) -> Vec<String> {
-    let [ready, others] = regions.rows;
-    let all = ready + others;
-    let share = of_100(ready as f64 / all as f64);
-    let clear = counted(regions.clear().count(), "input");
-    let by = regions.by_day;
-    let all = grouped(all);
-    let base = format!("Of {all} runs {share} are ready by day {by}");
+    let clear = regions.clear().count();
+    let of = regions.inputs.len();
+    let differ = if clear == 1 { "differs" } else { "differ" };
+    let clear = counted(clear, "input");
+    let base = capital(&how_many(regions));
     vec![
         format!(
-            "{base}; {clear} of {} differ by more than chance (a distance of {}).",
-            regions.inputs.len(),
+            "{base}; {clear} of {of} {differ} by more than chance (a distance of {}).",
             number(regions.by_chance, 3)
         ),
-        format!("{base}; {clear} differ by more than chance."),
+        format!("{base}; {clear} {differ} by more than chance."),
         format!("{base}."),
     ]
 }

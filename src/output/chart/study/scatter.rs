@@ -26,6 +26,8 @@ use super::{small, titles};
 const DOTS: usize = 500;
 const WINDOWS: usize = 20;
 const IN_A_WINDOW: usize = 50;
+/// Fewest runs for a line: two windows.
+const FOR_A_LINE: usize = 2 * IN_A_WINDOW;
 /// One of so many parts of all runs is an end.
 const ENDS: usize = 5;
 /// Radius of a dot, and how much of its hue is left over white.
@@ -53,12 +55,19 @@ pub fn figure(story: &Story<'_>) -> Option<Figure> {
         &sentences(story, main),
     );
     let line = Pen::curve(INK).wide(2.2);
-    sheet.key(&[Key::Line(line, "middle of the runs nearby")]);
+    if story.findings.points.rows() >= FOR_A_LINE || any_settings(story, &inputs) {
+        sheet.key(&[Key::Line(line, "middle of the runs nearby")]);
+    }
     for (number, &input) in inputs.iter().enumerate() {
         draw(&mut sheet, story, main, &outputs, (number, input));
     }
     write(&mut sheet, &titles::limits(story, main), LAST_NOTE);
     Some(sheet.figure)
+}
+
+fn any_settings(story: &Story<'_>, inputs: &[usize]) -> bool {
+    let mut spreads = inputs.iter().map(|&at| &story.study.inputs[at].spread);
+    spreads.any(|spread| matches!(spread, Spread::Settings(_)))
 }
 
 /// From where to where the milestone goes along the strongest input, in a fifth of all runs at either end.
@@ -139,9 +148,13 @@ fn sentences(story: &Story<'_>, main: &Found) -> Vec<String> {
         unit => format!(" ({unit})"),
     };
     let milestone = main.milestone.short;
-    let dot = format!(
-        "A dot is one of {shown} runs; the line runs through the middle of all runs nearby."
-    );
+    let line = match story.findings.points.rows() < FOR_A_LINE {
+        true => {
+            format!("a line through the middle of runs nearby is drawn from {FOR_A_LINE} runs on")
+        }
+        false => "the line runs through the middle of all runs nearby".to_string(),
+    };
+    let dot = format!("A dot is one of {shown} runs; {line}.");
     let late = match main.outputs.beyond {
         0 => String::new(),
         _ => format!(" Uppermost: later than day {}.", story.study.last_day),

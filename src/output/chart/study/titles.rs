@@ -7,11 +7,16 @@ use crate::analysis::study::findings::sizes::DONE_BELOW;
 use crate::output::chart::notes::Note;
 use crate::output::chart::words::number;
 use crate::output::study::Story;
-use crate::output::study::sureness::{few, is_rough, widest};
+use crate::output::study::leads::{carried_in_short, late};
+use crate::output::study::sureness::{is_rough, widest};
 use crate::output::study::verdict::cannot_say;
-use crate::output::study::words::{amount, is_day, name, of_100, share, takes_settings};
+use crate::output::study::words::{amount, is_day, name, share, takes_settings};
 use crate::output::text::words::capital;
 use crate::output::text::words::counted;
+
+/// What a ready day of a study is.
+const WITHOUT_ANIMALS: &str =
+    "the day from which limits hold without animals; what animals would add is not asked.";
 
 /// The milestone as it stands in a sentence: `the ready day`.
 pub fn the(found: &Found) -> String {
@@ -26,7 +31,8 @@ pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<Strin
         return vec![the];
     };
     let in_words = match factor.inputs {
-        1 => lower(&name(factor)),
+        1 if factor.words.is_empty() => factor.name.clone(), // a path of a scenario has no article
+        1 => format!("the {}", lower(&name(factor))),
         _ => format!("group {}", factor.name),
     };
     let is_sure = !judged.all(Standing::Matters).is_empty();
@@ -36,9 +42,9 @@ pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<Strin
         Kind::Rank if takes_settings(story.study, strongest) => {
             vec![hangs_most_on(found, who)]
         }
+        Kind::Pawn => vec![hangs_most_on(found, who)],
         Kind::Rank => vec![format!(
-            "The higher {}, the {} {the}",
-            definite(who),
+            "The higher {who}, the {} {the}",
             way(found, index.value)
         )],
         leading => vec![moves(found, (leading, who), index)],
@@ -48,15 +54,7 @@ pub fn strongest(story: &Story<'_>, found: &Found, judged: &Judged) -> Vec<Strin
 
 /// `The ready day hangs most on the nitrite at half speed of nitrite oxidisers`.
 fn hangs_most_on(found: &Found, who: &str) -> String {
-    format!("{} hangs most on {}", capital(&the(found)), definite(who))
-}
-
-/// `the first films`; a path of a scenario has no article.
-fn definite(who: &str) -> String {
-    match who.contains('.') || who.starts_with("group ") {
-        true => who.to_string(),
-        false => format!("the {who}"),
-    }
+    format!("{} hangs most on {who}", capital(&the(found)))
 }
 
 /// `The ready day moves most with …: by 12 days on average`.
@@ -69,7 +67,7 @@ fn moves(found: &Found, (leading, who): (Kind, &str), index: &Index) -> String {
     format!("{} moves most with {alone}", capital(&the(found)))
 }
 
-/// `31 % of the variance of the ready day comes from … alone, 35 % with others`.
+/// `31 % of the variance of the ready day comes from … alone, 35 % in all`.
 fn explains(found: &Found, who: &str, total: &Index) -> Vec<String> {
     let alone = found
         .at(Kind::First, total.factor)
@@ -78,13 +76,10 @@ fn explains(found: &Found, who: &str, total: &Index) -> Vec<String> {
         return vec![hangs_most_on(found, who)]; // no share can be told yet
     }
     let (alone, part, the) = (share(alone), share(total.value), the(found));
-    let short = format!(
-        "{alone} of the variance of {the} comes from {}",
-        definite(who)
-    );
+    let short = format!("{alone} of the variance of {the} comes from {who}");
     match alone == part {
         true => vec![short],
-        false => vec![format!("{short} alone, {part} with others"), short],
+        false => vec![format!("{short} alone, {part} in all"), short],
     }
 }
 
@@ -145,25 +140,13 @@ fn sure(found: &Found, judged: &Judged) -> Option<String> {
 /// What the picture cannot say, for its foot.
 pub fn limits(story: &Story<'_>, found: &Found) -> Vec<Note> {
     let mut notes = Vec::new();
-    if found.outputs.beyond > 0 {
-        let many = of_100(found.share_beyond());
-        let last = story.study.last_day;
-        let does = match found.is_late() {
-            true => "more than shares of variance can bear, so ranks lead",
-            false => "they count as the day after",
-        };
-        notes.push(Note::new(
-            "Late",
-            format!("{many} runs are not ready by day {last}: {does}."),
-        ));
+    if found.milestone.is_of_ripening() {
+        notes.push(Note::new("Ready", WITHOUT_ANIMALS.into()));
     }
-    if let Some(few) = few(found) {
-        let does = match found.of(Kind::Rank).next() {
-            Some(_) => "so ranks lead",
-            None => "so nothing is ranked for sure",
-        };
-        notes.push(Note::new("Few", format!("{few}, {does}.")));
-    }
+    let late = late(story, found).map(|words| format!("{words}."));
+    notes.extend(late.map(|words| Note::new("Late", words)));
+    let few = carried_in_short(story, found).map(|words| format!("{words}."));
+    notes.extend(few.map(|words| Note::new("Few", words)));
     notes.push(Note::new("Limits", cannot_say(story)));
     notes
 }
