@@ -25,11 +25,7 @@ fn early_changes_lower_the_peak_and_raise_it_when_the_tap_brings_the_ammonia() {
     assert_eq!(stands(&run, daily, claim), Stands::Lower);
     let turned = taught(lesson, &dirty);
     assert_eq!(stands(&turned, daily, claim), Stands::Higher);
-    let (_, sentences) = told(&turned, daily).unwrap();
-    assert!(
-        sentences[0].starts_with("They raise the peak"),
-        "{sentences:?}"
-    );
+    sentence(&turned, daily, "They raise the peak");
 }
 
 #[test]
@@ -150,7 +146,7 @@ const TURNS: [Turn; 7] = [
     Turn { lesson: "soft-water", step: 1, claim: "soft water, speed", usual: Stands::Lower, lines: BICARBONATE, turned: Stands::Alike },
     Turn { lesson: "gas-timer", step: 2, claim: "gas timer, swing", usual: Stands::Higher, lines: NO_GAS, turned: Stands::Alike },
     Turn { lesson: "air-at-night", step: 6, claim: "night air, oxygen", usual: Stands::Higher, lines: SPLASH, turned: Stands::Alike },
-    Turn { lesson: "nitrogen", step: 0, claim: "nitrogen, plants", usual: Stands::Alike, lines: BARE, turned: Stands::Lower },
+    Turn { lesson: "nitrogen", step: 0, claim: "nitrogen, plants", usual: Stands::Higher, lines: BARE, turned: Stands::Lower },
 ];
 
 #[test]
