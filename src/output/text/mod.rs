@@ -180,6 +180,7 @@ mod tests {
             outcome: &outcome,
             forecast: None,
             length: Length::Screen,
+            file: None,
         });
         let written = Written {
             folder: "output/made-up-2".into(),
