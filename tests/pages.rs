@@ -195,7 +195,8 @@ fn distance(curve: &[(f64, f64)], (x, y): (f64, f64)) -> f64 {
         } else {
             0.0
         };
-        (x - ax - along * dx).hypot(y - ay - along * dy)
+        let (off_x, off_y) = (x - ax - along * dx, y - ay - along * dy);
+        (off_x * off_x + off_y * off_y).sqrt()
     });
     pieces.fold(f64::INFINITY, f64::min)
 }

@@ -53,6 +53,15 @@ fn a_zero_of_a_seeded_tank_is_told_apart_from_that_of_a_bare_one() {
     assert_eq!(stands(&taught, 0, "zero, the card"), Stands::Lower);
     assert_eq!(stands(&taught, last, "zero, the card"), Stands::Lower);
     assert_eq!(stands(&taught, 0, "zero, capacity"), Stands::Lower);
+    // too few on day 7, and still no ammonia: that is told with its reason
+    for step in [3, 4] {
+        assert_eq!(stands(&taught, step, "zero, capacity"), Stands::Lower);
+        let words = sentence(&taught, step, "With the fish in, ammonia stays at");
+        assert!(
+            words.contains("the nitrifiers keep growing, and by day"),
+            "{words}"
+        );
+    }
     assert_eq!(stands(&taught, last, "zero, capacity"), Stands::Higher);
 }
 
@@ -184,7 +193,7 @@ fn a_cause_is_told_only_where_a_number_between_the_input_and_the_effect_bears_it
         ("seeding", "both kinds of nitrifiers", "seed = \"none\"\n"),
         (
             "starving",
-            "there was less to eat",
+            "There was less to eat",
             "[changes]\nearly = \"none\"\n",
         ),
         (

@@ -180,14 +180,17 @@ fn every_mean_of_days_says_how_sure_it_is_and_what_tanks_that_are_not_ready_coun
 
 #[test]
 fn the_title_of_every_chart_is_its_result_not_the_name_of_its_lesson() {
+    let mut untold = Vec::new();
     for lesson in &LESSONS {
         let cases = cases(lesson);
         let taught = taught(lesson, &cases);
         for step in 0..lesson.steps.len() {
-            let title = figure(&taught, step).unwrap().title;
-            assert_ne!(title, lesson.title, "step {step}");
+            if figure(&taught, step).unwrap().title == lesson.title {
+                untold.push(told(&taught, step).unwrap().0);
+            }
         }
     }
+    assert_eq!(untold, Vec::<String>::new());
 }
 
 #[test]

@@ -50,9 +50,9 @@ pub fn changes_brought_dkh(run: &RunResult, day: u32) -> f64 {
         .sum()
 }
 
-/// The first day whose midnight finds the ammonia oxidisers able to turn over so much, mg N/day.
-pub fn day_of_capacity(run: &RunResult, mg_n_per_day: f64) -> Option<u32> {
-    let opens_a_day = |r: &&Reading| r.minute % DAY == 0 && r.minute > run.input.filled_at;
+/// The first day, from one on, whose midnight finds the ammonia oxidisers able to turn over so much, mg N/day.
+pub fn day_of_capacity(run: &RunResult, from_day: u32, mg_n_per_day: f64) -> Option<u32> {
+    let opens_a_day = |r: &&Reading| r.minute % DAY == 0 && r.minute >= from_day * DAY;
     let mut midnights = run.shown().iter().filter(opens_a_day);
     let found = midnights.find(|r| r.ammonia_capacity_mg_n_per_day >= mg_n_per_day)?;
     Some(found.minute / DAY)

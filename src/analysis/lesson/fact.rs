@@ -190,7 +190,7 @@ facts! {
     PLANTS_END "plants_end" "plants at the end, dry" "g" 2 |s| some(s.step.outcome.milestones.end.plants_g);
     PLANTS_FIRST "plants_first" "plants on day 1, dry" "g" 2 |s| some(behind::midnight(s.run(), 1)?.plants_g);
     PLANTS_GAINED "plants_gained" "what the plants gained from day 1 to the end, dry" "g" 2 |s| some(s.step.outcome.milestones.end.plants_g - behind::midnight(s.run(), 1)?.plants_g);
-    CAUGHT_UP_DAY "caught_up_day" "day on which the ammonia oxidisers can turn over the planned feed" "" 0 |s| behind::day_of_capacity(s.run(), s.step.outcome.verdict.feed_mg_n_per_day).map(|day| Read::exact(f64::from(day)));
+    CAUGHT_UP_DAY "caught_up_day" "day, from that day on, on which the ammonia oxidisers can turn over the planned feed" "" 0 |s| behind::day_of_capacity(s.run(), s.day, s.step.outcome.verdict.feed_mg_n_per_day).map(|day| Read::exact(f64::from(day)));
     NITRITE_LIMIT "nitrite_limit" "limit of nitrite" "mg N/L" 2 |s| some(s.step.case.limits.nitrite.value);
     NITRITE_END "nitrite_end" "nitrite at the end" "mg N/L" 2 |s| some(s.run().shown().last()?.nitrite_mg_n_per_l);
     REFILLED "refilled" "of it brought by refills" "mg N" 0 |s| some(-nitrogen::gone(s.run(), Flux::SuppliedByRefills));

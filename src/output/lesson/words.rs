@@ -161,7 +161,7 @@ fn say_what_a_mean_is(all: &mut Vec<String>, last_day: u32) {
     let has_mean = |words: &String| words.contains(GIVE_OR_TAKE);
     if let Some(place) = all.iter().position(has_mean) {
         let words = format!(
-            "In that mean, ± is what chance would move it, and a tank that is not ready by day {last_day} counts as ready then."
+            "In that mean, ± is how far chance would move it (standard error), and a tank that is not ready by day {last_day} counts as ready then."
         );
         all.insert(place + 1, words);
     }

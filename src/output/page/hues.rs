@@ -80,7 +80,7 @@ mod tests {
             let share = f64::from(byte) / 255.0;
             match share <= 0.04045 {
                 true => share / 12.92,
-                false => ((share + 0.055) / 1.055).powf(2.4),
+                false => crate::base::maths::pow((share + 0.055) / 1.055, 2.4),
             }
         };
         0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)

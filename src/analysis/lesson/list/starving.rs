@@ -41,7 +41,7 @@ pub const LESSON: Lesson = Lesson {
     ],
     headline: Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
         .higher("No: with {step}, tanks are ready {left} ± {error} days sooner, on the mean of {members} plausible ones{cause}")
-        .alike("No: with {step}, tanks are ready neither clearly sooner nor later, {left} ± {error} days on the mean of {members} plausible ones{cause}")
+        .alike("No: with {step}, tanks are ready neither clearly sooner nor later: {left} ± {error} days, on the mean of {members} plausible ones{cause}")
         .lower("Yes: with {step}, tanks are ready {by} ± {error} days later, on the mean of {members} plausible ones{cause}")
         .at_base("With {step}, there are {ammonia_oxidisers} mg COD of ammonia oxidisers on day {day}")
         .because(&FEWER),
@@ -138,19 +138,19 @@ const SLOWED: Claim = Claim::of("starving, slowed", Here(SPEED), Base(SPEED), 5.
 #[rustfmt::skip]
 const CLAIMS: &[Claim] = &[
     Claim::of("starving, less to eat", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-        .lower("What they have to eat: there was less to eat, ammonia peaks at {left} mg N/L instead of {right}.")
-        .alike("What they have to eat: ammonia peaks about as high, at {left} mg N/L against {right}.")
-        .higher("What they have to eat: ammonia peaks higher, at {left} mg N/L against {right}.")
-        .at_base("What they have to eat: ammonia peaks at {left} mg N/L."),
+        .lower("There was less to eat: ammonia peaks at {left} mg N/L instead of {right}.")
+        .alike("There was as much to eat: ammonia peaks about as high, at {left} mg N/L against {right}.")
+        .higher("There was more to eat: ammonia peaks higher, at {left} mg N/L against {right}.")
+        .at_base("The food: ammonia peaks at {left} mg N/L."),
     Claim::of("starving, nitrite oxidisers", Here(NITRITE_OXIDISERS), Base(NITRITE_OXIDISERS), 0.0005)
         .lower("There are fewer nitrite oxidisers too, {left} mg COD on day {day} instead of {right}; of complete oxidisers there are {complete_oxidisers}, against {base.complete_oxidisers}.")
         .alike("There are about as many nitrite oxidisers, {left} mg COD on day {day} against {right}; of complete oxidisers there are {complete_oxidisers}, against {base.complete_oxidisers}.")
         .higher("There are more nitrite oxidisers, {left} mg COD on day {day} against {right}; of complete oxidisers there are {complete_oxidisers}, against {base.complete_oxidisers}.")
         .at_base("There are {left} mg COD of nitrite oxidisers on day {day}, and {complete_oxidisers} of complete ones."),
     Claim::of("starving, enough", Here(CAPACITY), Here(FEED), 0.5)
-        .higher("At the pH of that midnight they could turn over {left} mg N a day, more than the {right} that a group of small fish brings.")
-        .alike("At the pH of that midnight they could turn over {left} mg N a day, about what a group of small fish brings ({right}).")
-        .lower("At the pH of that midnight they could turn over {left} mg N a day, less than the {right} that a group of small fish brings."),
+        .higher("The ammonia oxidisers could turn over {left} mg N a day at the pH of that midnight, more than the {right} that a group of small fish brings.")
+        .alike("The ammonia oxidisers could turn over {left} mg N a day at the pH of that midnight, about what a group of small fish brings ({right}).")
+        .lower("The ammonia oxidisers could turn over {left} mg N a day at the pH of that midnight, less than the {right} that a group of small fish brings."),
     Claim::of("starving, nitrite", Here(NITRITE_PEAK), Base(NITRITE_PEAK), 0.1)
         .lower("Less has to be cleared: nitrite peaks at {left} mg N/L instead of {right}.")
         .alike("As much has to be cleared: nitrite peaks at {left} mg N/L, against {right}.")
