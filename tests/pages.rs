@@ -184,6 +184,118 @@ fn text(command: &str, name: &str) -> String {
     std::fs::read_to_string(reports().join(command).join(name)).unwrap()
 }
 
+/// Distance of a point from the nearest piece of a curve, all in units of the plot.
+fn distance(curve: &[(f64, f64)], (x, y): (f64, f64)) -> f64 {
+    let pieces = curve.windows(2).map(|two| {
+        let ((ax, ay), (bx, by)) = (two[0], two[1]);
+        let (dx, dy) = (bx - ax, by - ay);
+        let length = dx * dx + dy * dy;
+        let along = if length > 0.0 {
+            (((x - ax) * dx + (y - ay) * dy) / length).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        let (off_x, off_y) = (x - ax - along * dx, y - ay - along * dy);
+        (off_x * off_x + off_y * off_y).sqrt()
+    });
+    pieces.fold(f64::INFINITY, f64::min)
+}
+
+/// Units of a plot that a mark may lie beside its curve: what rounding to a tenth does.
+const BESIDE: f64 = 0.2;
+
+#[test]
+fn every_mark_of_every_step_lies_on_a_curve_of_its_panel() {
+    for lesson in &LESSONS {
+        let file = lessons().join(lesson.key).join("lesson.html");
+        let html = std::fs::read_to_string(file).unwrap();
+        let (_, data) = html.split_once("id=\"data\">").unwrap();
+        let data = data.split_once("</script>").unwrap().0;
+        let data: serde_json::Value = serde_json::from_str(data).unwrap();
+        let number = |value: &serde_json::Value| value.as_f64().unwrap();
+        let (first, last) = (number(&data["first"]), number(&data["last"]));
+        let steps = data["steps"].as_array().unwrap();
+        let base = &steps[data["base"].as_u64().unwrap() as usize];
+        for step in steps {
+            for mark in step["marks"].as_array().unwrap() {
+                let panel = &data["panels"][mark[0].as_u64().unwrap() as usize];
+                let (low, high) = (number(&panel["low"]), number(&panel["high"]));
+                let curve = |of: &serde_json::Value, trace: usize| -> Vec<(f64, f64)> {
+                    let days = of["days"].as_array().unwrap().iter().map(number);
+                    let values = of["curves"][trace].as_array().unwrap().iter().map(number);
+                    let place = |(day, value): (f64, f64)| {
+                        (
+                            1000.0 * (day - first) / (last - first),
+                            400.0 * (high - value) / (high - low),
+                        )
+                    };
+                    days.zip(values).map(place).collect()
+                };
+                // a number that was moved is tied to its place by a line that begins there
+                let leader = mark[4].as_str().unwrap();
+                let on = match leader
+                    .strip_prefix('M')
+                    .and_then(|line| line.split_once('L'))
+                {
+                    Some((from, _)) => {
+                        let (x, y) = from.split_once(' ').unwrap();
+                        (x.parse().unwrap(), y.parse().unwrap())
+                    }
+                    None => (10.0 * number(&mark[1]), 4.0 * number(&mark[2])),
+                };
+                let traces = panel["traces"].as_array().unwrap();
+                let traces = traces.iter().map(|trace| trace.as_u64().unwrap() as usize);
+                let both = traces.flat_map(|trace| [curve(step, trace), curve(base, trace)]);
+                let nearest = both.map(|curve| distance(&curve, on));
+                let nearest = nearest.fold(f64::INFINITY, f64::min);
+                let name = (lesson.key, &step["label"], &mark[3]);
+                assert!(nearest < BESIDE, "{name:?} lies {nearest} beside its curve");
+            }
+        }
+    }
+}
+
+/// A run of eight weeks with gas, plants, animals and plausible tanks, whose charts are full.
+#[test]
+fn the_page_of_a_long_run_is_not_too_large_and_is_written_for_who_has_no_files() {
+    let room = empty("long");
+    let scenario = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/handover-in-may.toml");
+    let mut command = Command::cargo_bin("firstfill").expect("the program");
+    let out = room.join("out");
+    command.arg("run").arg(scenario);
+    command
+        .args(["--members", "64", "--page", "--out"])
+        .arg(&out);
+    command.assert().success();
+    let html = std::fs::read_to_string(out.join("page.html")).unwrap();
+    is_sound(&html);
+    assert!(html.len() < MOST_BYTES, "{} bytes", html.len());
+    let (_, result) = html.split_once("id=\"result\"").unwrap();
+    let result = result.split_once("id=\"charts\"").unwrap().0;
+    for part in [
+        "(air.on)",
+        "stock.small",
+        ".toml",
+        "--",
+        "animals in in",
+        "FILE",
+    ] {
+        assert!(!result.contains(part), "the result says {part}");
+    }
+    for part in [
+        "class=\"headline\"",
+        "Highest nitrite",
+        "What it takes",
+        "What held them back",
+    ] {
+        assert!(result.contains(part), "no {part}: {result}");
+    }
+    // every chart follows the colours of the page
+    let charts = html.split_once("id=\"charts\"").unwrap().1;
+    let charts = charts.split_once("How was this computed?").unwrap().0;
+    assert!(!charts.contains("=\"#"), "a chart has a colour of its own");
+}
+
 #[test]
 fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
     let html = text("run", "page.html");
@@ -192,12 +304,12 @@ fn names_of_the_user_are_escaped_on_the_page_of_a_run() {
         html.contains("&lt;b&gt;&amp;") && !html.contains("<b>&"),
         "not escaped"
     );
-    // no day of this tank has a date, and no block of the screen is left without words
+    // no day of this tank has a date
     assert!(
         !html.contains("weekday") && html.contains(">day 1</th>") && html.contains("water out, L")
     );
     assert!(!html.contains("<div></div>"), "a heading without words");
-    for part in ["The plan", "Charts", "Ready"] {
+    for part in ["The plan", "Charts", "What it takes"] {
         assert!(html.contains(part), "no {part}");
     }
     let manifest = text("run", "manifest.json");

@@ -25,11 +25,7 @@ fn early_changes_lower_the_peak_and_raise_it_when_the_tap_brings_the_ammonia() {
     assert_eq!(stands(&run, daily, claim), Stands::Lower);
     let turned = taught(lesson, &dirty);
     assert_eq!(stands(&turned, daily, claim), Stands::Higher);
-    let (_, sentences) = told(&turned, daily).unwrap();
-    assert!(
-        sentences[0].starts_with("They raise the peak"),
-        "{sentences:?}"
-    );
+    sentence(&turned, daily, "They raise the peak");
 }
 
 #[test]
@@ -57,6 +53,15 @@ fn a_zero_of_a_seeded_tank_is_told_apart_from_that_of_a_bare_one() {
     assert_eq!(stands(&taught, 0, "zero, the card"), Stands::Lower);
     assert_eq!(stands(&taught, last, "zero, the card"), Stands::Lower);
     assert_eq!(stands(&taught, 0, "zero, capacity"), Stands::Lower);
+    // too few on day 7, and still no ammonia: that is told with its reason
+    for step in [3, 4] {
+        assert_eq!(stands(&taught, step, "zero, capacity"), Stands::Lower);
+        let words = sentence(&taught, step, "With the fish in, ammonia stays at");
+        assert!(
+            words.contains("the nitrifiers keep growing, and by day"),
+            "{words}"
+        );
+    }
     assert_eq!(stands(&taught, last, "zero, capacity"), Stands::Higher);
 }
 
@@ -150,7 +155,7 @@ const TURNS: [Turn; 7] = [
     Turn { lesson: "soft-water", step: 1, claim: "soft water, speed", usual: Stands::Lower, lines: BICARBONATE, turned: Stands::Alike },
     Turn { lesson: "gas-timer", step: 2, claim: "gas timer, swing", usual: Stands::Higher, lines: NO_GAS, turned: Stands::Alike },
     Turn { lesson: "air-at-night", step: 6, claim: "night air, oxygen", usual: Stands::Higher, lines: SPLASH, turned: Stands::Alike },
-    Turn { lesson: "nitrogen", step: 0, claim: "nitrogen, plants", usual: Stands::Alike, lines: BARE, turned: Stands::Lower },
+    Turn { lesson: "nitrogen", step: 0, claim: "nitrogen, plants", usual: Stands::Higher, lines: BARE, turned: Stands::Lower },
 ];
 
 #[test]
@@ -188,7 +193,7 @@ fn a_cause_is_told_only_where_a_number_between_the_input_and_the_effect_bears_it
         ("seeding", "both kinds of nitrifiers", "seed = \"none\"\n"),
         (
             "starving",
-            "there was less to eat",
+            "There was less to eat",
             "[changes]\nearly = \"none\"\n",
         ),
         (

@@ -10,7 +10,10 @@ use assert_cmd::Command;
 use firstfill::analysis::compare::Common;
 use firstfill::analysis::lesson::LESSONS;
 use firstfill::analysis::lesson::claim::Stands;
+use firstfill::analysis::lesson::fact;
 use firstfill::analysis::lesson::taught::{MEMBERS, Taught};
+use firstfill::analysis::lesson::trace::Trace;
+use firstfill::base::clock::DAY;
 use firstfill::base::stop::Stop;
 use firstfill::output::chart::lesson::figure;
 use firstfill::output::chart::rect::Rect;
@@ -136,14 +139,125 @@ fn the_lesson_on_gas_opens_with_an_answer_and_compares_tanks_that_are_equally_fa
     let taught = taught(lesson, &cases);
     for step in (0..lesson.steps.len()).filter(|&step| step != lesson.base) {
         let (headline, _) = told(&taught, step).unwrap();
-        assert!(headline.starts_with("Yes: "), "{headline}");
-        for part in ["g of gas do instead of", "The price is free ammonia"] {
+        assert!(headline.starts_with("Yes, it saves gas: "), "{headline}");
+        for part in [
+            "instead of 125",
+            "the price is free ammonia",
+            "plants change by −",
+        ] {
             assert!(headline.contains(part), "no {part}: {headline}");
         }
         assert_eq!(
             made::stands(&taught, step, "gas timer, stage"),
             Stands::Alike
         );
+    }
+}
+
+#[test]
+fn every_mean_of_days_says_how_sure_it_is_and_what_tanks_that_are_not_ready_count_as() {
+    let mut means = 0;
+    for lesson in &LESSONS {
+        let cases = cases(lesson);
+        let taught = taught(lesson, &cases);
+        for step in 0..lesson.steps.len() {
+            let (headline, sentences) = told(&taught, step).unwrap();
+            let all: Vec<&String> = [&headline].into_iter().chain(&sentences).collect();
+            let is_mean = |words: &&&String| words.contains("on the mean of 8 plausible ones");
+            for words in all.iter().filter(is_mean) {
+                means += 1;
+                assert!(words.contains(" ± "), "{words}");
+            }
+            let place = all.iter().position(|words| words.contains(" ± "));
+            if let Some(place) = place {
+                let next = all[place + 1];
+                assert!(next.starts_with("In that mean, ± is"), "{next}");
+            }
+        }
+    }
+    assert!(means > 20, "{means} means of days");
+}
+
+#[test]
+fn the_title_of_every_chart_is_its_result_not_the_name_of_its_lesson() {
+    let mut untold = Vec::new();
+    for lesson in &LESSONS {
+        let cases = cases(lesson);
+        let taught = taught(lesson, &cases);
+        for step in 0..lesson.steps.len() {
+            if figure(&taught, step).unwrap().title == lesson.title {
+                untold.push(told(&taught, step).unwrap().0);
+            }
+        }
+    }
+    assert_eq!(untold, Vec::<String>::new());
+}
+
+#[test]
+fn the_parts_of_the_nitrogen_are_the_whole_and_the_ends_of_the_curves() {
+    let lesson = made::lesson("nitrogen");
+    let cases = cases(lesson);
+    let taught = taught(lesson, &cases);
+    for step in 0..lesson.steps.len() {
+        let seen = taught.seen(step);
+        let of = |key: &str| fact::find(key).unwrap().of(&seen).unwrap().value;
+        let whole = of("nitrogen_whole");
+        let parts = [
+            (Trace::CarriedOut, "n_changes"),
+            (Trace::InWater, "n_water"),
+            (Trace::InPlants, "n_plants"),
+            (Trace::GoneAsGas, "n_gas"),
+            (Trace::InDetritus, "n_detritus"),
+        ];
+        let sum: f64 = parts.iter().map(|(_, key)| of(key)).sum();
+        assert!((sum - whole).abs() < 1e-6 * whole, "{sum} of {whole}");
+        let traces = lesson.traces();
+        let curve = |trace| {
+            let at = traces.iter().position(|&t| t == trace).unwrap();
+            &taught.courses[step].values[at]
+        };
+        for (trace, key) in parts {
+            let end = *curve(trace).last().unwrap();
+            assert!((end - of(key)).abs() < 0.01 * whole, "{key}: {end}");
+        }
+        // what the full tank held, what the soil gave and what refills brought is all there was
+        let filled = taught.steps[step].case.input.filled_at;
+        let minutes = &taught.courses[step].minutes;
+        let full = minutes
+            .iter()
+            .rposition(|&minute| minute <= filled)
+            .unwrap();
+        let held = [Trace::InWater, Trace::InPlants, Trace::InDetritus];
+        let held: f64 = held.iter().map(|&trace| curve(trace)[full]).sum();
+        let came = held + of("from_soil") + of("refilled");
+        assert!((came - whole).abs() < 1e-3 * whole, "{came} of {whole}");
+        // at a change curves rise at once, not at the next midnight
+        for two in 1..minutes.len() {
+            let rise = curve(Trace::CarriedOut)[two] - curve(Trace::CarriedOut)[two - 1];
+            assert!(
+                rise == 0.0 || minutes[two] == minutes[two - 1],
+                "a slope of {rise}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_lesson_on_starving_counts_oxidisers_by_what_they_weigh() {
+    let lesson = made::lesson("starving");
+    let cases = cases(lesson);
+    let taught = taught(lesson, &cases);
+    let of = |step: usize| {
+        let run = &taught.steps[step].outcome.run;
+        let midnight = 21 * DAY;
+        let at = run.readings.iter().find(|r| r.minute == midnight).unwrap();
+        at.ammonia_oxidisers_mg_cod + at.complete_oxidisers_mg_cod
+    };
+    for step in 1..lesson.steps.len() {
+        assert!(of(step) < of(step - 1));
+        let (headline, _) = told(&taught, step).unwrap();
+        let counted = format!("{:.1} mg COD on day 21 instead of {:.1}", of(step), of(0));
+        assert!(headline.contains(&counted), "{headline}");
     }
 }
 

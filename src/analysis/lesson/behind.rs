@@ -1,5 +1,6 @@
 //! Numbers behind a cause: what the microbes, the soil and pH did in the central run, up to a day.
 
+use crate::analysis::figures::kh_dkh;
 use crate::base::clock::DAY;
 use crate::base::maths::ln;
 use crate::base::units::MEQ_PER_DKH;
@@ -38,6 +39,23 @@ fn took_dkh(run: &RunResult, day: u32, processes: &[&str]) -> Option<f64> {
     let own = pairs.filter(|(id, _)| processes.contains(id));
     let used_meq: f64 = own.map(|(_, made)| -made).sum();
     Some(used_meq / (reading.volume_l * MEQ_PER_DKH))
+}
+
+/// Alkalinity that changes of water have brought up to a day, less what they took, dKH of the tank's water.
+pub fn changes_brought_dkh(run: &RunResult, day: u32) -> f64 {
+    let records = run.events.iter();
+    let changes = records.filter(|record| record.litres > 0.0 && record.minute < day * DAY);
+    changes
+        .map(|record| kh_dkh(&record.after) - kh_dkh(&record.before))
+        .sum()
+}
+
+/// The first day, from one on, whose midnight finds the ammonia oxidisers able to turn over so much, mg N/day.
+pub fn day_of_capacity(run: &RunResult, from_day: u32, mg_n_per_day: f64) -> Option<u32> {
+    let opens_a_day = |r: &&Reading| r.minute % DAY == 0 && r.minute >= from_day * DAY;
+    let mut midnights = run.shown().iter().filter(opens_a_day);
+    let found = midnights.find(|r| r.ammonia_capacity_mg_n_per_day >= mg_n_per_day)?;
+    Some(found.minute / DAY)
 }
 
 /// Mean share of full speed that the water leaves the nitrite oxidisers, from filling to the end, 0 to 1.

@@ -1,6 +1,5 @@
 //! Facts: numbers read off one step of a lesson, each with its name and unit.
 
-use crate::analysis::compare::nitrogen::{Nitrogen, Sink};
 use crate::analysis::compare::strategy::Strategy;
 use crate::analysis::ensemble::member::Told;
 use crate::analysis::figures::kh_dkh;
@@ -9,9 +8,9 @@ use crate::analysis::limits::Limits;
 use crate::analysis::milestones::{DayFigures, readings_of};
 use crate::base::units::MEQ_PER_DKH;
 use crate::engine::result::{Reading, RunResult};
-use crate::model::conserved::{Flux, Quantity};
+use crate::model::conserved::Flux;
 
-use super::behind;
+use super::{behind, nitrogen};
 
 /// One step of a lesson beside the one it is held against.
 #[derive(Debug, Clone, Copy)]
@@ -61,9 +60,6 @@ impl<'a> Seen<'a> {
     fn run(&self) -> &RunResult {
         &self.step.outcome.run
     }
-    fn nitrogen(&self) -> Option<Nitrogen> {
-        Nitrogen::of(self.run())
-    }
 }
 
 /// A number with its standard error.
@@ -101,6 +97,10 @@ impl Fact {
     pub fn of(&self, seen: &Seen<'_>) -> Option<Read> {
         (self.read)(seen)
     }
+    /// Whether it is a mean over plausible tanks, which has a standard error.
+    pub fn is_mean(&self) -> bool {
+        self.key == DAYS_SOONER.key
+    }
 }
 
 /// The fact of a key.
@@ -118,16 +118,6 @@ fn kept(seen: &Seen<'_>, keeps: fn(&Told, &Limits) -> bool) -> Option<Read> {
     let limits = &seen.step.case.limits;
     let count = told.iter().filter(|told| keeps(told, limits)).count();
     (!told.is_empty()).then(|| Read::exact(100.0 * count as f64 / told.len() as f64))
-}
-
-fn share(seen: &Seen<'_>, sink: Sink) -> Option<Read> {
-    Some(Read::exact(100.0 * seen.nitrogen()?.share(sink)))
-}
-
-/// What refills brought of the nitrogen, mg.
-fn refilled(seen: &Seen<'_>) -> Option<Read> {
-    let account = seen.run().ledger.of(Quantity::Nitrogen);
-    some(account.by(Flux::SuppliedByRefills))
 }
 
 fn sooner(seen: &Seen<'_>) -> Option<Read> {
@@ -168,6 +158,10 @@ facts! {
     LAST_DAY "last_day" "last day of the run" "" 0 |s| some(f64::from(s.last_day()));
     READY_DAY "ready_day" "ready day of the central run alone" "" 0 |s| s.step.outcome.verdict.day().map(|day| Read::exact(f64::from(day)));
     READY_OF_100 "ready_of_100" "ready by the last day, of 100 plausible tanks" "" 0 |s| some(s.step.curve.of_100_by(s.last_day()));
+    AMMONIA_OXIDISERS "ammonia_oxidisers" "ammonia oxidisers on that day, complete ones among them" "mg COD" 1 |s| s.midnight().map(|r| Read::exact(r.ammonia_oxidisers_mg_cod + r.complete_oxidisers_mg_cod));
+    NITRITE_OXIDISERS "nitrite_oxidisers" "nitrite oxidisers on that day, complete ones not counted" "mg COD" 4 |s| some(s.midnight()?.nitrite_oxidisers_mg_cod);
+    COMPLETE_OXIDISERS "complete_oxidisers" "complete oxidisers on that day, which do both steps" "mg COD" 2 |s| some(s.midnight()?.complete_oxidisers_mg_cod);
+    KH_BROUGHT "kh_brought" "KH that changes have brought by that day, less what they took" "dKH" 1 |s| some(behind::changes_brought_dkh(s.run(), s.day));
     DAYS_SOONER "days_sooner" "ready sooner than the tank it is held against, mean of the pairs" "days" 1 sooner;
     FEED "feed" "what the planned feed brings" "mg N/day" 1 |s| some(s.step.outcome.verdict.feed_mg_n_per_day);
     FEED_PER_L "feed_per_l" "what the feed brings to a litre in a day" "mg N/L" 2 |s| some(s.step.outcome.verdict.feed_mg_n_per_day / s.midnight()?.volume_l);
@@ -193,14 +187,20 @@ facts! {
     NITRIFIERS_TOOK "nitrifiers_took" "KH that the ammonia oxidisers have used by that day" "dKH" 1 |s| behind::nitrifiers_took_dkh(s.run(), s.day).map(Read::exact);
     SPEED "speed" "mean share of full speed that their water leaves the nitrite oxidisers" "%" 0 |s| some(100.0 * behind::mean_speed_frac(s.run())?);
     CO2_LIMIT "co2_limit" "limit of CO2" "mg/L" 0 |s| some(s.step.case.limits.co2.value);
-    PLANTS_END "plants_end" "plants at the end, dry" "g" 1 |s| some(s.step.outcome.milestones.end.plants_g);
-    REFILLED "refilled" "of it brought by refills" "mg N" 0 refilled;
-    NITROGEN_GIVEN "nitrogen_given" "nitrogen that was given off or brought in" "mg N" 0 |s| Some(Read::exact(s.nitrogen()?.given_mg()));
-    TO_CHANGES "to_changes" "of it carried out with changed water" "%" 0 |s| share(s, Sink::Changes);
-    TO_PLANTS "to_plants" "of it in plants and algae" "%" 0 |s| share(s, Sink::Plants);
-    TO_GAS "to_gas" "of it gone as nitrogen gas" "%" 0 |s| share(s, Sink::Gas);
-    TO_WATER "to_water" "of it still in the water" "%" 0 |s| share(s, Sink::Water);
-    TO_DETRITUS "to_detritus" "of it in detritus and microbes" "%" 0 |s| share(s, Sink::Detritus);
+    PLANTS_END "plants_end" "plants at the end, dry" "g" 2 |s| some(s.step.outcome.milestones.end.plants_g);
+    PLANTS_FIRST "plants_first" "plants on day 1, dry" "g" 2 |s| some(behind::midnight(s.run(), 1)?.plants_g);
+    PLANTS_GAINED "plants_gained" "what the plants gained from day 1 to the end, dry" "g" 2 |s| some(s.step.outcome.milestones.end.plants_g - behind::midnight(s.run(), 1)?.plants_g);
+    CAUGHT_UP_DAY "caught_up_day" "day, from that day on, on which the ammonia oxidisers can turn over the planned feed" "" 0 |s| behind::day_of_capacity(s.run(), s.day, s.step.outcome.verdict.feed_mg_n_per_day).map(|day| Read::exact(f64::from(day)));
+    NITRITE_LIMIT "nitrite_limit" "limit of nitrite" "mg N/L" 2 |s| some(s.step.case.limits.nitrite.value);
+    NITRITE_END "nitrite_end" "nitrite at the end" "mg N/L" 2 |s| some(s.run().shown().last()?.nitrite_mg_n_per_l);
+    REFILLED "refilled" "of it brought by refills" "mg N" 0 |s| some(-nitrogen::gone(s.run(), Flux::SuppliedByRefills));
+    FROM_SOIL "from_soil" "of it given off by the soil" "mg N" 0 |s| nitrogen::given_by_soil(s.run()).map(Read::exact);
+    NITROGEN_WHOLE "nitrogen_whole" "nitrogen in all" "mg N" 0 |s| nitrogen::whole(s.run()).map(Read::exact);
+    N_CHANGES "n_changes" "carried out with changed water" "mg N" 0 |s| some(nitrogen::gone(s.run(), Flux::RemovedByChanges));
+    N_GAS "n_gas" "gone as nitrogen gas" "mg N" 0 |s| some(nitrogen::gone(s.run(), Flux::NitrogenGas));
+    N_PLANTS "n_plants" "in plants and algae at the end" "mg N" 0 |s| some(nitrogen::in_plants(s.run().shown().last()?));
+    N_WATER "n_water" "in the water at the end" "mg N" 0 |s| some(nitrogen::in_water(s.run().shown().last()?));
+    N_DETRITUS "n_detritus" "in detritus and microbes at the end" "mg N" 0 |s| some(nitrogen::in_detritus(s.run(), s.run().shown().last()?));
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@
 //! scenarios/KEY.toml, list/KEY.rs    one lesson: scenario; steps, what is drawn, claims, notes           ── a plain value
 //! taught         its steps run, each on the same plausible tanks                     ── Taught
 //! fact           a number read off a step        trace, course   a curve over time
+//! nitrogen       one account of nitrogen, for curves, table and words
 //! behind         what microbes, soil and pH did: the numbers that causes hang on
 //! claim          a sentence in as many variants as its numbers can have outcomes
 //! ```
@@ -17,6 +18,7 @@ pub mod claim;
 pub mod course;
 pub mod fact;
 mod list;
+pub mod nitrogen;
 pub mod note;
 pub mod taught;
 pub mod trace;

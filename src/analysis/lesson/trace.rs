@@ -7,6 +7,8 @@ use crate::base::clock::DAY;
 use crate::engine::result::{Reading, RunResult};
 use crate::model::conserved::{Flux, Quantity};
 
+use super::nitrogen;
+
 /// One curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Trace {
@@ -24,6 +26,8 @@ pub enum Trace {
     Ph,
     /// Alkalinity.
     Kh,
+    /// What the ammonia oxidisers weigh, those that do both steps among them.
+    AmmoniaOxidisers,
     /// What the ammonia oxidisers could turn over.
     AmmoniaCapacity,
     /// What the nitrite oxidisers could turn over.
@@ -34,6 +38,8 @@ pub enum Trace {
     InSoil,
     /// Nitrogen of plants and algae.
     InPlants,
+    /// Nitrogen of detritus and microbes.
+    InDetritus,
     /// Nitrogen dissolved in the water.
     InWater,
     /// Nitrogen carried out with changed water.
@@ -68,6 +74,7 @@ impl Trace {
             Trace::Co2 => ("CO2", "mg/L", 0, "co2_mg_per_l"),
             Trace::Ph => ("pH", "", 2, "ph"),
             Trace::Kh => ("KH", "dKH", 2, "kh_dkh"),
+            Trace::AmmoniaOxidisers => ("oxidisers", "mg COD", 1, "ammonia_oxidisers_mg_cod"),
             Trace::AmmoniaCapacity => (
                 "ammonia step",
                 "mg N/day",
@@ -83,6 +90,7 @@ impl Trace {
             Trace::Ready => ("ready", "of 100", 0, "ready_of_100"),
             Trace::InSoil => ("still in the soil", "mg N", 0, "soil_mg_n"),
             Trace::InPlants => ("plants, algae", "mg N", 0, "plants_mg_n"),
+            Trace::InDetritus => ("detritus, cells", "mg N", 0, "detritus_mg_n"),
             Trace::InWater => ("in the water", "mg N", 0, "water_mg_n"),
             Trace::CarriedOut => ("carried out", "mg N", 0, "carried_out_mg_n"),
             Trace::GoneAsGas => ("gone as gas", "mg N", 0, "gas_mg_n"),
@@ -99,15 +107,15 @@ impl Trace {
             Trace::Co2 => r.co2_mg_per_l,
             Trace::Ph => r.ph,
             Trace::Kh => kh_dkh(r),
+            Trace::AmmoniaOxidisers => r.ammonia_oxidisers_mg_cod + r.complete_oxidisers_mg_cod,
             Trace::AmmoniaCapacity => r.ammonia_capacity_mg_n_per_day,
             Trace::NitriteCapacity => r.nitrite_capacity_mg_n_per_day,
             Trace::Ready => step.curve.of_100_by(r.minute / DAY),
-            Trace::InSoil => r.soil_ammonium_mg_n + r.soil_organic_n_mg,
-            Trace::InPlants => r.plants_mg_n + r.algae_mg_n,
-            Trace::InWater => {
-                r.volume_l * (r.tan_mg_n_per_l + r.nitrite_mg_n_per_l + r.nitrate_mg_n_per_l)
-            }
-            Trace::CarriedOut => gone(run, r, Flux::RemovedByChanges),
+            Trace::InSoil => nitrogen::in_soil(r),
+            Trace::InPlants => nitrogen::in_plants(r),
+            Trace::InDetritus => nitrogen::in_detritus(run, r),
+            Trace::InWater => nitrogen::in_water(r),
+            Trace::CarriedOut => nitrogen::carried_out(run, r),
             Trace::GoneAsGas => gone(run, r, Flux::NitrogenGas),
         }
     }
@@ -135,8 +143,8 @@ pub struct Panel {
     pub least: f64,
     /// Whether the axis begins at nothing.
     pub from_zero: bool,
-    /// A line of reference.
-    pub line: Option<Line>,
+    /// Lines of reference.
+    pub lines: &'static [Line],
 }
 
 /// A level line with its name.
@@ -146,12 +154,20 @@ pub struct Line {
     pub name: &'static str,
     /// Its height.
     pub value: fn(&Strategy<'_>) -> f64,
+    /// The curve that it belongs to, where a panel has others; it has the colour of that curve.
+    pub of: Option<Trace>,
 }
 
 impl Line {
     /// A limit that tanks are judged by.
-    pub const fn of(name: &'static str, value: fn(&Strategy<'_>) -> f64) -> Option<Line> {
-        Some(Line { name, value })
+    pub const fn of(name: &'static str, value: fn(&Strategy<'_>) -> f64) -> Line {
+        let of = None;
+        Line { name, value, of }
+    }
+    /// A limit of one curve of several.
+    pub const fn for_one(of: Trace, name: &'static str, value: fn(&Strategy<'_>) -> f64) -> Line {
+        let of = Some(of);
+        Line { name, value, of }
     }
 }
 

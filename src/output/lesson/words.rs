@@ -6,6 +6,9 @@ use crate::analysis::lesson::taught::Taught;
 use crate::output::chart::words::number;
 use crate::output::text::words::capital;
 
+/// Up to so many times a limit is just over it: two people read one card as far apart.
+const JUST_OVER: f64 = 1.2;
+
 /// A step beside the one it is held against, with both in words.
 #[derive(Debug, Clone, Copy)]
 pub struct Telling<'a> {
@@ -41,6 +44,8 @@ impl<'a> Telling<'a> {
             "left" => read(decided.claim.left, &self.seen),
             "right" => read(decided.claim.right, &self.seen),
             "by" => by(decided),
+            "error" => error(decided),
+            "over" => over(decided),
             "times" => times(decided),
             _ => None,
         };
@@ -107,6 +112,20 @@ fn by(decided: &Decided) -> Option<String> {
     Some(number(apart, decided.claim.left.digits()))
 }
 
+/// The standard error of the left number.
+fn error(decided: &Decided) -> Option<String> {
+    Some(number(decided.left?.error, decided.claim.left.digits()))
+}
+
+/// How far over a limit, in words that a number rounded to the limit does not belie.
+fn over(decided: &Decided) -> Option<String> {
+    let times = decided.left?.value / decided.right?.value;
+    match times < JUST_OVER {
+        true => Some("just over".into()),
+        false => Some(format!("{} times", self::times(decided)?)),
+    }
+}
+
 /// How many times the smaller the larger one is.
 fn times(decided: &Decided) -> Option<String> {
     let (left, right) = (decided.left?.value, decided.right?.value);
@@ -129,8 +148,23 @@ pub fn told(taught: &Taught<'_>, step: usize) -> Result<(String, Vec<String>), U
     let capitals = sentences.iter().map(|sentence| capital(sentence));
     let mut all: Vec<String> = [capital(&headline)].into_iter().chain(capitals).collect();
     say_how_many(&mut all, taught.common.members);
+    say_what_a_mean_is(&mut all, taught.steps[step].case.input.last_day);
     let headline = all.remove(0);
     Ok((headline, all))
+}
+
+/// What stands before the standard error of a mean of days.
+const GIVE_OR_TAKE: &str = " ± ";
+
+/// Behind the first mean of days: what its ± is, and what tanks that are not ready count as.
+fn say_what_a_mean_is(all: &mut Vec<String>, last_day: u32) {
+    let has_mean = |words: &String| words.contains(GIVE_OR_TAKE);
+    if let Some(place) = all.iter().position(has_mean) {
+        let words = format!(
+            "In that mean, ± is how far chance would move it (standard error), and a tank that is not ready by day {last_day} counts as ready then."
+        );
+        all.insert(place + 1, words);
+    }
 }
 
 /// What a count of 100 is made from.

@@ -10,8 +10,8 @@ const STYLE: &str = include_str!("style.css");
 /// The colours of light and dark, for the frame of the browser.
 const PAPERS: [(&str, &str); 2] = [("light", "#ffffff"), ("dark", "#12161b")];
 
-/// A whole page: what it is called, what it says, and the script that moves it, if any.
-pub fn page(title: &str, main: &Markup, script: &str) -> String {
+/// A whole page: what it is called, what it says, its own rules of style, and the script that moves it, if any.
+pub fn page(title: &str, main: &Markup, rules: &str, script: &str) -> String {
     let whole = html! {
         (DOCTYPE)
         html lang="en-GB" {
@@ -25,7 +25,7 @@ pub fn page(title: &str, main: &Markup, script: &str) -> String {
                 // no picture of its own, and no request for one
                 link rel="icon" href="data:,";
                 title { (title) }
-                style { (PreEscaped(FONT_RULES.as_str())) (PreEscaped(STYLE)) }
+                style { (PreEscaped(FONT_RULES.as_str())) (PreEscaped(STYLE)) (PreEscaped(rules)) }
             }
             body {
                 a class="skip" href="#main" { "Skip to the text" }

@@ -65,6 +65,7 @@
       span.textContent = number;
       return span;
     }));
+    plot.querySelector("[data-leaders]").setAttribute("d", own.map(([mark]) => mark[4]).join(""));
     const list = plot.querySelector("[data-notes]");
     if (own.length) list.start = own[0][1];
     list.replaceChildren(...own.map(([mark]) => {

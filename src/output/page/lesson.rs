@@ -2,20 +2,25 @@
 
 use maud::{Markup, PreEscaped, html};
 
+use crate::analysis::lesson::Lesson;
 use crate::analysis::lesson::claim::Unsupported;
+use crate::analysis::lesson::fact::{Fact, Read};
 use crate::analysis::lesson::taught::Taught;
 use crate::output::chart::words::number;
 use crate::output::lesson::words::told;
+use crate::output::text::lesson::{WRITE_FILES, tell_command, write_command};
 use crate::output::text::words::capital;
 
 use super::frame;
 use super::lesson_data::Drawn;
 use super::plot::Plot;
-use super::table::Words;
+use super::table::{NOTHING, Words};
 
 /// Moves curves, sentences and readings.
 const SCRIPT: &str = include_str!("lesson.js");
 const HOURS_A_DAY: u32 = 24;
+/// How a fact names the day that is looked at closely.
+const THAT_DAY: &str = "that day";
 
 /// The whole page.
 ///
@@ -50,7 +55,12 @@ pub fn page(taught: &Taught<'_>, files: &[(String, String)]) -> Result<String, U
             p class="aside" { (under(&drawn)) }
         }
         (numbers(taught))
-        section aria-labelledby="try" { h2 id="try" { "One thing to try" } p { (lesson.to_try) } }
+        section aria-labelledby="try" {
+            h2 id="try" { "One thing to try" }
+            p { (lesson.to_try) }
+            p { (WRITE_FILES) }
+            pre { code { (write_command(lesson)) "\n" (tell_command(lesson)) } }
+        }
         section aria-labelledby="cannot" {
             h2 id="cannot" { "What the model cannot show here" }
             ul { @for words in lesson.cannot { li { (words) } } }
@@ -59,7 +69,7 @@ pub fn page(taught: &Taught<'_>, files: &[(String, String)]) -> Result<String, U
         (frame::cautions())
         script type="application/json" id="data" { (PreEscaped(data)) }
     };
-    Ok(frame::page(lesson.title, &main, SCRIPT))
+    Ok(frame::page(lesson.title, &main, "", SCRIPT))
 }
 
 fn terms(taught: &Taught<'_>) -> Markup {
@@ -127,7 +137,7 @@ fn under(drawn: &Drawn<'_>) -> String {
 /// The facts of every step.
 fn numbers(taught: &Taught<'_>) -> Markup {
     let lesson = taught.lesson;
-    let head = |fact: &crate::analysis::lesson::fact::Fact| match fact.unit {
+    let head = |fact: &Fact| match fact.unit {
         "" => capital(fact.name),
         unit => format!("{}, {unit}", capital(fact.name)),
     };
@@ -137,13 +147,13 @@ fn numbers(taught: &Taught<'_>) -> Markup {
         let seen = taught.seen(place);
         let mut cells = vec![lesson.steps[place].label.to_string()];
         cells.extend(lesson.facts.iter().map(|fact| {
-            let value = fact.of(&seen);
-            value.map_or_else(|| "–".into(), |read| number(read.value, fact.digits))
+            let read = fact.of(&seen);
+            read.map_or_else(|| NOTHING.into(), |read| cell(fact, read))
         }));
         cells
     };
     let table = Words {
-        caption: format!("{}. That day is day {}.", capital(lesson.input), lesson.day),
+        caption: caption(lesson),
         heads,
         rows: (0..lesson.steps.len()).map(row).collect(),
     };
@@ -152,6 +162,24 @@ fn numbers(taught: &Taught<'_>) -> Markup {
             h2 id="numbers" { "All settings in numbers" }
             (table.markup(Some(lesson.shown)))
         }
+    }
+}
+
+/// A number, with its standard error where it is a mean that has one.
+fn cell(fact: &Fact, read: Read) -> String {
+    let value = number(read.value, fact.digits);
+    match fact.is_mean() && read.error > 0.0 {
+        true => format!("{value} ± {}", number(read.error, fact.digits)),
+        false => value,
+    }
+}
+
+/// What the rows of the table are, and which day its columns speak of, if any.
+fn caption(lesson: &Lesson) -> String {
+    let input = capital(lesson.input);
+    match lesson.facts.iter().any(|fact| fact.name.contains(THAT_DAY)) {
+        true => format!("{input}. That day is day {}.", lesson.day),
+        false => format!("{input}."),
     }
 }
 

@@ -155,7 +155,8 @@ impl<'a> Drawn<'a> {
                 mark.panel,
                 hundredth(mark.at.0),
                 hundredth(mark.at.1),
-                mark.words
+                mark.words,
+                mark.leader()
             ])
         };
         let panels = 0..self.scales.len();

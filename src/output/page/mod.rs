@@ -3,6 +3,7 @@
 //! ```text
 //! frame        head, skip link, style, cautions, foot            every page
 //! plot         curves that are moved by a slider, in HTML and SVG      lesson, lesson_data    the page of a lesson
+//! drawing      a chart inside a page, in the colours of the page
 //! report       charts, tables and words of a run, a comparison or a sweep      compare_result    who wins, and why
 //! ```
 //!
@@ -11,13 +12,16 @@
 
 pub mod compare;
 mod compare_result;
+mod drawing;
 mod frame;
+mod hues;
 pub mod lesson;
 mod lesson_data;
 mod marks;
 mod plot;
 mod report;
 pub mod run;
+mod run_result;
 mod scale;
 pub mod sweep;
 mod table;

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use crate::analysis::lesson::trace::{Panel, Trace};
+use crate::analysis::lesson::trace::{Line, Panel, Trace};
 use crate::output::chart::words::{number, trimmed};
 
 use super::lesson_data::Drawn;
@@ -64,15 +64,16 @@ impl Plot<'_> {
                     li { (sample(trace, rank, false)) (trace.name()) " " b data-here=(drawn.at(trace)) { (self.read(self.step, trace)) } }
                     li class="base" { (sample(trace, rank, true)) @if several { (trace.name()) ", " } (base) " " b data-base=(drawn.at(trace)) { (self.read(drawn.taught.lesson.base, trace)) } }
                 }
-                @if let Some((name, value)) = self.level() {
-                    li { svg class="sample" viewBox="0 0 26 8" aria-hidden="true" { path class="limit" d="M0 4H26" {} } (name) " " b { (trimmed((100.0 * value).round() / 100.0)) } }
+                @for (line, value) in self.levels() {
+                    li { svg class="sample" viewBox="0 0 26 8" aria-hidden="true" { path class=(of_line(line)) d="M0 4H26" {} } (line.name) " " b { (trimmed((100.0 * value).round() / 100.0)) } }
                 }
             }
         }
     }
-    fn level(&self) -> Option<(&'static str, f64)> {
-        let line = self.panel().line?;
-        Some((line.name, (line.value)(&self.drawn.taught.steps[self.step])))
+    fn levels(&self) -> impl Iterator<Item = (&'static Line, f64)> {
+        let step = &self.drawn.taught.steps[self.step];
+        let lines = self.panel().lines.iter();
+        lines.map(move |line| (line, (line.value)(step)))
     }
     fn read(&self, step: usize, trace: Trace) -> String {
         let course = &self.drawn.taught.courses[step];
@@ -99,11 +100,12 @@ impl Plot<'_> {
                 @for tick in &drawn.axes[self.place].ticks { path class="grid" d=(level(scale.y(tick.value))) {} }
                 @for tick in &drawn.across.ticks { path class="grid" d=(upright(scale.x(tick.value))) {} }
                 path class="change" data-changes="" d=(drawn.changes[self.step].iter().map(|&day| upright(scale.x(day))).collect::<String>()) {}
-                @if let Some((_, value)) = self.level() { path class="limit" d=(level(scale.y(value))) {} }
+                @for (line, value) in self.levels() { path class=(of_line(line)) d=(level(scale.y(value))) {} }
                 @for (rank, &trace) in self.panel().traces.iter().enumerate() {
                     path class=(format!("base {}", class(trace, rank))) data-curve-base=(drawn.at(trace)) d=(path(lesson.base, trace)) {}
                     path class=(format!("curve {}", class(trace, rank))) data-curve=(drawn.at(trace)) d=(path(self.step, trace)) {}
                 }
+                path class="leader" data-leaders="" d=(self.marks().map(Mark::leader).collect::<String>()) {}
                 path class="cursor" data-cursor="" d=(upright(scale.x(f64::from(lesson.day)))) {}
             }
         }
@@ -156,20 +158,30 @@ fn sample(trace: Trace, rank: usize, is_base: bool) -> Markup {
     }
 }
 
+/// A line of reference, in the colour of its curve where it has one.
+fn of_line(line: &Line) -> String {
+    format!("limit {}", line.of.map_or("ink", hue))
+}
+
 /// Colour and line of a curve, by name.
 fn class(trace: Trace, rank: usize) -> String {
-    let hue = match trace {
-        Trace::Ammonia | Trace::FreeAmmonia | Trace::AmmoniaCapacity => "ammonia",
+    format!("{} line-{rank}", hue(trace))
+}
+
+fn hue(trace: Trace) -> &'static str {
+    match trace {
+        Trace::Ammonia | Trace::FreeAmmonia | Trace::AmmoniaOxidisers | Trace::AmmoniaCapacity => {
+            "ammonia"
+        }
         Trace::Nitrite | Trace::NitriteCapacity => "nitrite",
         Trace::Oxygen => "oxygen",
         Trace::Co2 => "co2",
         Trace::Ph | Trace::Kh => "ink",
         Trace::Ready => "ready",
-        Trace::InSoil => "soil",
+        Trace::InSoil | Trace::InDetritus => "soil",
         Trace::InPlants => "plants",
         Trace::InWater => "nitrate",
         Trace::CarriedOut => "water",
         Trace::GoneAsGas => "gas",
-    };
-    format!("{hue} line-{rank}")
+    }
 }

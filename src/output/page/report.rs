@@ -2,11 +2,11 @@
 
 use maud::{Markup, PreEscaped, html};
 
-use crate::output::chart::{Figure, svg};
+use crate::output::chart::Figure;
 use crate::output::text::{Page, Tone};
 
-use super::frame;
 use super::table::Words;
+use super::{drawing, frame};
 
 /// What a page is made of.
 #[derive(Debug, Clone)]
@@ -47,17 +47,13 @@ pub fn page(report: &Report<'_>) -> String {
         (frame::computed(report.how, report.files))
         (frame::cautions())
     };
-    frame::page(report.title, &main, "")
+    frame::page(report.title, &main, &drawing::rules(), "")
 }
 
-/// What the terminal page begins with: the title says the same.
-const OPENING: &str = "firstfill";
 /// What only somebody at a terminal can do stands between these signs.
 const TYPED: char = '`';
-/// More blanks than words need: a line that is set in columns.
-const COLUMNS: &str = "   ";
 
-/// The blocks of the terminal page, but for what only somebody at a terminal can do.
+/// The blocks of a terminal page, but for what only somebody at a terminal can do.
 pub fn words(page: &Page) -> Markup {
     let blocks = page.blocks().into_iter().map(|(label, mut lines)| {
         lines.retain(|(_, line)| !line.contains(TYPED));
@@ -66,22 +62,8 @@ pub fn words(page: &Page) -> Markup {
     html! {
         @for (label, lines) in blocks.filter(|(_, lines)| !lines.is_empty()) {
             div class="block" {
-                h3 { @if label == OPENING { "About" } @else { (label) } }
-                div { (lines_of(&lines)) }
-            }
-        }
-    }
-}
-
-/// Lines as paragraphs; those in columns keep them.
-fn lines_of(lines: &[(Tone, &str)]) -> Markup {
-    let alike = |a: &(Tone, &str), b: &(Tone, &str)| a.1.contains(COLUMNS) == b.1.contains(COLUMNS);
-    html! {
-        @for group in lines.chunk_by(alike) {
-            @if group[0].1.contains(COLUMNS) {
-                pre class="columns" tabindex="0" { @for (_, line) in group { (line) "\n" } }
-            } @else {
-                @for (tone, line) in group { p class=(class(*tone)) { (line.trim()) } }
+                h3 { (label) }
+                div { @for (tone, line) in lines { p class=(class(tone)) { (line.trim()) } } }
             }
         }
     }
@@ -96,16 +78,12 @@ fn class(tone: Tone) -> &'static str {
     }
 }
 
-/// A chart as it stands in its file, without the typeface, in a frame that can be moved by keyboard.
+/// A chart under its title, in a frame that can be moved by keyboard where it is wider than the page.
 fn chart(figure: &Figure) -> Markup {
-    let whole = svg(figure);
-    let drawing = match (whole.split_once("<style>"), whole.split_once("</style>")) {
-        (Some((before, _)), Some((_, after))) => format!("{before}{after}"),
-        _ => whole,
-    };
     html! {
         figure class="chart" {
-            div tabindex="0" role="group" aria-label=(format!("Chart: {}", figure.title)) { (PreEscaped(drawing)) }
+            figcaption { h3 { (figure.title) } p { (figure.sentence) } }
+            div tabindex="0" role="group" aria-label=(format!("Chart: {}", figure.title)) { (PreEscaped(drawing::inline(figure))) }
         }
     }
 }

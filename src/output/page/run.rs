@@ -1,12 +1,12 @@
-//! The page of a run: the report, every chart, and the plan to pin to the wall.
+//! The page of a run: what came of it, every chart, and the plan to pin to the wall.
 
 use crate::output::chart;
 use crate::output::csv::{NotANumber, plan};
 use crate::output::folder::{Entry, Wanted, days_to_draw};
 use crate::output::manifest::Story;
-use crate::output::text::{self, Length};
 
-use super::report::{Report, page, words};
+use super::report::{Report, page};
+use super::run_result::result;
 use super::table::{Words, name};
 
 /// The page as a file.
@@ -15,13 +15,6 @@ use super::table::{Words, name};
 /// When a number of the plan is none.
 pub fn entry(story: &Story<'_>, wanted: &Wanted) -> Result<Entry, NotANumber> {
     let (case, outcome) = (story.case, story.outcome);
-    let report = text::report(&text::Story {
-        case,
-        outcome,
-        forecast: story.forecast,
-        length: Length::Screen,
-        file: None,
-    });
     let figures = chart::figures(
         &outcome.run,
         case,
@@ -38,7 +31,7 @@ pub fn entry(story: &Story<'_>, wanted: &Wanted) -> Result<Entry, NotANumber> {
     let html = page(&Report {
         over: "Eight weeks of a tank, simulated by firstfill",
         title: &case.name,
-        result: words(&report),
+        result: result(story, &figures),
         figures: &figures,
         tables: &[("The plan".into(), plan)],
         how: &[how(story)],

@@ -3,7 +3,6 @@
 use maud::{Markup, html};
 
 use crate::output::chart::sweep::figures;
-use crate::output::chart::words::list;
 use crate::output::folder::Entry;
 use crate::output::sweep::Story;
 use crate::output::sweep::words::{bare, setting, with_unit};
@@ -45,11 +44,9 @@ pub fn entry(story: &Story<'_>) -> Entry {
 fn result(story: &Story<'_>) -> Markup {
     let sweep = story.sweep;
     let ranges = story.of.iter().map(|&line| range(sweep, line));
-    let varied = sweep.axes.iter().map(|axis| axis.words().to_string());
     let size = format!(
-        "{} settings of {}, each on the same {} plausible tanks, to day {}.",
+        "{} settings, each on the same {} plausible tanks, to day {}.",
         sweep.points.len(),
-        list(&varied.collect::<Vec<_>>()),
         sweep.common.members,
         sweep.last_day
     );

@@ -12,6 +12,28 @@ use super::{Page, Tone};
 /// Width of a column of numbers.
 const COLUMN: usize = 8;
 
+/// What the two commands that follow do.
+pub const WRITE_FILES: &str =
+    "The tanks of this lesson are files; write them, change them, and tell the lesson of yours:";
+/// The folder for them in the commands.
+const OWN_FOLDER: &str = "mine";
+
+/// The command that writes the scenarios of a lesson.
+pub fn write_command(lesson: &Lesson) -> String {
+    format!(
+        "firstfill lesson {} --scenarios --out {OWN_FOLDER}",
+        lesson.key
+    )
+}
+
+/// The command that tells a lesson of scenarios that were changed.
+pub fn tell_command(lesson: &Lesson) -> String {
+    format!(
+        "firstfill lesson {} --from {OWN_FOLDER} --out {OWN_FOLDER}-told",
+        lesson.key
+    )
+}
+
 /// The list of lessons.
 pub fn list() -> Page {
     let mut page = Page::default();
@@ -61,6 +83,9 @@ pub fn page(taught: &Taught<'_>) -> Result<Page, Unsupported> {
     table(&mut page, taught);
     page.gap();
     page.block("Try", Tone::Plain, lesson.to_try);
+    page.line(Tone::Plain, WRITE_FILES);
+    page.line(Tone::Plain, format!("  {}", write_command(lesson)));
+    page.line(Tone::Plain, format!("  {}", tell_command(lesson)));
     for (place, words) in lesson.cannot.iter().enumerate() {
         let label = if place == 0 { "Not shown" } else { "" };
         page.block(label, Tone::Plain, *words);

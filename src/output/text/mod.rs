@@ -181,6 +181,7 @@ mod tests {
             forecast: None,
             file: None,
             length: Length::Screen,
+            file: None,
         });
         let written = Written {
             folder: "output/made-up-2".into(),

@@ -42,7 +42,7 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Co2, Of::Step, Where::Lowest, "CO2 {value}, day {day} {time}"),
         Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, day {day} {time}"),
     ],
-    to_try: "See how many plausible tanks keep the limit with twelve hours. Then stir the surface instead (kind = \"gentle ripple\") and leave \
+    to_try: "See how many plausible tanks keep the limit with twelve hours. Then stir the surface instead (kind = \"gentle ripple\" under [surface] in air-at-night.toml) and leave \
         the stone out: which costs less gas?",
     cannot: &[
         "How livelily your surface breathes: still and ripple stand for a gas exchange that differs from tank to tank.",

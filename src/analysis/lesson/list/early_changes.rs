@@ -35,9 +35,9 @@ pub const LESSON: Lesson = Lesson {
         LITRES,
     ],
     headline: Claim::of("early changes, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("With {step}, tanks are ready {left} days sooner, on the mean of {members} plausible ones")
-        .alike("With {step}, tanks are not clearly ready sooner: {left} days, on the mean of {members} plausible ones")
-        .lower("With {step}, tanks are ready {by} days later, on the mean of {members} plausible ones")
+        .higher("With {step}, tanks are ready {left} ± {error} days sooner, on the mean of {members} plausible ones")
+        .alike("With {step}, tanks are not clearly ready sooner: {left} ± {error} days, on the mean of {members} plausible ones")
+        .lower("With {step}, tanks are ready {by} ± {error} days later, on the mean of {members} plausible ones")
         .at_base("With {step}, {ready_of_100} of 100 plausible tanks are ready by day {last_day}"),
     claims: CLAIMS,
     notes: &[
@@ -46,8 +46,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Nitrite, Of::Base, Where::Highest, "{base}: {value} on day {day}"),
         Note::new(Trace::Nitrite, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
     ],
-    to_try: "Take your own tap water: write its KH into tank.toml (alkalinity), and run the lesson on your files. With soft \
-        water, is it still the peaks that change most? Then write late = \"none\" there, so that a tank \
+    to_try: "Take your own tap water: write its KH into tank.toml (alkalinity under [water.tap]). With soft \
+        water, is it still the peaks that change most? Then write late = \"none\" there, under [changes], in place of the line that begins with late, so that a tank \
         left alone never gets fresh water: how many days do early changes gain now? (The README has such a pair: Two disputes.)",
     cannot: &[
         "What ammonia does to plants and animals: the model counts milligrams, not harm.",

@@ -38,7 +38,7 @@ pub const LESSON: Lesson = Lesson {
     headline: Claim::of("free ammonia, harm", Here(FREE_THAT_DAY), Here(FREE_LIMIT), 0.0)
         .lower("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: within the limit")
         .alike("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds as much free ammonia as the limit: {right} mg N/L")
-        .higher("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: {times} times the limit"),
+        .higher("At pH {ph_that_day}, a total of {tan_that_day} mg N/L holds {left} mg N/L of free ammonia: {over} the limit"),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Ph, Of::Step, Where::ThatDay, "{step}: pH {value}"),
@@ -77,14 +77,14 @@ const PANELS: &[Panel] = &[
         traces: &[Trace::Ph],
         least: 8.0,
         from_zero: false,
-        line: None,
+        lines: &[],
     },
     Panel {
         title: "Total ammonia",
         traces: &[Trace::Ammonia],
         least: 1.2,
         from_zero: true,
-        line: None,
+        lines: &[],
     },
     panels::FREE_AMMONIA,
 ];
@@ -95,7 +95,7 @@ const IN_THE_EVENING: Claim = Claim::of(
     Here(FREE_LIMIT),
     0.0,
 )
-.higher(", {times} times the limit")
+.higher(", {over} the limit")
 .alike(", as much as the limit")
 .lower(", still within the limit");
 

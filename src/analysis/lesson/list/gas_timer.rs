@@ -4,13 +4,16 @@ use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Here};
 use super::super::fact::{
     CO2_AT_DAWN, CO2_LIMIT, CO2_THAT_DAY, FREE_HIGH, FREE_LIMIT, GAS, KH_THAT_DAY, NITRIFIERS_TOOK,
-    OXYGEN_THAT_DAY, PH_HIGH, PH_SWING, PLANTS_END, TAN_THAT_DAY,
+    OXYGEN_THAT_DAY, PH_HIGH, PH_SWING, PLANTS_END, PLANTS_FIRST, PLANTS_GAINED, TAN_THAT_DAY,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
 use super::super::{Lesson, Step, Term, Window};
 use super::panels;
 use super::words::{CO2, FREE_AMMONIA, KH, LIMIT, OXYGEN, TOTAL_AMMONIA};
+
+/// Plants that differ by no more weigh the same, g: the last digit that is told.
+const WEIGHED_G: f64 = 0.01;
 
 /// The lesson.
 pub const LESSON: Lesson = Lesson {
@@ -42,13 +45,13 @@ pub const LESSON: Lesson = Lesson {
     // before nitrification: later pH falls further on the timer, whose nitrifiers use up more KH
     day: 8,
     panels: PANELS,
-    facts: &[GAS, PLANTS_END, CO2_AT_DAWN, PH_HIGH, FREE_HIGH, TAN_THAT_DAY, KH_THAT_DAY, OXYGEN_THAT_DAY],
-    headline: Claim::of("gas timer, plants", Here(PLANTS_END), Base(PLANTS_END), 0.2)
-        .alike("Yes: with the gas {step}, the plants lose nothing that shows{cause}")
-        .lower("It depends: with the gas {step}, the plants weigh {by} g less at the end{cause}")
-        .higher("Yes: with the gas {step}, the plants even weigh {by} g more at the end{cause}")
-        .at_base("With the gas {step}, {gas} g go in {last_day} days, and pH stays between {ph_low} and {ph_high} on day {day}")
-        .because(&SAVES),
+    facts: &[GAS, PLANTS_GAINED, CO2_AT_DAWN, PH_HIGH, FREE_HIGH, TAN_THAT_DAY, KH_THAT_DAY, OXYGEN_THAT_DAY],
+    headline: Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
+        .lower("Yes, it saves gas: with the gas {step}, {left} g do for {last_day} days instead of {right}{cause}")
+        .alike("It saves nothing: with the gas {step} it takes {left} g for {last_day} days, as much as {base}{cause}")
+        .higher("No, it takes more gas: with the gas {step}, {left} g for {last_day} days instead of {right}{cause}")
+        .at_base("With the gas {step}, {left} g go in {last_day} days, and pH stays between {ph_low} and {ph_high} on day {day}")
+        .because(&COSTS),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::Co2, Of::Step, Where::Highest, "{step}: {value}, day {day} {time}"),
@@ -56,8 +59,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Ph, Of::Step, Where::Highest, "pH {value}, day {day} {time}"),
         Note::new(Trace::FreeAmmonia, Of::Step, Where::Highest, "{value}, day {day} {time}"),
     ],
-    to_try: "In your own file let the gas come on two hours before the light, run it with --day 8, and look at the drop \
-        checker on that chart: how late is it?",
+    to_try: "Run one of these tanks on its own and look at the drop checker on the chart of day 8, firstfill run \
+        mine/gas-timer-2-h-before.toml --day 8: how late is it?",
     cannot: &[
         "Fish that gasp: the model tells milligrams, not breath. Watch animals for hours after any change of the gas.",
         "A valve that drifts, an empty cylinder, a timer that sticks open.",
@@ -109,35 +112,40 @@ const USED: Claim = Claim::of(
 .alike("")
 .higher(", of which nitrifiers have used more ({left} dKH against {right})");
 
-/// What is saved.
-const SAVES: Claim = Claim::of("gas timer, gas", Here(GAS), Base(GAS), 1.0)
-    .lower("; {left} g of gas do instead of {right}{cause}")
-    .alike("; it takes as much gas{cause}")
-    .higher("; it takes {left} g of gas instead of {right}{cause}")
-    .because(&COSTS);
 /// What it costs.
 const COSTS: Claim = Claim::of("gas timer, price", Here(FREE_HIGH), Base(FREE_HIGH), 0.001)
-    .higher(". The price is free ammonia, which on day {day} climbs to {left} mg N/L at the pH of the night instead of {right}")
-    .alike("")
-    .lower("");
+    .higher("; the price is free ammonia, {left} mg N/L at the pH of the night of day {day} instead of {right}{cause}")
+    .alike("{cause}")
+    .lower("{cause}")
+    .because(&GROWTH);
+/// What it costs the plants: less gained, or more lost, than with gas all the time.
+const GROWTH: Claim = Claim::of(
+    "gas timer, growth",
+    Here(PLANTS_GAINED),
+    Base(PLANTS_GAINED),
+    WEIGHED_G,
+)
+.lower(", and growth: plants change by {left} g from day 1 on instead of {right}")
+.alike("; the plants gain or lose as much, {left} g")
+.higher("; plants change by {left} g from day 1 on instead of {right}");
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("gas timer, weight", Here(PLANTS_END), Base(PLANTS_END), 0.2)
-        .lower("The plants weigh {left} g at the end of {last_day} days, dry, with gas {base} {right} g.")
-        .alike("The plants weigh {left} g at the end of {last_day} days, dry, with gas {base} {right} g.")
-        .higher("The plants weigh {left} g at the end of {last_day} days, dry, with gas {base} {right} g.")
-        .at_base("The plants weigh {left} g at the end of {last_day} days, dry."),
+    Claim::of("gas timer, weight", Here(PLANTS_END), Here(PLANTS_FIRST), WEIGHED_G)
+        .lower("The plants shrink from {right} g, dry, on day 1 to {left} g at the end, with gas {base} from {base.plants_first} to {base.plants_end} g.")
+        .alike("The plants weigh {right} g, dry, on day 1 and {left} g at the end, with gas {base} {base.plants_first} and {base.plants_end} g.")
+        .higher("The plants grow from {right} g, dry, on day 1 to {left} g at the end, with gas {base} from {base.plants_first} to {base.plants_end} g.")
+        .at_base("From day 1 to day {last_day} the plants go from {right} to {left} g, dry."),
     Claim::of("gas timer, swing", Here(PH_SWING), Base(PH_SWING), 0.1)
         .higher("pH swings by {left} on day {day}, up to {ph_high} before the gas comes on, with gas {base} by {right}.")
         .alike("pH swings by {left} on day {day}, no clear difference to {right}.")
         .lower("pH swings by {left} on day {day}, less than the {right} with gas {base}.")
         .at_base("pH swings by {left} on day {day}."),
     Claim::of("gas timer, free ammonia", Here(FREE_HIGH), Here(FREE_LIMIT), 0.0)
-        .higher("So much free ammonia is over the limit of {right} mg N/L, out of {tan_that_day} mg N/L of total ammonia: no tank for animals yet.")
-        .alike("So much free ammonia is just the limit of {right} mg N/L, out of {tan_that_day} mg N/L of total ammonia.")
+        .higher("That free ammonia is over the limit of {right} mg N/L, out of {tan_that_day} mg N/L of total ammonia: no tank for animals yet.")
+        .alike("That free ammonia is just the limit of {right} mg N/L, out of {tan_that_day} mg N/L of total ammonia.")
         .lower("Free ammonia reaches {left} mg N/L, within the limit of {right}, out of {tan_that_day} mg N/L of total ammonia."),
     Claim::of("gas timer, stage", Here(KH_THAT_DAY), Base(KH_THAT_DAY), 0.1)
-        .alike("Both tanks stand at the same point of their start on that day, at {left} dKH here and {right} with gas {base}: what differs is the gas.")
+        .alike("Both tanks have the same KH that day, {left} dKH here and {right} with gas {base}: what differs is the gas.")
         .lower("KH is lower here, {left} dKH, with gas {base} {right}{cause}; so not all of the difference in pH is the gas.")
         .higher("KH is higher here, {left} dKH, with gas {base} {right}{cause}; so not all of the difference in pH is the gas.")
         .at_base("KH is {left} dKH on that day.")

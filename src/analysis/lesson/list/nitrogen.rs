@@ -3,13 +3,16 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    LITRES, NITRATE_END, NITROGEN_GIVEN, REFILLED, TO_CHANGES, TO_DETRITUS, TO_GAS, TO_PLANTS,
-    TO_WATER,
+    LITRES, N_CHANGES, N_DETRITUS, N_GAS, N_PLANTS, N_WATER, NITRATE_END, NITROGEN_WHOLE, REFILLED,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
 use super::super::{EIGHT_WEEKS, Lesson, Step, Term};
 use super::words::NITRIFIERS;
+
+/// Amounts of the whole, and of small parts, that are told apart, mg N.
+const APART_MG: f64 = 50.0;
+const SMALL_MG: f64 = 20.0;
 
 /// The lesson.
 pub const LESSON: Lesson = Lesson {
@@ -37,19 +40,19 @@ pub const LESSON: Lesson = Lesson {
     day: 28,
     panels: PANELS,
     facts: &[
-        NITROGEN_GIVEN,
-        TO_CHANGES,
-        TO_PLANTS,
-        TO_GAS,
-        TO_WATER,
-        TO_DETRITUS,
+        NITROGEN_WHOLE,
+        N_CHANGES,
+        N_WATER,
+        N_PLANTS,
+        N_GAS,
+        N_DETRITUS,
         NITRATE_END,
-        LITRES,
     ],
-    headline: Claim::of("nitrogen, changes", Here(TO_CHANGES), Here(TO_WATER), 3.0)
-        .higher("With {step}, {left} of 100 parts of the nitrogen went out with changed water, {right} stayed in the tank's water")
-        .alike("With {step}, {left} of 100 parts of the nitrogen went out with changed water, about as many ({right}) stayed in the tank's water")
-        .lower("With {step}, {right} of 100 parts of the nitrogen stayed in the water, {left} went out with changes"),
+    headline: Claim::of("nitrogen, changes", Here(N_CHANGES), Here(N_WATER), APART_MG)
+        .higher("With {step}, {left} of {nitrogen_whole} mg N were poured away, and {right} are in the water at the end{cause}")
+        .alike("With {step}, about as many of {nitrogen_whole} mg N were poured away as are in the water at the end, {left} and {right}{cause}")
+        .lower("With {step}, {right} of {nitrogen_whole} mg N are in the water at the end, and {left} were poured away{cause}")
+        .because(&OTHERS),
     claims: CLAIMS,
     notes: &[
         Note::new(Trace::InSoil, Of::Step, Where::ThatDay, "day {day}: {value} mg N to come"),
@@ -57,7 +60,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::InWater, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
         Note::new(Trace::CarriedOut, Of::Step, Where::Highest, "in buckets: {value}"),
     ],
-    to_try: "Take the plants out of tank.toml (plants = \"none\") and run the lesson on your files: who takes their part?",
+    to_try: "Take the plants out: write the line plants = \"none\" into nitrogen.toml, above all that stands in square \
+        brackets. Who takes their part?",
     cannot: &[
         "How much of it your soil holds: the amounts are of a medium one, and bags differ fivefold.",
         "Plants that spread and shade each other, which take more in the end.",
@@ -90,40 +94,51 @@ const PANELS: &[Panel] = &[
         traces: &[Trace::InSoil],
         least: 100.0,
         from_zero: true,
-        line: None,
+        lines: &[],
     },
     Panel {
-        title: "In the water, in plants and algae",
-        traces: &[Trace::InWater, Trace::InPlants],
+        title: "In the tank: in the water, in plants and algae, in detritus and microbes",
+        traces: &[Trace::InWater, Trace::InPlants, Trace::InDetritus],
         least: 100.0,
         from_zero: true,
-        line: None,
+        lines: &[],
     },
     Panel {
         title: "Gone: with changed water, as gas",
         traces: &[Trace::CarriedOut, Trace::GoneAsGas],
         least: 100.0,
         from_zero: true,
-        line: None,
+        lines: &[],
     },
 ];
 
+/// Where the rest is.
+const OTHERS: Claim = Claim::of(
+    "nitrogen, others",
+    Here(N_PLANTS),
+    Here(N_DETRITUS),
+    SMALL_MG,
+)
+.higher("; plants and algae hold {left}, gas took {n_gas}, detritus and microbes hold {right}")
+.alike("; plants and algae hold {left}, gas took {n_gas}, detritus and microbes hold {right}")
+.lower("; detritus and microbes hold {right}, plants and algae {left}, gas took {n_gas}");
+/// What refills brought.
 const REFILLS: Claim = Claim::of("nitrogen, refills", Here(REFILLED), Fixed(0.0, 0), 1.0)
-    .higher(": refills carried in {left} of them")
+    .higher(", since refills carried in {left}")
     .alike("")
     .lower("");
 
 const CLAIMS: &[Claim] = &[
-    Claim::of("nitrogen, given", Here(NITROGEN_GIVEN), Base(NITROGEN_GIVEN), 50.0)
-        .higher("In eight weeks {left} mg N were given off or brought in, with {base} {right}{cause}.")
-        .alike("In eight weeks {left} mg N were given off or brought in, about as much as with {base} ({right}).")
-        .lower("In eight weeks {left} mg N were given off or brought in, less than with {base} ({right}).")
-        .at_base("In eight weeks {left} mg N were given off or brought in.")
+    Claim::of("nitrogen, whole", Here(NITROGEN_WHOLE), Base(NITROGEN_WHOLE), APART_MG)
+        .higher("All of it is what the full tank held at first, what the soil gave in eight weeks ({from_soil} mg N) and what was brought in: more than with {base}, {right} mg N{cause}.")
+        .alike("All of it is what the full tank held at first, what the soil gave in eight weeks ({from_soil} mg N) and what was brought in: about as much as with {base}, {right} mg N.")
+        .lower("All of it is what the full tank held at first, what the soil gave in eight weeks ({from_soil} mg N) and what was brought in: less than with {base}, {right} mg N.")
+        .at_base("All of it is what the full tank held at first and what the soil gave in eight weeks, {from_soil} mg N.")
         .because(&REFILLS),
-    Claim::of("nitrogen, plants", Here(TO_PLANTS), Here(TO_GAS), 3.0)
-        .higher("Plants and algae hold {left} of 100 parts, and {right} went into the air as nitrogen gas.")
-        .alike("Plants and algae hold {left} of 100 parts, and about as many ({right}) went into the air as nitrogen gas.")
-        .lower("Plants and algae hold {left} of 100 parts; more, {right}, went into the air as nitrogen gas, made by microbes without oxygen."),
+    Claim::of("nitrogen, plants", Here(N_PLANTS), Here(N_GAS), SMALL_MG)
+        .higher("Plants and algae hold more than microbes without oxygen made into gas.")
+        .alike("Plants and algae hold about as much as microbes without oxygen made into gas.")
+        .lower("Microbes without oxygen made more into gas than plants and algae hold."),
     Claim::of("nitrogen, nitrate", Here(NITRATE_END), Base(NITRATE_END), 0.5)
         .lower("Nitrate is {left} mg N/L at the end, with {base} {right}.")
         .alike("Nitrate is {left} mg N/L at the end, about as with {base} ({right}).")

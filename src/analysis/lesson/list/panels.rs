@@ -8,7 +8,7 @@ pub const AMMONIA: Panel = Panel {
     traces: &[Trace::Ammonia],
     least: 1.0,
     from_zero: true,
-    line: Line::of("limit", |step| limits(step).total_ammonia.value),
+    lines: &[Line::of("limit", |step| limits(step).total_ammonia.value)],
 };
 
 /// Free ammonia with its limit.
@@ -17,7 +17,7 @@ pub const FREE_AMMONIA: Panel = Panel {
     traces: &[Trace::FreeAmmonia],
     least: 0.03,
     from_zero: true,
-    line: Line::of("limit", |step| limits(step).free_ammonia.value),
+    lines: &[Line::of("limit", |step| limits(step).free_ammonia.value)],
 };
 
 /// Nitrite with its limit.
@@ -26,7 +26,7 @@ pub const NITRITE: Panel = Panel {
     traces: &[Trace::Nitrite],
     least: 1.0,
     from_zero: true,
-    line: Line::of("limit", |step| limits(step).nitrite.value),
+    lines: &[Line::of("limit", |step| limits(step).nitrite.value)],
 };
 
 /// How many of 100 are ready.
@@ -35,7 +35,7 @@ pub const READY: Panel = Panel {
     traces: &[Trace::Ready],
     least: 100.0,
     from_zero: true,
-    line: None,
+    lines: &[],
 };
 
 /// What the ammonia oxidisers could turn over.
@@ -44,7 +44,7 @@ pub const CAPACITY: Panel = Panel {
     traces: &[Trace::AmmoniaCapacity],
     least: 10.0,
     from_zero: true,
-    line: None,
+    lines: &[],
 };
 
 /// Oxygen with its limit.
@@ -53,7 +53,7 @@ pub const OXYGEN: Panel = Panel {
     traces: &[Trace::Oxygen],
     least: 9.0,
     from_zero: true,
-    line: Line::of("limit", |step| limits(step).oxygen.value),
+    lines: &[Line::of("limit", |step| limits(step).oxygen.value)],
 };
 
 /// Carbon dioxide.
@@ -62,7 +62,7 @@ pub const CO2: Panel = Panel {
     traces: &[Trace::Co2],
     least: 25.0,
     from_zero: true,
-    line: None,
+    lines: &[],
 };
 
 /// pH, whose axis begins where it is.
@@ -71,5 +71,5 @@ pub const PH: Panel = Panel {
     traces: &[Trace::Ph],
     least: 0.0,
     from_zero: false,
-    line: None,
+    lines: &[],
 };

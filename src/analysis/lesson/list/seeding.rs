@@ -38,9 +38,9 @@ pub const LESSON: Lesson = Lesson {
         READY_OF_100,
     ],
     headline: Claim::of("seeding, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .higher("With {step}, tanks are ready {left} days sooner, on the mean of {members} plausible ones")
-        .alike("With {step}, tanks are not clearly ready sooner: {left} days, on the mean of {members} plausible ones")
-        .lower("With {step}, tanks are ready {by} days later, on the mean of {members} plausible ones")
+        .higher("With {step}, tanks are ready {left} ± {error} days sooner, on the mean of {members} plausible ones")
+        .alike("With {step}, tanks are not clearly ready sooner: {left} ± {error} days, on the mean of {members} plausible ones")
+        .lower("With {step}, tanks are ready {by} ± {error} days later, on the mean of {members} plausible ones")
         .at_base("With {step}, {ready_of_100} of 100 plausible tanks are ready by day {last_day}"),
     claims: CLAIMS,
     notes: &[
@@ -50,7 +50,7 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::AmmoniaCapacity, Of::Base, Where::ThatDay, "{base}, day {day}: {value}"),
     ],
     to_try: "Move from 30 to 100 mL, and on to 300: about three times as much each time. How many days does each gain? Then \
-        put the sponge in on day 10 (day in the file) and see what is left of it.",
+        put the sponge in on day 10 (day in each of the files of sponge) and see what is left of it.",
     cannot: &[
         "Whether your sponge is alive: an hour dry, or a day without flow, and little is left of it.",
         "Snails, algae and illness that travel with it. Take it only from a tank you would trust with your animals.",
@@ -81,9 +81,9 @@ const STEPS: &[Step] = &[
 const PANELS: &[Panel] = &[
     panels::NITRITE,
     Panel {
-        line: Line::of("a small feed", |step| {
+        lines: &[Line::of("a small feed", |step| {
             step.outcome.verdict.feed_mg_n_per_day
-        }),
+        })],
         ..panels::CAPACITY
     },
     panels::READY,

@@ -40,8 +40,8 @@ pub const LESSON: Lesson = Lesson {
         Note::new(Trace::Nitrite, Of::Step, Where::Highest, "{step}: {value} on day {day}"),
         Note::new(Trace::Ammonia, Of::Step, Where::ThatDay, "{step}, day {day}: {value}"),
     ],
-    to_try: "Add a dose of bicarbonate to the file of 1 dKH and run it: [doses] then kh = { day = 21, alkalinity = \"2 dKH\" }. \
-        Does it come loose?",
+    to_try: "Add a dose of bicarbonate at the end of soft-water-1-dkh.toml: a line [doses], and under it \
+        kh = { day = 21, alkalinity = \"2 dKH\" }. Does it come loose?",
     cannot: &[
         "Your soil. How far a soil pulls KH down hangs on two numbers that nobody has measured; these were chosen harsh.",
         "Stone or shell that dissolves and gives KH back.",
@@ -72,7 +72,7 @@ const PANELS: &[Panel] = &[
         traces: &[Trace::Kh],
         least: 2.0,
         from_zero: true,
-        line: None,
+        lines: &[],
     },
     panels::AMMONIA,
     panels::NITRITE,
@@ -100,8 +100,8 @@ const CLAIMS: &[Claim] = &[
         .higher("The nitrite oxidisers work at {left} % of full speed, on the mean of {last_day} days, more than with a tap of {base} ({right} %).")
         .at_base("The nitrite oxidisers work at {left} % of full speed, on the mean of {last_day} days."),
     Claim::of("soft water, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-        .lower("Tanks are ready {by} days later than with a tap of {base}, on the mean; one that is not ready by day {last_day} counts as ready then.")
-        .alike("The ready day is not clearly another than with a tap of {base}: {left} days apart on the mean.")
-        .higher("Tanks are ready {left} days sooner than with a tap of {base}, on the mean.")
+        .lower("Tanks are ready {by} ± {error} days later than with a tap of {base}, on the mean of {members} plausible ones.")
+        .alike("The ready day is not clearly another than with a tap of {base}: {left} ± {error} days apart on the mean of {members} plausible ones.")
+        .higher("Tanks are ready {left} ± {error} days sooner than with a tap of {base}, on the mean of {members} plausible ones.")
         .at_base("The highest nitrite is {nitrite_peak} mg N/L, on day {nitrite_peak_day}."),
 ];

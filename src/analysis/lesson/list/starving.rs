@@ -3,23 +3,26 @@
 use super::super::claim::Claim;
 use super::super::claim::Number::{Base, Fixed, Here};
 use super::super::fact::{
-    CAPACITY, DAYS_SOONER, FEED, LITRES, NITRITE_CAPACITY, NITRITE_PEAK, READY_OF_100, SPEED,
-    TAN_PEAK,
+    AMMONIA_OXIDISERS, CAPACITY, COMPLETE_OXIDISERS, DAYS_SOONER, FEED, KH_BROUGHT,
+    NITRITE_OXIDISERS, NITRITE_PEAK, READY_OF_100, SPEED, TAN_PEAK,
 };
 use super::super::note::{Note, Of, Where};
 use super::super::trace::{Panel, Trace};
 use super::super::{EIGHT_WEEKS, Lesson, Step};
 use super::panels;
-use super::words::{CAPACITY as CAPACITY_WORD, KH, NITRIFIERS, PLAUSIBLE, TOTAL_AMMONIA};
+use super::words::{CAPACITY as CAPACITY_WORD, KH, MG_COD, NITRIFIERS, PLAUSIBLE, TOTAL_AMMONIA};
+
+/// Amounts up to so far apart are about as many, mg COD.
+const TOLD_APART_MG: f64 = 0.5;
 
 /// The lesson.
 pub const LESSON: Lesson = Lesson {
     key: "starving",
     title: "Does changing water starve the nitrifiers?",
-    question: "Every bucket carries ammonia out, and ammonia is what the nitrifiers eat. Do they grow slower for it?",
-    terms: &[TOTAL_AMMONIA, NITRIFIERS, CAPACITY_WORD, KH, PLAUSIBLE],
+    question: "Every bucket carries ammonia out, and ammonia is what the nitrifiers eat. Do fewer of them grow, and does the tank wait for it?",
+    terms: &[TOTAL_AMMONIA, NITRIFIERS, MG_COD, CAPACITY_WORD, KH, PLAUSIBLE],
     scenario: include_str!("../scenarios/starving.toml"),
-    input: "how much of the water is changed every other day in the first three weeks, with water that brings no KH",
+    input: "how much of the water is changed every other day in the first three weeks",
     steps: STEPS,
     base: 0,
     shown: 4,
@@ -28,19 +31,20 @@ pub const LESSON: Lesson = Lesson {
     panels: PANELS,
     facts: &[
         TAN_PEAK,
-        NITRITE_PEAK,
+        AMMONIA_OXIDISERS,
+        NITRITE_OXIDISERS,
+        COMPLETE_OXIDISERS,
         CAPACITY,
-        NITRITE_CAPACITY,
+        NITRITE_PEAK,
         DAYS_SOONER,
         READY_OF_100,
-        LITRES,
     ],
-    headline: Claim::of("starving, fewer", Here(CAPACITY), Base(CAPACITY), 2.0)
-        .lower("With {step}, the ammonia oxidisers are fewer on day {day}{cause}")
-        .alike("With {step}, the ammonia oxidisers are about as many on day {day}{cause}")
-        .higher("With {step}, the ammonia oxidisers are more on day {day}{cause}")
-        .at_base("With {step}, ammonia peaks at {tan_peak} mg N/L")
-        .because(&DAYS),
+    headline: Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
+        .higher("No: with {step}, tanks are ready {left} ± {error} days sooner, on the mean of {members} plausible ones{cause}")
+        .alike("No: with {step}, tanks are ready neither clearly sooner nor later: {left} ± {error} days, on the mean of {members} plausible ones{cause}")
+        .lower("Yes: with {step}, tanks are ready {by} ± {error} days later, on the mean of {members} plausible ones{cause}")
+        .at_base("With {step}, there are {ammonia_oxidisers} mg COD of ammonia oxidisers on day {day}")
+        .because(&FEWER),
     claims: CLAIMS,
     notes: &[
         Note::new(
@@ -56,22 +60,23 @@ pub const LESSON: Lesson = Lesson {
             "{step}: {value} on day {day}",
         ),
         Note::new(
-            Trace::AmmoniaCapacity,
+            Trace::AmmoniaOxidisers,
             Of::Step,
             Where::ThatDay,
             "{step}, day {day}: {value}",
         ),
         Note::new(
-            Trace::AmmoniaCapacity,
+            Trace::AmmoniaOxidisers,
             Of::Base,
             Where::ThatDay,
             "{base}, day {day}: {value}",
         ),
     ],
-    to_try: "Write the KH of your tap into the water named own and run the lesson on your files: which counts for \
-        more, what the refill brings or what the bucket takes?",
+    to_try: "Write the KH of your tap into the water named own, in starving.toml: which counts for more, what the refill \
+        brings or what the bucket takes?",
     cannot: &[
-        "Free cells that are poured away: the nitrifiers of the model all live in films, as most do.",
+        "Free cells that are poured away: the nitrifiers of the model are all attached, in films, as most are; what washed-out \
+            cells would cost cannot show here.",
         "Biofilms that are wiped or rinsed off: only a change of water is shown here.",
     ],
 };
@@ -100,46 +105,63 @@ const STEPS: &[Step] = &[
 const PANELS: &[Panel] = &[
     Panel {
         title: "Total ammonia: the food",
-        line: None,
+        lines: &[],
         ..panels::AMMONIA
     },
-    panels::CAPACITY,
+    Panel {
+        title: "Ammonia oxidisers",
+        traces: &[Trace::AmmoniaOxidisers],
+        least: 10.0,
+        from_zero: true,
+        lines: &[],
+    },
     panels::READY,
 ];
 
-/// What becomes of the ready day.
-const DAYS: Claim = Claim::of("starving, days", Here(DAYS_SOONER), Fixed(0.0, 1), 0.5)
-    .higher("; tanks are ready {left} days sooner, on the mean of {members} plausible ones")
-    .alike("; tanks are ready neither clearly sooner nor later: {left} days, on the mean of {members} plausible ones")
-    .lower("; tanks are ready {by} days later, on the mean of {members} plausible ones{cause}")
-    .because(&SLOWED);
-/// Why tanks are ready later: water in which nitrifiers are slow.
+/// How many there are of those that eat ammonia.
+const FEWER: Claim = Claim::of(
+    "starving, fewer",
+    Here(AMMONIA_OXIDISERS),
+    Base(AMMONIA_OXIDISERS),
+    TOLD_APART_MG,
+)
+.lower("; less food is left, and fewer ammonia oxidisers grow: {left} mg COD on day {day} instead of {right}")
+.alike("; there are about as many ammonia oxidisers: {left} mg COD on day {day}, against {right}")
+.higher("; there are more ammonia oxidisers: {left} mg COD on day {day}, against {right}");
+/// What takes part in the ready day beside food: water in which nitrifiers are slow.
 const SLOWED: Claim = Claim::of("starving, slowed", Here(SPEED), Base(SPEED), 5.0)
-    .lower(", in water that leaves nitrite oxidisers {left} % of full speed instead of {right} %")
-    .alike("")
-    .higher("");
-/// Why there are fewer of them.
-const FOOD: Claim = Claim::of("starving, less to eat", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
-    .lower(": there was less to eat, at the highest {left} mg N/L of ammonia instead of {right}")
-    .alike("")
-    .higher("");
+    .lower("The water leaves nitrite oxidisers less of full speed, {left} % on the mean of {last_day} days instead of {right} %.")
+    .alike("The water leaves nitrite oxidisers about as much of full speed, {left} % on the mean of {last_day} days against {right} %.")
+    .higher("The water leaves nitrite oxidisers more of full speed, {left} % on the mean of {last_day} days instead of {right} %.")
+    .at_base("The water leaves nitrite oxidisers {left} % of full speed, on the mean of {last_day} days.");
 
+#[rustfmt::skip]
 const CLAIMS: &[Claim] = &[
-    Claim::of("starving, capacity", Here(CAPACITY), Base(CAPACITY), 2.0)
-        .lower("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}{cause}.")
-        .alike("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}: no clear difference.")
-        .higher("On day {day} the ammonia oxidisers could turn over {left} mg N a day, with {base} {right}.")
-        .at_base("On day {day} the ammonia oxidisers could turn over {left} mg N a day, the nitrite oxidisers {nitrite_capacity}.")
-        .because(&FOOD),
+    Claim::of("starving, less to eat", Here(TAN_PEAK), Base(TAN_PEAK), 0.1)
+        .lower("There was less to eat: ammonia peaks at {left} mg N/L instead of {right}.")
+        .alike("There was as much to eat: ammonia peaks about as high, at {left} mg N/L against {right}.")
+        .higher("There was more to eat: ammonia peaks higher, at {left} mg N/L against {right}.")
+        .at_base("The food: ammonia peaks at {left} mg N/L."),
+    Claim::of("starving, nitrite oxidisers", Here(NITRITE_OXIDISERS), Base(NITRITE_OXIDISERS), 0.0005)
+        .lower("There are fewer nitrite oxidisers too, {left} mg COD on day {day} instead of {right}; of complete oxidisers there are {complete_oxidisers}, against {base.complete_oxidisers}.")
+        .alike("There are about as many nitrite oxidisers, {left} mg COD on day {day} against {right}; of complete oxidisers there are {complete_oxidisers}, against {base.complete_oxidisers}.")
+        .higher("There are more nitrite oxidisers, {left} mg COD on day {day} against {right}; of complete oxidisers there are {complete_oxidisers}, against {base.complete_oxidisers}.")
+        .at_base("There are {left} mg COD of nitrite oxidisers on day {day}, and {complete_oxidisers} of complete ones."),
     Claim::of("starving, enough", Here(CAPACITY), Here(FEED), 0.5)
-        .higher("That is more than the {right} mg N a day that a group of small fish brings.")
-        .alike("That is about what a group of small fish brings, {right} mg N a day.")
-        .lower("That is less than the {right} mg N a day that a group of small fish brings."),
+        .higher("The ammonia oxidisers could turn over {left} mg N a day at the pH of that midnight, more than the {right} that a group of small fish brings.")
+        .alike("The ammonia oxidisers could turn over {left} mg N a day at the pH of that midnight, about what a group of small fish brings ({right}).")
+        .lower("The ammonia oxidisers could turn over {left} mg N a day at the pH of that midnight, less than the {right} that a group of small fish brings."),
     Claim::of("starving, nitrite", Here(NITRITE_PEAK), Base(NITRITE_PEAK), 0.1)
         .lower("Less has to be cleared: nitrite peaks at {left} mg N/L instead of {right}.")
         .alike("As much has to be cleared: nitrite peaks at {left} mg N/L, against {right}.")
         .higher("More has to be cleared: nitrite peaks at {left} mg N/L instead of {right}.")
         .at_base("Nitrite climbs to {left} mg N/L."),
+    Claim::of("starving, KH", Here(KH_BROUGHT), Fixed(0.0, 1), 0.1)
+        .lower("The changes bring no KH: up to day {day} they take {by} dKH more than they bring.")
+        .alike("The changes bring as much KH as they take.")
+        .higher("The changes bring KH, too: up to day {day} {left} dKH more than they take.")
+        .at_base("Without changes no KH comes in."),
+    SLOWED,
     Claim::of("starving, of 100", Here(READY_OF_100), Base(READY_OF_100), 3.0)
         .higher("Of 100 plausible tanks {left} are ready by day {last_day}; with {base} it is {right}.")
         .alike("Of 100 plausible tanks {left} are ready by day {last_day}, about as many as with {base} ({right}).")

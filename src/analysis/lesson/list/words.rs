@@ -17,12 +17,18 @@ pub const NITRITE: Term = Term {
 pub const NITRIFIERS: Term = Term {
     word: "nitrifiers",
     meaning: "microbes in films on every surface: ammonia oxidisers turn ammonia to nitrite, nitrite oxidisers turn nitrite \
-        to nitrate; they double in days, not hours",
+        to nitrate, complete oxidisers do both; they double in days, not hours",
+};
+/// The unit in which microbes are weighed.
+pub const MG_COD: Term = Term {
+    word: "mg COD",
+    meaning: "milligrams by which microbes are weighed: of the oxygen it would take to burn them",
 };
 /// Capacity.
 pub const CAPACITY: Term = Term {
     word: "capacity",
-    meaning: "what the nitrifiers could turn over in a day if there were plenty of it; no test shows it",
+    meaning: "what the nitrifiers could turn over in a day if there were plenty of it; no test shows it. It rises and falls \
+        by day and night with pH, so its curve is a zig-zag",
 };
 /// KH.
 pub const KH: Term = Term {

@@ -9,13 +9,15 @@ use crate::output::chart::style::{
 /// The colour of a curve.
 pub const fn colour(trace: Trace) -> Colour {
     match trace {
-        Trace::Ammonia | Trace::FreeAmmonia | Trace::AmmoniaCapacity => AMMONIA,
+        Trace::Ammonia | Trace::FreeAmmonia | Trace::AmmoniaOxidisers | Trace::AmmoniaCapacity => {
+            AMMONIA
+        }
         Trace::Nitrite | Trace::NitriteCapacity => NITRITE,
         Trace::Oxygen => OXYGEN,
         Trace::Co2 => CO2,
         Trace::Ph | Trace::Kh => INK,
         Trace::Ready => READY,
-        Trace::InSoil => SOIL,
+        Trace::InSoil | Trace::InDetritus => SOIL,
         Trace::InPlants => PLANTS,
         Trace::InWater => NITRATE,
         Trace::CarriedOut => CHANGE,
@@ -28,6 +30,15 @@ pub const fn pen(colour: Colour, rank: usize) -> Pen {
     match rank {
         0 => Pen::curve(colour),
         _ => Pen::dashed(colour),
+    }
+}
+
+/// A line of reference, in the colour of its curve where a panel has others.
+pub fn level(of: Option<Trace>) -> Pen {
+    let colour = of.map_or(Pen::LIMIT.colour, colour);
+    Pen {
+        colour,
+        ..Pen::LIMIT
     }
 }
 

@@ -66,7 +66,7 @@ impl Drawing<'_> {
             keys.push(Key::Line(hues::base(INK), base));
         }
         let foot = Foot::of(self.taught, self.step);
-        if lesson.panels.iter().any(|panel| panel.line.is_some()) {
+        if lesson.panels.iter().any(|panel| !panel.lines.is_empty()) {
             keys.push(Key::Line(Pen::LIMIT, "limit or need"));
         }
         keys.extend(foot.keys());
@@ -84,7 +84,7 @@ impl Drawing<'_> {
         let mut panel = Panel::new(frame, foot.axis(), up);
         foot.shade(&mut panel);
         let mut names = self.curves(&mut panel, shown);
-        names.extend(self.line(&mut panel, shown));
+        names.extend(self.levels(&mut panel, shown));
         let at = sheet.panel(panel, shown.title, shown.traces[0].unit(), 14.0);
         if place == 0 {
             foot.mark_changes(sheet, at);
@@ -132,15 +132,18 @@ impl Drawing<'_> {
         let minutes = course.minutes.iter().map(|&minute| days(minute));
         minutes.zip(values.iter().copied()).collect()
     }
-    fn line(&self, panel: &mut Panel, shown: &Shown) -> Option<EndName> {
-        let line = shown.line?;
-        let value = (line.value)(&self.taught.steps[self.step]);
+    /// The lines of reference of a panel, and their names.
+    fn levels(&self, panel: &mut Panel, shown: &Shown) -> Vec<EndName> {
         let across = (panel.across.low, panel.across.high);
-        panel
-            .limits
-            .push(Limit::new(line.name, value, across, Pen::LIMIT));
-        let words = trimmed((100.0 * value).round() / 100.0);
-        Some(EndName::limit(line.name, words, value, Pen::LIMIT))
+        let mut names = Vec::new();
+        for line in shown.lines {
+            let value = (line.value)(&self.taught.steps[self.step]);
+            let pen = hues::level(line.of);
+            panel.limits.push(Limit::new(line.name, value, across, pen));
+            let words = trimmed((100.0 * value).round() / 100.0);
+            names.push(EndName::limit(line.name, words, value, pen));
+        }
+        names
     }
     fn notes<'n>(&self, sheet: &mut Sheet, panel: usize, notes: impl Iterator<Item = &'n Placed>) {
         let notes: Vec<&Placed> = notes.collect();
@@ -161,10 +164,11 @@ pub fn axis(taught: &Taught<'_>, place: usize, steps: &[usize]) -> Axis {
         let course = &taught.courses[step];
         let values = traces.iter().zip(&course.values);
         let drawn = values.filter(|(trace, _)| shown.traces.contains(trace));
-        let line = shown.line.map(|line| (line.value)(&taught.steps[step]));
+        let lines = shown.lines.iter();
+        let levels = lines.map(move |line| (line.value)(&taught.steps[step]));
         drawn
             .flat_map(|(_, values)| values.iter().copied())
-            .chain(line)
+            .chain(levels)
     };
     let values: Vec<f64> = steps.iter().flat_map(of_step).collect();
     let least = shown.least;

@@ -26,12 +26,25 @@ pub fn of(taught: &Taught<'_>, step: usize) -> Result<(Vec<String>, Vec<String>)
             let longer = format!("{rest}. {sure}");
             let shorter = format!("{rest}. The curves are those of the central run.");
             (
-                vec![result.to_string(), taught.lesson.title.into()],
+                titles(taught, result),
                 vec![longer, shorter, format!("{rest}.")],
             )
         }
-        None => (vec![headline, taught.lesson.title.into()], vec![sure]),
+        None => (titles(taught, &headline), vec![sure]),
     })
+}
+
+/// What follows a mean in a result; a shorter title does without.
+const MEAN: &str = ", on the mean of";
+
+/// The result, in full and without what its mean is made of.
+fn titles(taught: &Taught<'_>, result: &str) -> Vec<String> {
+    let shorter = result.split_once(MEAN).map(|(shorter, _)| shorter.into());
+    let lesson = taught.lesson.title.into();
+    [Some(result.into()), shorter, Some(lesson)]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// Whose curves they are, and what becomes of the others.
