@@ -520,7 +520,15 @@ fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
     );
     found.planned.is_kept = true;
     found.planned.litres = litres - 1.0;
-    assert!(figure(&plan, &found).title.contains("no choice beats them"));
+    assert!(!found.forbidden.is_nothing());
+    let title = figure(&plan, &found).title;
+    assert!(title.contains("what [calendar] does not allow"), "{title}");
+    let mut free = found.clone();
+    free.forbidden = Forbidden {
+        days: Vec::new(),
+        too_much: Vec::new(),
+    };
+    assert!(figure(&plan, &free).title.contains("no choice beats them"));
     let minds = |found: &Found| {
         let words = page(&case, found).render(WIDEST);
         words.split_whitespace().collect::<Vec<_>>().join(" ")
@@ -567,8 +575,8 @@ fn a_wish_to_stop_keeps_the_best_so_far() {
 
 #[test]
 fn what_would_do_is_read_off_tanks_that_were_run_and_does() {
-    let asked = "free = [\"Tue\"]\nmost_share = \"20 %\"\nkeep = 80\nready_by = 21\npeak_tan = \"0.05 mg N/L\"";
-    let conflict = found(&tank(21, asked), Least::Litres)
+    let asked = "free = [\"Tue\"]\nmost_share = \"20 %\"\nkeep = 60\nready_by = 28\npeak_tan = \"0.05 mg N/L\"";
+    let conflict = found(&tank(28, asked), Least::Litres)
         .conflict
         .expect("so little ammonia has no soil");
     assert_eq!(conflict.limit, Broken::Tan);
@@ -577,11 +585,11 @@ fn what_would_do_is_read_off_tanks_that_were_run_and_does() {
     let score = &conflict.score;
     let holds = |peak: f64| {
         let tanks = score.ready_days.iter().zip(&score.member_peaks[0]);
-        let held = tanks.filter(|&(day, tan)| *day <= Some(21.0) && *tan <= Some(peak));
-        100 * held.count() >= 80 * score.members
+        let held = tanks.filter(|&(day, tan)| *day <= Some(28.0) && *tan <= Some(peak));
+        100 * held.count() >= 60 * score.members
     };
     assert!(holds(peak) && !holds(peak - 1e-9), "the least that does");
-    assert!(conflict.easing.keep_of_100 < 80);
+    assert!(conflict.easing.keep_of_100 < 60);
 }
 
 #[test]
@@ -650,7 +658,7 @@ fn every_constraint_is_honoured_in_random_trials() {
             assert_eq!(score.is_kept, is_kept, "{asked:?}");
         }
     }
-    assert!(seen[0] > 8 && seen[1] > 8, "choices and changes: {seen:?}");
+    assert!(seen[0] > 4 && seen[1] > 12, "choices and changes: {seen:?}");
 }
 
 #[test]
@@ -783,7 +791,8 @@ fn without_a_calendar_there_is_help_and_without_a_solution_the_nearest() {
         "no calendar keeps this",
         "stands against it most",
         "The nearest has",
-        "ready_by",
+        "Asking less of one thing does not do",
+        "every day free",
     ] {
         assert!(refused.contains(word), "{word}: {refused}");
     }

@@ -3,6 +3,7 @@
 use super::args::{FindCalendar as Options, TableForm};
 use super::exit::{Exit, Failure};
 use super::{load, progress, say, stopping};
+use crate::analysis::calendar::conflict::Conflict;
 use crate::analysis::calendar::wish::CalendarWish;
 use crate::analysis::calendar::{Ended, Found};
 use crate::analysis::case::Case;
@@ -26,22 +27,8 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     let draft = Draft::open(place)?;
     let outcome = Outcome::of(case)?;
     let found = found(case, wish, options, &stop)?;
-    if let (Some(_), Ended::Stopped) = (&found.conflict, found.ended) {
-        return Err(Failure {
-            exit: Exit::Stopped,
-            words: "stopped before a calendar was found that keeps what was asked for; nothing is written".into(),
-        });
-    }
     if let Some(conflict) = &found.conflict {
-        let words = match options.format {
-            Some(form) => as_table(case, &found, form)?,
-            None => text::find_calendar::page(case, &found).render(width()),
-        };
-        say::out(&words)?;
-        return Err(Failure {
-            exit: Exit::NoSolution,
-            words: text::find_calendar::none(case, &found, conflict),
-        });
+        return Err(nothing_holds(case, &found, conflict, options)?);
     }
     let story = Story {
         plan: manifest::Story {
@@ -71,6 +58,32 @@ pub fn run(options: &Options) -> Result<(), Failure> {
     };
     say::out(&words)
         .map_err(|failure| failure.but(&format!("the results are in {}", written.folder.display())))
+}
+
+/// Says that no calendar keeps what was asked for, or that none was found before somebody stopped the search.
+fn nothing_holds(
+    case: &Case,
+    found: &Found,
+    conflict: &Conflict,
+    options: &Options,
+) -> Result<Failure, Failure> {
+    if found.ended == Ended::Stopped {
+        return Ok(Failure {
+            exit: Exit::Stopped,
+            words:
+                "stopped before a calendar was found that keeps what was asked for; nothing is written"
+                    .into(),
+        });
+    }
+    let words = match options.format {
+        Some(form) => as_table(case, found, form)?,
+        None => text::find_calendar::page(case, found).render(width()),
+    };
+    say::out(&words)?;
+    Ok(Failure {
+        exit: Exit::NoSolution,
+        words: text::find_calendar::none(case, found, conflict),
+    })
 }
 
 /// The plan as written and every choice, in the form that was asked for.

@@ -82,26 +82,13 @@ impl Found {
         let nearest = judge.best();
         // once stopped, what is found is scored all the same
         let never = Stop::default();
-        let anew = Trials::of(
-            case,
-            trying.seed,
-            if ended == Ended::Stopped {
-                &never
-            } else {
-                stop
-            },
-        );
+        let anew = Trials::of(case, trying.seed, ended.still(stop, &never));
         let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
         let mut planned = fresh.as_planned()?;
         let terms = terms.as_kept_by(&planned);
         planned.is_kept = terms.are_kept_by(&planned);
         fresh.ask(terms);
-        let mut choices = chosen(&mut fresh, wish, &kept)?;
-        let full = Days::all(wish, wish.shares.len() as u8);
-        for days in [full, first] {
-            let own = Choice::of(fresh.score_of(&days)?, days, wish);
-            choice::offer(&mut choices, own, trying.least);
-        }
+        let mut choices = offered(&mut fresh, wish, &kept, (first, trying.least))?;
         let nearest = match nearest.filter(|_| choices.is_empty()) {
             Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
             None => None,
@@ -173,6 +160,13 @@ pub enum Ended {
 }
 
 impl Ended {
+    /// What may still stop the work: nothing any more once somebody has.
+    fn still<'a>(self, stop: &'a Stop, never: &'a Stop) -> &'a Stop {
+        match self {
+            Ended::Stopped => never,
+            Ended::Settled | Ended::Spent => stop,
+        }
+    }
     fn of(ended: Result<(), Halt<EnsembleError>>) -> Result<Ended, EnsembleError> {
         match ended {
             Ok(()) => Ok(Ended::Settled),
@@ -196,6 +190,22 @@ fn short_of(
     }
     choices.push(choice);
     Ok(None)
+}
+
+/// The choices, with the fullest calendar and the plan's own among them where they come first.
+fn offered(
+    fresh: &mut Judge<'_, '_>,
+    wish: &CalendarWish,
+    kept: &[(Days, Score)],
+    (first, least): (Days, Least),
+) -> Result<Vec<Choice>, EnsembleError> {
+    let mut choices = chosen(fresh, wish, kept)?;
+    let full = Days::all(wish, wish.shares.len() as u8);
+    for days in [full, first] {
+        let own = Choice::of(fresh.score_of(&days)?, days, wish);
+        choice::offer(&mut choices, own, least);
+    }
+    Ok(choices)
 }
 
 /// The best calendar that holds on fresh members too, of a few ever surer ones; then some along the trade-off that do.

@@ -68,20 +68,14 @@ impl Score {
         let mean = |number: &dyn Fn(&&Told) -> f64| {
             told.iter().map(number).sum::<f64>() / told.len().max(1) as f64
         };
-        let of_members = |number: &dyn Fn(&&Told) -> f64| {
-            let each = members.iter().map(|member| member.told.as_ref().ok());
-            each.map(|told| told.as_ref().map(number)).collect()
-        };
         let peaks = |peak: &dyn Fn(&&Told) -> f64| {
             let mut all: Vec<f64> = told.iter().map(peak).collect();
             quantiles(&mut all, &TOLD)
         };
         let is_held = |told: &Told| !late(told) && !tan(told) && !nitrite(told);
-        let holds = members
-            .iter()
-            .map(|member| member.told.as_ref().is_ok_and(is_held));
-        let holds: Vec<bool> = holds.collect();
-        let hold = holds.iter().filter(|&&held| held).count();
+        let tells = |member: &Member| member.told.as_ref().is_ok_and(is_held);
+        let holds: Vec<bool> = members.iter().map(tells).collect();
+        let hold = count(&is_held);
         Score {
             members: told.len(),
             hold,
@@ -91,14 +85,14 @@ impl Score {
             nitrite: count(&nitrite),
             curve: ReadyCurve::of(members, last_day),
             mean_ready_day: mean(&day),
-            ready_days: of_members(&day),
+            ready_days: each(members, &day),
             peaks: [
                 peaks(&|told| told.figures.tan_peak.value),
                 peaks(&|told| told.figures.nitrite_peak.value),
             ],
             member_peaks: [
-                of_members(&|told| told.figures.tan_peak.value),
-                of_members(&|told| told.figures.nitrite_peak.value),
+                each(members, &|told| told.figures.tan_peak.value),
+                each(members, &|told| told.figures.nitrite_peak.value),
             ],
             tankfuls,
             litres: mean(&|told| told.figures.litres_changed),
@@ -159,6 +153,12 @@ impl Score {
             Least::ReadyDay => days.then(litres).then(visits),
         }
     }
+}
+
+/// A number of each member; none of one that failed.
+fn each(members: &[Member], number: &dyn Fn(&&Told) -> f64) -> Vec<Option<f64>> {
+    let told = members.iter().map(|member| member.told.as_ref().ok());
+    told.map(|told| told.as_ref().map(number)).collect()
 }
 
 /// Whether members have less of something than the same members have otherwise, beyond chance.

@@ -2,8 +2,8 @@
 //!
 //! Nothing is simulated here; whoever searches brings a judge. From each of several beginnings:
 //!
-//! 1. thin out: half of the changes in a row are taken away or made smaller, then a quarter of them, and so on
-//!    down to two;
+//! 1. thin out: every other change is taken away, as long as that is better; then half of the changes in a row are
+//!    taken away or made smaller, then a quarter of them, and so on down to two;
 //! 2. take away: changes are taken away or made smaller, the one that does least harm alone first, each on top of
 //!    those before, as long as that is better;
 //! 3. move about: the first calendar found better with one change moved to a day without, one smaller and
@@ -35,6 +35,8 @@ pub trait Judging {
     /// # Errors
     /// When the search is to end.
     fn score(&mut self, days: &Days) -> Result<Score, Halt<Self::Error>>;
+    /// From now on a search may take one part in so many of the runs that are left.
+    fn take_part(&mut self, _of: usize) {}
     /// The score of a calendar on a few members, to tell which of many to try first.
     ///
     /// # Errors
@@ -48,8 +50,6 @@ pub trait Judging {
     fn could_beat(&self, _days: &Days, _score: &Score) -> bool {
         true
     }
-    /// From now on a search may take one part in so many of the runs that are left.
-    fn take_part(&mut self, _of: usize) {}
 }
 
 /// What ends a search before it finds nothing better.
@@ -65,13 +65,16 @@ pub enum Halt<E> {
 
 /// Beginnings that are drawn.
 const RANDOM_BEGINNINGS: u64 = 2;
+/// Changes of beginnings that are even: a few a month, and about two a week.
+const FEW: usize = 8;
+const MANY: usize = 16;
 /// Parts of the runs with which the search goes on from the best of the beginnings, each of which has one.
 const PARTS_OF_THE_BEST: usize = 4;
 /// Name of the stream that thins calendars out.
 const STREAM: &str = "calendar";
 
-/// Searches from the fullest calendar, from a given one, from the later half of the free days, the earlier half and
-/// every other one, from none, and from some thinned at random; then on from the best of them.
+/// Searches from the fullest calendar, from a given one, from some with changes evenly over all free days or over the
+/// later half of them, from none, and from some thinned at random; then on from the best of them.
 ///
 /// # Errors
 /// Whatever ends the search; what the judge has seen by then stands.
@@ -83,16 +86,12 @@ pub fn search<J: Judging>(
 ) -> Result<(), Halt<J::Error>> {
     let largest = wish.shares.len() as u8;
     let count = wish.free_days.len();
-    let where_so = |is: &dyn Fn(usize) -> bool| {
-        let size = |place| if is(place) { largest } else { 0 };
-        Days((0..count).map(size).collect())
-    };
     let mut beginnings = vec![
         Days::all(wish, largest),
         first.clone(),
-        where_so(&|place| 2 * place >= count),
-        where_so(&|place| place % 2 == 0),
-        where_so(&|place| 2 * place < count),
+        evenly(wish, 0, MANY),
+        evenly(wish, 0, FEW),
+        evenly(wish, count / 2, FEW),
         Days::all(wish, 0),
     ];
     beginnings.extend((0..RANDOM_BEGINNINGS).map(|number| thinned(wish, seed, number)));
@@ -131,11 +130,28 @@ fn searched<J: Judging>(
     }
 }
 
-/// A calendar with a size drawn for every day.
+/// The largest changes on so many of the free days from one on, at most, evenly.
+fn evenly(wish: &CalendarWish, from: usize, most: usize) -> Days {
+    let count = wish.free_days.len();
+    let every = (count - from).div_ceil(most).max(1);
+    let largest = wish.shares.len() as u8;
+    let is_on = |place: usize| place >= from && (place - from).is_multiple_of(every);
+    Days(
+        (0..count)
+            .map(|place| if is_on(place) { largest } else { 0 })
+            .collect(),
+    )
+}
+
+/// The largest changes on free days drawn at random: half of them, or so that about [`MANY`] are drawn.
 fn thinned(wish: &CalendarWish, seed: u64, number: u64) -> Days {
     let mut chance = stream(seed, STREAM, number);
-    let sizes = wish.shares.len() as u8;
-    let day = |_: &u32| chance.random_range(0..=sizes);
+    let largest = wish.shares.len() as u8;
+    let count = wish.free_days.len().max(2 * MANY);
+    let day = |_: &u32| match chance.random_range(0..count) < MANY {
+        true => largest,
+        false => 0,
+    };
     Days(wish.free_days.iter().map(day).collect())
 }
 
@@ -175,13 +191,14 @@ fn improve<J: Judging>(judge: &mut J, largest: u8, held: &mut Held) -> Result<()
     Ok(())
 }
 
-/// Takes rows of changes away or makes them smaller where that is better: half of all in a row first, then a
-/// quarter, down to two.
+/// Takes every other change away as long as that is better; then rows of changes, or makes them smaller: half of all in
+/// a row first, then a quarter, down to two.
 fn thin_out<J: Judging>(
     judge: &mut J,
     held: &mut Held,
     grain: Grain,
 ) -> Result<(), Halt<J::Error>> {
+    while take_every_other(judge, held)? {}
     let mut length = held.days.visits() / 2;
     while length > 1 {
         let changes = held.days.places();
@@ -200,6 +217,20 @@ fn thin_out<J: Judging>(
         length /= 2;
     }
     Ok(())
+}
+
+/// Takes every other change away, those from the first on or those from the second, if that is better.
+fn take_every_other<J: Judging>(judge: &mut J, held: &mut Held) -> Result<bool, Halt<J::Error>> {
+    let changes = held.days.places();
+    for first in [0, 1] {
+        let every_other: Vec<usize> = changes.iter().copied().skip(first).step_by(2).collect();
+        if !every_other.is_empty()
+            && held.go(judge, around::at_most(&held.days, &every_other, 0))?
+        {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }
 
 /// Makes changes smaller or takes them away as long as that is better: each alone first, on few members, then one

@@ -181,7 +181,6 @@ mod tests {
             forecast: None,
             file: None,
             length: Length::Screen,
-            file: None,
         });
         let written = Written {
             folder: "output/made-up-2".into(),
