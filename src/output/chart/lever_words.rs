@@ -38,7 +38,10 @@ pub fn sentences(levers: &Levers, last_day: u32) -> Vec<String> {
     };
     let alone = format!("Each lever alone, on the same {members} plausible tanks like yours");
     vec![
-        format!("{} {alone}; ~ may be chance.", as_planned(&levers.curve)),
+        format!(
+            "{} Each lever alone, on the same {members} tanks; ~ may be chance.",
+            as_planned(&levers.curve)
+        ),
         format!(
             "{alone}; as planned {ready} by day {last_day}. Under half a day counts as nothing; ~ may be chance."
         ),
@@ -50,7 +53,7 @@ pub fn sentences(levers: &Levers, last_day: u32) -> Vec<String> {
 /// When tanks are ready as planned, and what they wait for last.
 fn as_planned(curve: &ReadyCurve) -> String {
     let by = |of_100| match curve.day_of(of_100) {
-        Some(day) => format!("{of_100} of 100 ready by day {day}"),
+        Some(day) => format!("{of_100} by day {day}"),
         None => format!("{of_100} later than day {}", curve.last_day),
     };
     let last = match curve.waited_for.first() {
@@ -61,7 +64,12 @@ fn as_planned(curve: &ReadyCurve) -> String {
         }
         _ => String::new(),
     };
-    format!("As planned {}, {}, {}{last}.", by(10), by(50), by(90))
+    format!(
+        "As planned, ready of 100: {}, {}, {}{last}.",
+        by(10),
+        by(50),
+        by(90)
+    )
 }
 
 /// Every row in words.
