@@ -2,7 +2,9 @@
 
 use crate::analysis::case::Case;
 use crate::analysis::levers::price::Price;
-use crate::analysis::levers::shortest_air::{KEPT_OF_100, Night, ShortestAir, dark_window};
+use crate::analysis::levers::shortest_air::{
+    KEPT_OF_100, Night, ShortestAir, USUAL_FLOW_L_PER_MIN, dark_window,
+};
 use crate::base::clock::{DAY, HOUR, TimeOfDay, Window};
 use crate::base::units::digits;
 
@@ -80,7 +82,13 @@ fn setting(night: Night, minutes: u32, case: &Case) -> String {
     match (night, dark_window(&case.input)) {
         (Night::UpToDawn, Some(dark)) => {
             let on = TimeOfDay((dark.off.0 + DAY - minutes) % DAY);
-            format!("air.on = \"{}\"", Window { on, ..dark })
+            let window = Window { on, ..dark };
+            match case.input.air.is_empty() {
+                true => {
+                    format!("air.on = \"{window}\", air.flow = \"{USUAL_FLOW_L_PER_MIN} L/min\"")
+                }
+                false => format!("air.on = \"{window}\""),
+            }
         }
         _ => format!("air.on.for = \"{} h\"", hours(minutes)),
     }

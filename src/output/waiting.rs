@@ -1,6 +1,7 @@
 //! What a tank waited for, in words, and days past the end of a run.
 
 use crate::analysis::ready::{Ripening, Waiting};
+use crate::analysis::ripening::OxidationStep;
 
 /// What a tank waited for, in words.
 pub fn waited_words(waiting: Waiting) -> &'static str {
@@ -8,7 +9,8 @@ pub fn waited_words(waiting: Waiting) -> &'static str {
         Waiting::Limit(Ripening::TotalAmmonia) => "total ammonia",
         Waiting::Limit(Ripening::Nitrite) => "nitrite",
         Waiting::Limit(Ripening::FreeAmmonia) => "free ammonia",
-        Waiting::Capacity(_) => "the capacity of the microbes",
+        Waiting::Capacity(OxidationStep::Ammonia) => "the capacity for ammonia",
+        Waiting::Capacity(OxidationStep::Nitrite) => "the capacity for nitrite",
         Waiting::WithAnimals(Ripening::TotalAmmonia) => "total ammonia with the animals in",
         Waiting::WithAnimals(Ripening::Nitrite) => "nitrite with the animals in",
         Waiting::WithAnimals(Ripening::FreeAmmonia) => "free ammonia with the animals in",

@@ -10,7 +10,7 @@ use super::windows::{all_fit, beginning_alike, ending_alike, move_all};
 /// By how much the air runs longer or shorter, from the same beginning, h.
 const STEP_H: i32 = 2;
 /// The flow of a stone where none is planned, L/min (common practice, no source).
-const USUAL_FLOW_L_PER_MIN: f64 = 0.5;
+pub const USUAL_FLOW_L_PER_MIN: f64 = 0.5;
 
 /// The levers on night air.
 pub fn levers(input: &ModelInput) -> Vec<Lever> {

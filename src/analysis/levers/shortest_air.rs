@@ -6,7 +6,7 @@ use crate::base::clock::HOUR;
 use crate::engine::input::ModelInput;
 
 pub use super::air::Night;
-pub use super::air::dark_window;
+pub use super::air::{USUAL_FLOW_L_PER_MIN, dark_window};
 use super::bisect::{first_that_holds, most_trials};
 use super::price::Price;
 use super::trials::{Progress, Trials};

@@ -72,10 +72,14 @@ fn by_when(curve: &ReadyCurve, filled_on: Option<Date>) -> String {
     let later = later(curve.last_day);
     match (curve.day_of(10), curve.day_of(50)) {
         (_, Some(_)) => format!(
-            "50 of 100 plausible tanks like yours {}; 10 of 100 {}, 90 of 100 {}",
+            "50 of 100 plausible tanks like yours {}; 10 of 100 {}, 90 of 100 {}{}",
             by(50),
             by(10),
-            by(90)
+            by(90),
+            match curve.day_of(90) {
+                Some(_) => String::new(),
+                None => format!(" ({ready} are ready by then)"),
+            }
         ),
         (Some(_), None) => format!(
             "{later} in most of the plausible tanks like yours: {ready} of 100 are ready by then, 10 of 100 {}",

@@ -28,7 +28,7 @@ pub const LESSON: Lesson = Lesson {
         NITRIFIERS,
         Term {
             word: "nitrate",
-            meaning: "what the nitrifiers end with; plants use it, and only changes of water or microbes without oxygen take it out",
+            meaning: "what the nitrifiers end with; plants take some up; only changes of water, and microbes without oxygen, take it out of the tank",
         },
     ],
     scenario: include_str!("../scenarios/nitrogen.toml"),

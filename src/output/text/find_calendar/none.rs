@@ -59,10 +59,7 @@ fn what_would_do(case: &Case, found: &Found, conflict: &Conflict) -> String {
     }
     let with_these = match eased.is_empty() {
         true => "Asking less of one thing does not do with these changes".to_string(),
-        false => format!(
-            "These changes would do, each alone, with {}",
-            any_of(&eased)
-        ),
+        false => format!("The nearest would do with {}", any_of(&eased)),
     };
     let with_others = match allowed.is_empty() {
         true => format!(
