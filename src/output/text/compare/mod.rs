@@ -15,7 +15,7 @@ use table::table;
 pub(in crate::output) use table::{marks_few, told};
 
 /// Differences of the files that are told one by one.
-const DIFFERENCES: usize = 6;
+const DIFFERENCES: usize = 4;
 /// Signs of a line; what is longer is cut, and whole in its table.
 const LINE: usize = 86;
 /// Reasons are told until they are so long, the first one always; the whole paragraph stands in the table.
