@@ -9,7 +9,8 @@ use crate::scenario::tree::{Node, Value};
 use crate::scenario::varied::paths::key_of;
 
 use super::laid::{Ground, ranges, setting};
-use super::wishes::{Values, WAYS, Wish, plain};
+use super::values::{Values, WAYS, plain};
+use super::wishes::Wish;
 
 /// How far below and above the scenario's own value a line goes that is shown.
 const ABOUT: [f64; 2] = [0.8, 1.2];

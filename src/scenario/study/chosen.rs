@@ -14,7 +14,8 @@ use crate::scenario::words::closest;
 use super::advice::{instead_of_usual, takes_no_range};
 use super::known::Known;
 use super::laid::Ground;
-use super::wishes::{Values, Wish, Wishes};
+use super::values::Values;
+use super::wishes::{Wish, Wishes};
 
 /// Every input that is to vary, once, in the order of the file; names that nobody knows are problems, and left out.
 pub fn wanted(

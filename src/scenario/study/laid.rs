@@ -8,7 +8,8 @@ use crate::scenario::problem::{Place, Problem};
 use crate::scenario::tree::{Entry, Node, Table, Value};
 use crate::scenario::{based_on, build};
 
-use super::wishes::{Values, Wish};
+use super::values::Values;
+use super::wishes::Wish;
 
 /// Why a parameter is not what it usually is.
 const WHY: &str = "varied by the study";

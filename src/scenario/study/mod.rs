@@ -17,6 +17,7 @@ mod laid;
 mod near;
 mod refuse;
 mod spreads;
+mod values;
 mod wishes;
 
 use std::path::{Path, PathBuf};
@@ -204,7 +205,7 @@ fn plain(grounds: &[Ground], problems: &mut Refused) -> Result<Vec<Case>, Refuse
 /// How many settings there are of the scenario and of each wish, in the order of the inputs.
 fn counts(head: &Head, list: &[Wish]) -> Vec<usize> {
     let of_wish = |wish: &Wish| match &wish.values {
-        wishes::Values::Settings(settings) => settings.len(),
+        values::Values::Settings(settings) => settings.len(),
         _ => 1,
     };
     let scenarios = std::iter::once(head.scenarios.len());

@@ -15,7 +15,8 @@ use crate::scenario::problem::Problem;
 use super::chosen::group_of;
 use super::head::Head;
 use super::known::Known;
-use super::wishes::{Values, Wish, Wishes};
+use super::values::Values;
+use super::wishes::{Wish, Wishes};
 
 /// Name of the input that is the scenario itself.
 const SCENARIO: &str = "scenario";

@@ -20,6 +20,7 @@ mod convergence_notes;
 mod hues;
 mod plane;
 mod regions;
+mod running_median;
 mod scatter;
 mod small;
 mod titles;

@@ -4,7 +4,6 @@ use crate::analysis::study::findings::Found;
 use crate::analysis::study::findings::index::Kind;
 use crate::analysis::study::findings::judged::Judged;
 use crate::analysis::study::input::{Input, Spread};
-use crate::base::quantiles::quantile;
 use crate::output::chart::axis::{Axis, around, from_zero};
 use crate::output::chart::figure::{Figure, Line, Panel, Shape};
 use crate::output::chart::key::Key;
@@ -20,14 +19,11 @@ use crate::output::text::words::capital;
 
 use super::across::{across, are_numbered};
 use super::hues::hue;
+use super::running_median::{FOR_A_LINE, middle, running_median};
 use super::{small, titles};
 
-/// Dots of a panel, most windows of the running median, and the runs of a window.
+/// Dots of a panel.
 const DOTS: usize = 500;
-const WINDOWS: usize = 20;
-const IN_A_WINDOW: usize = 50;
-/// Fewest runs for a line: two windows.
-const FOR_A_LINE: usize = 2 * IN_A_WINDOW;
 /// One of so many parts of all runs is an end.
 const ENDS: usize = 5;
 /// Radius of a dot, and how much of its hue is left over white.
@@ -165,12 +161,6 @@ fn sentences(story: &Story<'_>, main: &Found) -> Vec<String> {
     ]
 }
 
-fn middle(values: impl Iterator<Item = f64>) -> f64 {
-    let mut values: Vec<f64> = values.collect();
-    values.sort_unstable_by(f64::total_cmp);
-    quantile(&values, 0.5)
-}
-
 /// The strongest inputs: of groups, those whose ranks are largest.
 fn strongest(story: &Story<'_>, main: &Found, judged: &Judged) -> Vec<usize> {
     let inputs = story.study.inputs.len();
@@ -255,43 +245,6 @@ fn along(input: &Input, place: f64) -> f64 {
             value + SPREAD * (place * settings.len() as f64 - value - 0.5)
         }
         _ => input.shown(value),
-    }
-}
-
-/// The middle of the runs in windows of equal number along an input; of settings, of each.
-fn running_median(input: &Input, points: &[Point], story: &Story<'_>) -> Vec<Point> {
-    let mut order = points.to_vec();
-    order.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let axis = across(input);
-    let of_window = |slot: &[Point]| {
-        let y = middle(slot.iter().map(|point| point.1));
-        let last = f64::from(story.study.last_day);
-        // between the last day and the line of those that are later there is nothing
-        let y = if y > last && story.findings.found[0].milestone.is_a_ready_day() {
-            later(story.study.last_day)
-        } else {
-            y
-        };
-        (middle(slot.iter().map(|point| point.0)), y)
-    };
-    let points: Vec<Point> = windows(input, &order).into_iter().map(of_window).collect();
-    let inside = points.iter().filter(|point| axis.holds(point.0));
-    inside.copied().collect()
-}
-
-/// Runs in the order of an input, in windows; none of too few runs for two.
-fn windows<'a>(input: &Input, order: &'a [Point]) -> Vec<&'a [Point]> {
-    if matches!(input.spread, Spread::Settings(_)) {
-        let setting = |point: &Point| (point.0 + 0.5).floor();
-        return order.chunk_by(|a, b| setting(a) == setting(b)).collect();
-    }
-    let count = (order.len() / IN_A_WINDOW).min(WINDOWS);
-    let end = |window: usize| window * order.len() / count;
-    match count {
-        0 | 1 => Vec::new(),
-        _ => (0..count)
-            .map(|window| &order[end(window)..end(window + 1)])
-            .collect(),
     }
 }
 
