@@ -18,6 +18,9 @@ pub fn titles(story: &Story<'_>, forecast: &Forecast) -> Vec<String> {
     let [low, high] = middle.map(kh);
     let range = if low == high {
         low
+    } else if low.starts_with('−') {
+        // a dash behind a minus sign reads as another
+        format!("{low} to {high}")
     } else {
         format!("{low}–{high}")
     };
