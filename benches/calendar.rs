@@ -3,11 +3,11 @@
 //! `cargo bench --bench calendar` prints the table. Floor on two free cores: eight weeks with three free weekdays
 //! 60 s. On a busy machine look at the fastest column.
 
-use firstfill::analysis::calendar::Found;
 use firstfill::analysis::calendar::days::Days;
 use firstfill::analysis::calendar::judge::Judge;
-use firstfill::analysis::calendar::search::{Judging, search};
+use firstfill::analysis::calendar::search::{Halt, Judging, search};
 use firstfill::analysis::calendar::wish::{Least, Terms, Trying};
+use firstfill::analysis::calendar::{Ended, Found};
 use firstfill::analysis::case::Case;
 use firstfill::analysis::levers::trials::Trials;
 use firstfill::base::stop::Stop;
@@ -29,28 +29,30 @@ fn case(length: u32, calendar: &str) -> Case {
         .case
 }
 
+/// Calendars of the case, and members on which each is judged.
+const COUNT: usize = 4096;
+const MEMBERS: usize = 8;
+
 fn equals_enumeration(least: Least) {
     let case = case(
         42,
         "free = [\"Tue\"]\nsizes = 3\npeak_tan = \"5 mg N/L\"\nkeep = 20\nready_by = 42",
     );
     let (wish, stop) = (case.calendar.as_ref().unwrap(), Stop::default());
+    // for a quarter of the calendars, so that they cannot all be looked at
     let trying = Trying {
         least,
-        members: 8,
+        members: MEMBERS,
+        most_runs: MEMBERS * COUNT / 4,
         ..Trying::default()
     };
     let trials = Trials::of(&case, trying.seed, &stop);
     let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
     let mut none = || {};
     let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
-    search(
-        &mut judge,
-        wish,
-        &Days::planned(&case.input, wish),
-        trying.seed,
-    )
-    .unwrap();
+    let first = Days::planned(&case.input, wish);
+    let ended = search(&mut judge, wish, &first, trying.seed);
+    assert!(matches!(ended, Ok(Ended::Settled) | Err(Halt::Spent)));
     let (tried, (_, found)) = (judge.tried(), judge.best().unwrap());
     // all of them take more runs than a search is given
     let all = Trying {
@@ -60,16 +62,15 @@ fn equals_enumeration(least: Least) {
     let mut none = || {};
     let mut judge = Judge::new(&trials, wish, terms, all, &mut none);
     let sizes = wish.shares.len() as u32 + 1;
-    let count = sizes.pow(wish.free_days.len() as u32);
-    for number in 0..count {
+    for number in 0..COUNT as u32 {
         let place = |at: usize| (number / sizes.pow(at as u32) % sizes) as u8;
         let days = Days((0..wish.free_days.len()).map(place).collect());
         judge.score(&days).unwrap();
     }
     let (_, best) = judge.best().unwrap();
-    assert_eq!(judge.tried(), count as usize);
+    assert_eq!(judge.tried(), COUNT);
     assert!(found.order(&best, least).is_eq(), "{found:?} and {best:?}");
-    println!("{least:?}: the best of {count} calendars, found by trying {tried}");
+    println!("{least:?}: the best of {COUNT} calendars, found by trying {tried}");
 }
 
 /// Eight weeks with three free weekdays.

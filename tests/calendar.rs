@@ -85,23 +85,31 @@ fn every(wish: &CalendarWish) -> Vec<Days> {
 
 /// The search ends where a look at every calendar does.
 fn equals_enumeration(case: &Case, count: usize, least: Least) {
-    let (wish, stop, trying) = (wish(case), Stop::default(), quick(least));
+    // for half of the calendars, so that they cannot all be looked at
+    let trying = Trying {
+        most_runs: count / 2 * quick(least).members,
+        ..quick(least)
+    };
+    let (wish, stop) = (wish(case), Stop::default());
     let trials = Trials::of(case, trying.seed, &stop);
     let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
     let mut none = || {};
     let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
-    search(
-        &mut judge,
-        wish,
-        &Days::planned(&case.input, wish),
-        trying.seed,
-    )
-    .unwrap();
+    let first = Days::planned(&case.input, wish);
+    let ended = search(&mut judge, wish, &first, trying.seed);
+    assert!(matches!(ended, Ok(Ended::Settled) | Err(Halt::Spent)));
     let (days, found) = judge.best().unwrap();
     let tried = judge.tried();
     let all = every(wish);
     assert_eq!(all.len(), count);
-    assert!(tried < count, "{tried} of {count}");
+    assert!(tried <= count / 2, "{tried} of {count}");
+    // the same members, and runs for all
+    let all_runs = Trying {
+        most_runs: usize::MAX,
+        ..trying
+    };
+    let mut none = || {};
+    let mut judge = Judge::new(&trials, wish, terms, all_runs, &mut none);
     for other in &all {
         judge.score(other).unwrap();
     }
@@ -146,6 +154,35 @@ fn of_1024_calendars_the_search_finds_the_best() {
         "free = [\"Tue\", \"Sat\"]\nsizes = 1\npeak_tan = \"3 mg N/L\"\nkeep = 60",
     );
     equals_enumeration(&case, 1024, Least::Visits);
+}
+
+#[test]
+fn where_all_calendars_can_be_looked_at_the_best_of_all_is_known_and_it_is_said() {
+    // two islands of calendars, an eighth of a day apart on eight tanks
+    let case = tank(
+        28,
+        "free = [\"Tue\", \"Sat\"]\nsizes = 1\npeak_tan = \"3 mg N/L\"\nkeep = 60",
+    );
+    let trying = quick(Least::ReadyDay);
+    let (wish, stop) = (wish(&case), Stop::default());
+    let trials = Trials::of(&case, trying.seed, &stop);
+    let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
+    let first = Days::planned(&case.input, wish);
+    let mut none = || {};
+    let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
+    let ended = search(&mut judge, wish, &first, trying.seed).unwrap();
+    assert_eq!(ended, Ended::All);
+    let (_, found) = judge.best().unwrap();
+    for days in every(wish) {
+        let score = judge.score(&days).unwrap();
+        assert!(
+            score.order(&found, Least::ReadyDay).is_ge(),
+            "{days:?} {score:?}"
+        );
+    }
+    let found = Found::of(&case, wish, trying, &stop, |_, _| {}).unwrap();
+    let words = page(&case, &found).render(WIDEST);
+    assert!(words.contains("no other that [calendar] allows"), "{words}");
 }
 
 /// A judge of its own making: a calendar holds when its changes come to so many sizes; best at the end.

@@ -6,7 +6,7 @@ use crate::base::clock::DAY;
 use crate::engine::event::{Event, EventKind};
 use crate::engine::input::ModelInput;
 
-use super::wish::CalendarWish;
+use super::wish::{CalendarWish, added_up};
 
 /// For each free day the size of its change: 0 for none, else the place of its share, counted from 1.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,7 +61,7 @@ impl Days {
 
     /// Shares added up: tankfuls of water.
     pub fn tankfuls(&self, wish: &CalendarWish) -> f64 {
-        self.changes(wish).iter().map(|(_, share)| share).sum()
+        added_up(self.changes(wish).into_iter().map(|(_, share)| share))
     }
 
     /// A plan with these changes in place of its own, those of the last days again beyond the end.

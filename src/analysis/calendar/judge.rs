@@ -11,7 +11,7 @@ use crate::engine::input::ModelInput;
 use super::days::Days;
 use super::score::Score;
 use super::search::{Halt, Judging};
-use super::wish::{CalendarWish, Least, Terms, Trying};
+use super::wish::{CalendarWish, Least, Terms, Trying, added_up};
 
 /// A calendar that is hopeless after so many members is not looked at further (a judgement, no source: a quarter of
 /// the usual members).
@@ -218,10 +218,13 @@ impl<'a, 'p> Judge<'a, 'p> {
 fn planned(input: &ModelInput) -> (f64, usize) {
     let end = input.end_minute();
     let within = input.events.iter().filter(|event| event.minute < end);
-    within.fold((0.0, 0), |(shares, visits), event| match event.kind {
-        EventKind::Change { share } => (shares + share, visits + 1),
-        _ => (shares, visits),
-    })
+    let shares: Vec<f64> = within
+        .filter_map(|event| match event.kind {
+            EventKind::Change { share } => Some(share),
+            _ => None,
+        })
+        .collect();
+    (added_up(shares.iter().copied()), shares.len())
 }
 
 impl Judging for Judge<'_, '_> {
@@ -246,6 +249,10 @@ impl Judging for Judge<'_, '_> {
         score.is_kept &= !score.is_dropped;
         self.remember(days, score.clone());
         Ok(score)
+    }
+
+    fn affords(&self) -> usize {
+        self.left / self.members
     }
 
     fn glimpse(&mut self, days: &Days) -> Result<Score, Halt<EnsembleError>> {

@@ -6,10 +6,12 @@
 //! free days let it stand, is always one of those that are scored: where it is allowed, no choice does worse.
 
 mod around;
+mod beginnings;
 pub mod choice;
 pub mod conflict;
 pub mod days;
 pub mod easing;
+mod ended;
 pub mod forbidden;
 pub mod judge;
 pub mod score;
@@ -25,6 +27,7 @@ use super::levers::trials::Trials;
 use choice::Choice;
 use conflict::Conflict;
 use days::Days;
+pub use ended::Ended;
 use forbidden::Forbidden;
 use judge::Judge;
 use score::Score;
@@ -138,7 +141,7 @@ fn sought(
     wish: &CalendarWish,
     first: &Days,
     trying: Trying,
-) -> Result<(), Halt<EnsembleError>> {
+) -> Result<Ended, Halt<EnsembleError>> {
     let full = Days::all(wish, wish.shares.len() as u8);
     let mut most_of_100: f64 = 0.0;
     for days in [&full, first] {
@@ -146,35 +149,6 @@ fn sought(
     }
     judge.ask(judge.terms().with_a_margin(trying.members, most_of_100));
     search::search(judge, wish, first, trying.seed)
-}
-
-/// How a search came to its end.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Ended {
-    /// Nothing better is near.
-    Settled,
-    /// All runs that a search is given were taken.
-    Spent,
-    /// Somebody stopped it.
-    Stopped,
-}
-
-impl Ended {
-    /// What may still stop the work: nothing any more once somebody has.
-    fn still<'a>(self, stop: &'a Stop, never: &'a Stop) -> &'a Stop {
-        match self {
-            Ended::Stopped => never,
-            Ended::Settled | Ended::Spent => stop,
-        }
-    }
-    fn of(ended: Result<(), Halt<EnsembleError>>) -> Result<Ended, EnsembleError> {
-        match ended {
-            Ok(()) => Ok(Ended::Settled),
-            Err(Halt::Spent | Halt::PartSpent) => Ok(Ended::Spent),
-            Err(Halt::Ended(EnsembleError::Stopped(_))) => Ok(Ended::Stopped),
-            Err(Halt::Ended(other)) => Err(other),
-        }
-    }
 }
 
 /// The calendar that comes nearest, if it falls short on fresh members too; if it holds there, it is a choice.

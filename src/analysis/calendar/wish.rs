@@ -35,6 +35,12 @@ pub fn is_same_share(one: f64, other: f64) -> bool {
     (one - other).abs() < SAME_SHARE
 }
 
+/// The sum of some shares, to the same digit whichever comes first: a sixth, a third and a half are as much as two halves.
+pub fn added_up(shares: impl Iterator<Item = f64>) -> f64 {
+    let sum = shares.fold(0.0, |sum, share| sum + share);
+    (sum / SAME_SHARE).round() * SAME_SHARE
+}
+
 impl CalendarWish {
     /// The same with the shares of a plan's own changes among those a search may use, where they are allowed.
     #[must_use]

@@ -218,7 +218,8 @@ fn mind(case: &Case, found: &Found) -> String {
 fn searched(found: &Found) -> String {
     let (tried, trying) = (counted(found.tried, "calendar"), found.trying);
     let ended = match found.ended {
-        Ended::Settled => "",
+        Ended::All => "; no other that [calendar] allows could come before the best on these tanks",
+        Ended::Settled => "; nothing better near the best, nor from many others that were drawn",
         Ended::Spent => "; as many as a search is given, so a better one may exist",
         Ended::Stopped => "; stopped before its end, the best so far",
     };
