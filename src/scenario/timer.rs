@@ -12,14 +12,12 @@ use super::tree::{Node, Table, Value};
 /// A value as a time of day, in minutes since midnight.
 pub fn time_of_day(desk: &Desk, path: &str, node: &Node) -> Option<u32> {
     match &node.value {
-        Value::Text(text) => clock(desk, path, text, false, &node.place),
-        Value::Moment(moment) => clock(
-            desk,
-            path,
-            &moment.to_string()[..5.min(moment.to_string().len())],
-            false,
-            &node.place,
-        ),
+        Value::Text(text) => clock(desk, path, text, Part::Alone, &node.place),
+        Value::Moment(moment) => {
+            let written = moment.to_string();
+            let minutes = &written[..5.min(written.len())];
+            clock(desk, path, minutes, Part::Alone, &node.place)
+        }
         other => {
             desk.problem(
                 Problem::at(
@@ -33,14 +31,27 @@ pub fn time_of_day(desk: &Desk, path: &str, node: &Node) -> Option<u32> {
     }
 }
 
-fn clock(desk: &Desk, path: &str, text: &str, may_close: bool, place: &Place) -> Option<u32> {
+/// What a time of day stands for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Part {
+    Alone,
+    On,
+    Off,
+}
+
+fn clock(desk: &Desk, path: &str, text: &str, part: Part, place: &Place) -> Option<u32> {
     let minutes = parse_clock(text);
-    let allowed = minutes.filter(|&m| m < DAY || (may_close && m == DAY));
+    let allowed = minutes.filter(|&m| m < DAY || (part == Part::Off && m == DAY));
     if allowed.is_none() {
+        let (hours, like) = match part {
+            Part::Alone => ("00 to 23", "09:30"),
+            Part::On => ("00 to 23", "20:00..08:00"),
+            Part::Off => ("00 to 23, or 24:00", "20:00..08:00"),
+        };
         desk.problem(
             Problem::at(place, format!("{path}: \"{text}\" is not a time of day"))
-                .label("hours 00 to 23, minutes 00 to 59")
-                .help("write it like \"09:30\""),
+                .label(format!("hours {hours}, minutes 00 to 59"))
+                .help(format!("write it like \"{like}\"")),
         );
     }
     allowed
@@ -91,8 +102,8 @@ pub fn window(desk: &Desk, path: &str, node: &Node) -> Option<Window> {
     match &node.value {
         Value::Text(text) => match text.split_once("..") {
             Some((on, off)) => {
-                let on = clock(desk, path, on.trim(), false, &node.place);
-                let off = clock(desk, path, off.trim(), true, &node.place);
+                let on = clock(desk, path, on.trim(), Part::On, &node.place);
+                let off = clock(desk, path, off.trim(), Part::Off, &node.place);
                 Some(Window {
                     on: TimeOfDay(on?),
                     off: TimeOfDay(off?),

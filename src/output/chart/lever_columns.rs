@@ -4,11 +4,11 @@ use crate::analysis::levers::Pulled;
 use crate::analysis::levers::paired::Moved;
 use crate::analysis::levers::price::Price;
 use crate::output::lever_words::{AS_PLANNED, price};
+use crate::output::waiting::waited_words;
 
 use super::figure::{Anchor, Span};
 use super::sheet::{Sheet, bold, plain};
 use super::style::{INK, MUTED};
-use super::weeks_words::waited_words;
 
 /// Right edges of the numbers.
 const EDGES: [f64; 4] = [714.0, 768.0, 848.0, 904.0];

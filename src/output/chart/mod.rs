@@ -58,6 +58,7 @@ mod pack;
 pub mod panel;
 mod ph_bars;
 mod plan_marks;
+mod power_cuts;
 mod ready;
 mod ready_cells;
 mod ready_names;

@@ -1,15 +1,13 @@
 //! What changes the nights: the air pump's plan and power cuts, as lines through the panels.
 
-use crate::base::clock::days;
-use crate::engine::input::{PowerCut, TimerLine};
+use crate::engine::input::TimerLine;
 
 use super::Story;
 use super::figure::{Shape, Upright};
+use super::power_cuts::{cut_lines, name_cuts};
 use super::sheet::{Sheet, bold};
-use super::signs::step_mark;
 use super::style::{INK, OXYGEN, Pen};
 use super::weekly::Weekly;
-use super::words::span;
 
 /// Lines of the air pump's plan that begin after the first days.
 fn later_air<'a>(story: &'a Story<'_>, weekly: &Weekly<'_>) -> impl Iterator<Item = &'a TimerLine> {
@@ -18,23 +16,13 @@ fn later_air<'a>(story: &'a Story<'_>, weekly: &Weekly<'_>) -> impl Iterator<Ite
     lines.filter(move |l| l.from_day > 0 && l.from_day < end)
 }
 
-fn cuts<'a>(story: &'a Story<'_>) -> impl Iterator<Item = &'a PowerCut> {
-    let end = story.run.input.end_minute();
-    let cuts = story.run.input.power_cuts.iter();
-    cuts.filter(move |cut| cut.from < end)
-}
-
 /// A line at each change of the air pump's plan and at each power cut.
 pub fn air_lines(story: &Story<'_>, weekly: &Weekly<'_>) -> Vec<Upright> {
     let air = later_air(story, weekly).map(|line| Upright {
         at: f64::from(line.from_day),
         pen: Pen::hair(OXYGEN).wide(1.4),
     });
-    let power = cuts(story).map(|cut| Upright {
-        at: days(cut.from),
-        pen: Pen::hair(INK),
-    });
-    air.chain(power).collect()
+    air.chain(cut_lines(story)).collect()
 }
 
 /// Whether a line of the plan gives any air.
@@ -57,11 +45,5 @@ pub fn name_air(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet, at: u
         let place = (f64::from(line.from_day), sheet.figure.panels[at].up.high);
         sheet.words_at(at, place, vec![bold(&words, INK)]);
     }
-    for cut in cuts(story) {
-        let place = (days(cut.from), sheet.figure.panels[at].up.high);
-        let (x, top) = sheet.figure.panels[at].at(place);
-        sheet.shape(step_mark((x, top - 6.0)));
-        let words = format!("power cut, {}", span(cut.until.saturating_sub(cut.from)));
-        sheet.words_at(at, place, vec![bold(&words, INK)]);
-    }
+    name_cuts(story, sheet, at);
 }

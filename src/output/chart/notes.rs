@@ -2,12 +2,15 @@
 
 use super::figure::Anchor;
 use super::fonts::Face;
-use super::sheet::{LEFT, MARGIN, Sheet, bold, plain};
+use super::sheet::{LEFT, Sheet, bold, plain};
 use super::style::{INK, MUTED, NAME};
 
 /// Where the words begin, and from one line to the next, pixels.
 const WORDS: f64 = 160.0;
 const LINE: f64 = 18.0;
+
+/// Right edge that words may reach: that of the tables above.
+const RIGHT_EDGE: f64 = 1136.0;
 
 /// A note.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,11 +20,11 @@ pub struct Note {
 }
 
 impl Note {
-    /// A note broken into lines as wide as the page.
+    /// A note broken into lines as wide as the table above it.
     pub fn new(lead: &'static str, words: String) -> Note {
         Note {
             lead,
-            lines: wrapped(&words, MARGIN - WORDS),
+            lines: wrapped(&words, RIGHT_EDGE - WORDS),
         }
     }
 }

@@ -8,6 +8,7 @@ use super::Story;
 use super::ends::{EndName, name_ends};
 use super::figure::{Anchor, Figure, Form, Limit, Line};
 use super::labels::spread;
+use super::power_cuts::{cut_lines, name_cuts};
 use super::ready_cells::cells;
 use super::ready_steps::{draw_steps, of_100};
 use super::ready_tests::table;
@@ -40,6 +41,7 @@ fn by_day(story: &Story<'_>, sheet: &mut Sheet, curve: &ReadyCurve) {
     let weekly = Weekly::usual(story);
     let mut panel = weekly.panel(132.0, 466.0, of_100(4));
     draw_steps(&mut panel, curve);
+    panel.uprights = cut_lines(story).collect();
     for share in TOLD {
         let (from, end) = weekly.across();
         let height = share as f64;
@@ -63,6 +65,7 @@ fn by_day(story: &Story<'_>, sheet: &mut Sheet, curve: &ReadyCurve) {
     for share in TOLD {
         name_share(story, sheet, at, curve, share);
     }
+    name_cuts(story, sheet, at);
     weekly.name_absences(sheet, at);
     name_margin(sheet, at, curve);
     weekly.foot(sheet, at);
@@ -117,6 +120,7 @@ fn name_margin(sheet: &mut Sheet, at: usize, curve: &ReadyCurve) {
 pub fn ready_by_day(story: &Story<'_>, weekly: &Weekly<'_>, sheet: &mut Sheet, curve: &ReadyCurve) {
     let mut panel = weekly.panel_with_changes(742.0, 826.0, of_100(2));
     draw_steps(&mut panel, curve);
+    panel.uprights = cut_lines(story).collect();
     let at = sheet.panel(
         panel,
         "Tanks that are ready",

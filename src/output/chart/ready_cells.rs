@@ -3,6 +3,7 @@
 use crate::analysis::ensemble::member::Told;
 use crate::analysis::forecast::Forecast;
 use crate::analysis::ready::{OxidationStep, Ripening, Waiting};
+use crate::output::waiting::waited_words;
 
 use super::figure::{Anchor, Shape, Span, width_of};
 use super::hundred::{shared_out, told};
@@ -12,7 +13,6 @@ use super::sheet::{LEFT, Sheet, bold, plain};
 use super::signs::corners;
 use super::style::{AMMONIA, Colour, INK, LIGHT, MUTED, NITRITE, Pen, READY, SENTENCE, WHITE};
 use super::weeks_forecast_words::ever;
-use super::weeks_words::waited_words;
 use super::words::list;
 
 /// Upper edge of the squares.

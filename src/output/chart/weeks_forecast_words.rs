@@ -3,11 +3,11 @@
 use crate::analysis::ensemble::curve::ReadyCurve;
 use crate::analysis::forecast::Forecast;
 use crate::analysis::ready::{Ready, Waiting};
+use crate::output::waiting::waited_words;
 
 use super::Story;
 use super::hundred::{Share, share};
 use super::weekly::Weekly;
-use super::weeks_words::waited_words;
 use super::words::{counted, number, trimmed};
 
 /// The result, longest wording first.

@@ -1,6 +1,7 @@
 //! Title and sentence of the chart of the weeks.
 
-use crate::analysis::ready::{OxidationStep, Ready, Ripening, Waiting};
+use crate::analysis::ready::{Ready, Waiting};
+use crate::output::waiting::waited_words;
 
 use super::Story;
 use super::weekly::Weekly;
@@ -28,7 +29,7 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
         )],
         (Ready::QuietNotRipe { day, step, .. }, _) => vec![format!(
             "Quiet from day {day}, but not shown to be ripe: {} falls short of the feed",
-            step_words(*step)
+            waited_words(Waiting::Capacity(*step))
         )],
         (Ready::LaterThan(day), _) => {
             let unmet = story.verdict.unmet.iter().map(|limit| waited_words(*limit));
@@ -41,26 +42,6 @@ pub fn titles(story: &Story<'_>) -> Vec<String> {
                 format!("Not ready by day {day}"),
             ]
         }
-    }
-}
-
-/// What was waited for, in words.
-pub fn waited_words(waiting: Waiting) -> &'static str {
-    match waiting {
-        Waiting::Limit(Ripening::TotalAmmonia) => "total ammonia",
-        Waiting::Limit(Ripening::Nitrite) => "nitrite",
-        Waiting::Limit(Ripening::FreeAmmonia) => "free ammonia",
-        Waiting::Capacity(step) => step_words(step),
-        Waiting::WithAnimals(Ripening::TotalAmmonia) => "total ammonia with animals",
-        Waiting::WithAnimals(Ripening::Nitrite) => "nitrite with animals",
-        Waiting::WithAnimals(Ripening::FreeAmmonia) => "free ammonia with animals",
-    }
-}
-
-fn step_words(step: OxidationStep) -> &'static str {
-    match step {
-        OxidationStep::Ammonia => "the ammonia step",
-        OxidationStep::Nitrite => "the nitrite step",
     }
 }
 
