@@ -137,6 +137,14 @@ fn what_is_no_manifest_is_refused_in_words_and_nothing_is_written() {
             "written by \"other\"",
         ),
         (without_base, "was not kept"),
+        (
+            whole.replace("\"single\"", "\"singel\""),
+            "there is no option singel\n  = help: did you mean single?",
+        ),
+        (
+            whole.replace("\"value\": \"true\"", "\"value\": \"perhaps\""),
+            "is perhaps",
+        ),
     ] {
         fs::write(room.path().join("odd.json"), text).unwrap();
         firstfill(&room)

@@ -10,6 +10,7 @@ use super::args::{Run, minutes_between_rows};
 use super::exit::Failure;
 use super::say;
 use crate::output::repeat::{self, Repeat};
+use crate::scenario::words::closest;
 use crate::scenario::{self, Loaded};
 
 /// Larger manifests are refused: they hold the texts of some scenarios and a few hundred values.
@@ -30,6 +31,7 @@ pub fn read(options: &Run) -> Result<Asked, Failure> {
     let (loaded, options) = if is_manifest {
         let repeat = manifest(&options.file)?;
         refuse_other(&options.file, &repeat)?;
+        refuse_unknown(&options.file, &repeat, &KEPT)?;
         let options = as_then(options, &repeat)?;
         (scenario::load_kept(repeat.files), options)
     } else {
@@ -87,6 +89,27 @@ pub(super) fn then<T: FromStr>(
     value.map(Some).map_err(|_| Failure::bad_input(broken))
 }
 
+/// Whether the earlier run had a switch on.
+pub(super) fn was_on(path: &Path, repeat: &Repeat, name: &str) -> Result<bool, Failure> {
+    Ok(then(path, repeat, name)?.unwrap_or(false))
+}
+
+/// Refuses a manifest with an option that its command does not write.
+pub(super) fn refuse_unknown(path: &Path, repeat: &Repeat, known: &[&str]) -> Result<(), Failure> {
+    let mut names = repeat.options.iter().map(|(name, _)| name.as_str());
+    let Some(name) = names.find(|name| *name != "command" && !known.contains(name)) else {
+        return Ok(());
+    };
+    let help = match closest(name, known.iter().copied()) {
+        Some(like) => format!("did you mean {like}?"),
+        None => format!("options are {}", known.join(", ")),
+    };
+    Err(Failure::bad_input(format!(
+        "error: {}: there is no option {name}\n  = help: {help}",
+        path.display()
+    )))
+}
+
 fn refuse_other(path: &Path, repeat: &Repeat) -> Result<(), Failure> {
     let Some((_, command)) = repeat.options.iter().find(|(name, _)| name == "command") else {
         return Ok(());
@@ -118,39 +141,39 @@ fn typed(command: &str, repeat: &Repeat) -> String {
     words
 }
 
+/// Options of a run that its manifest keeps.
+const KEPT: [&str; 7] = [
+    "every",
+    "day",
+    "no-charts",
+    "page",
+    "single",
+    "members",
+    "seed",
+];
+
 /// The options of the earlier run, under those given now.
 fn as_then(now: &Run, repeat: &Repeat) -> Result<Run, Failure> {
-    let then = |name: &'static str| {
-        let of_name = repeat.options.iter().filter(move |option| option.0 == name);
-        of_name.map(|(_, value)| value.as_str())
-    };
-    let broken = |why: String| Failure::bad_input(format!("error: {}: {why}", now.file.display()));
+    let path = &now.file;
+    let broken = |why: String| Failure::bad_input(format!("error: {}: {why}", path.display()));
     let mut options = now.clone();
     options.file = repeat.files[0].0.clone();
-    if let (None, Some(every)) = (now.every, then("every").next()) {
-        options.every = Some(minutes_between_rows(every).map_err(broken)?);
+    if let (None, Some(every)) = (now.every, then::<String>(path, repeat, "every")?) {
+        options.every = Some(minutes_between_rows(&every).map_err(broken)?);
     }
     if now.day.is_empty() {
-        let days: Result<Vec<u32>, _> = then("day").map(str::parse).collect();
-        options.day = days.map_err(|why| broken(why.to_string()))?;
+        let days = repeat.options.iter().filter(|(name, _)| name == "day");
+        let days: Result<Vec<u32>, _> = days.map(|(_, day)| day.parse()).collect();
+        options.day = days.map_err(|why: ParseIntError| broken(why.to_string()))?;
     }
-    options.no_charts |= then("no-charts").next().is_some();
-    options.page |= then("page").next().is_some();
+    options.no_charts |= was_on(path, repeat, "no-charts")?;
+    options.page |= was_on(path, repeat, "page")?;
     if now.members.is_none() && !now.single && now.seed.is_none() {
-        options.single = then("single").next().is_some();
+        options.single = was_on(path, repeat, "single")?;
     }
-    if let (None, false, Some(members)) = (now.members, options.single, then("members").next()) {
-        options.members = Some(
-            members
-                .parse()
-                .map_err(|why: ParseIntError| broken(why.to_string()))?,
-        );
-    }
-    if let (None, false, Some(seed)) = (now.seed, options.single, then("seed").next()) {
-        options.seed = Some(
-            seed.parse()
-                .map_err(|why: ParseIntError| broken(why.to_string()))?,
-        );
+    if !options.single {
+        options.members = now.members.or(then(path, repeat, "members")?);
+        options.seed = now.seed.or(then(path, repeat, "seed")?);
     }
     Ok(options)
 }

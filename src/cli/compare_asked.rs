@@ -35,11 +35,12 @@ fn again(path: &Path, now: &Compare) -> Result<Asked, Failure> {
             "error: {name} is not of a comparison\n  = help: give the manifest.json of an earlier comparison, or two to eight scenarios, whose names end in .toml"
         )));
     }
+    asked::refuse_unknown(path, &repeat, &["members", "seed", "no-charts", "page"])?;
     let mut options = now.clone();
     let first = |plan: &Vec<(PathBuf, String)>| plan[0].0.clone();
     options.files = repeat.plans.iter().map(first).collect();
-    options.no_charts |= asked::then::<bool>(path, &repeat, "no-charts")?.unwrap_or(false);
-    options.page |= asked::then::<bool>(path, &repeat, "page")?.unwrap_or(false);
+    options.no_charts |= asked::was_on(path, &repeat, "no-charts")?;
+    options.page |= asked::was_on(path, &repeat, "page")?;
     options.members = now
         .members
         .map_or_else(|| asked::then(path, &repeat, "members"), |n| Ok(Some(n)))?;

@@ -91,6 +91,7 @@ fn again(path: &Path, options: &Options) -> Result<Asked, Failure> {
              `firstfill lesson` lists them"
         )));
     };
+    asked::refuse_unknown(path, &repeat, &["lesson", "members", "seed", "scenarios"])?;
     let loaded = scenario::lesson::read_kept(lesson, &repeat.files);
     let members = asked::then(path, &repeat, "members")?;
     let seed = asked::then(path, &repeat, "seed")?;

@@ -53,9 +53,10 @@ pub fn load(options: &Options) -> Result<LoadedStudy, Failure> {
                 "error: {name} is not of a study\n  = help: give the manifest.json of an earlier study, or a study file, whose name ends in .toml"
             )));
         }
+        asked::refuse_unknown(file, &repeat, &["members", "seed"])?;
         let as_then = Asking {
-            members: asking.members.or(option("members").parse().ok()),
-            seed: asking.seed.or(option("seed").parse().ok()),
+            members: asking.members.or(asked::then(file, &repeat, "members")?),
+            seed: asking.seed.or(asked::then(file, &repeat, "seed")?),
         };
         study::load_kept(repeat.files, as_then)
     } else {

@@ -33,6 +33,9 @@ pub fn read(options: &Sweep) -> Result<Asked, Failure> {
     })
 }
 
+/// Options of a sweep that its manifest keeps.
+const KEPT: [&str; 7] = ["vary", "of", "members", "seed", "no-charts", "page", "yes"];
+
 fn again(path: &Path, now: &Sweep) -> Result<Asked, Failure> {
     let repeat = asked::manifest(path)?;
     if then(&repeat, "command").next() != Some("sweep") {
@@ -41,6 +44,7 @@ fn again(path: &Path, now: &Sweep) -> Result<Asked, Failure> {
             "error: {name} is not of a sweep\n  = help: give the manifest.json of an earlier sweep, or a scenario, whose name ends in .toml"
         )));
     }
+    asked::refuse_unknown(path, &repeat, &KEPT)?;
     let mut options = now.clone();
     options.file = repeat.files[0].0.clone();
     for (list, name) in [(&mut options.vary, "vary"), (&mut options.of, "of")] {
@@ -48,12 +52,11 @@ fn again(path: &Path, now: &Sweep) -> Result<Asked, Failure> {
             list.extend(then(&repeat, name).map(String::from));
         }
     }
-    options.no_charts |= then(&repeat, "no-charts").next().is_some();
-    options.page |= then(&repeat, "page").next().is_some();
-    options.yes |= then(&repeat, "yes").next().is_some();
-    let number = |name: &'static str| then(&repeat, name).next().and_then(|n| n.parse().ok());
-    options.members = now.members.or(number("members").map(|n: u64| n as u32));
-    options.seed = now.seed.or(number("seed"));
+    options.no_charts |= asked::was_on(path, &repeat, "no-charts")?;
+    options.page |= asked::was_on(path, &repeat, "page")?;
+    options.yes |= asked::was_on(path, &repeat, "yes")?;
+    options.members = now.members.or(asked::then(path, &repeat, "members")?);
+    options.seed = now.seed.or(asked::then(path, &repeat, "seed")?);
     let kept = scenario::load_kept(repeat.files);
     Ok(Asked {
         loaded: kept.map_err(|problems| refused(&problems))?,
