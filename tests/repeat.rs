@@ -129,7 +129,12 @@ fn what_is_no_manifest_is_refused_in_words_and_nothing_is_written() {
         read["scenario"]["files"].as_array_mut().unwrap().pop();
         read.to_string()
     };
+    let many = whole.replace("\"single\"", "\"members\"");
     for (text, words) in [
+        (
+            many.replacen("\"value\": \"true\"", "\"value\": \"99999999\"", 1),
+            "members is 99999999\n  = help: a whole number from 20",
+        ),
         ("{}".to_string(), "is not the manifest of an earlier run"),
         ("fish".to_string(), "is not the manifest of an earlier run"),
         (

@@ -6,7 +6,7 @@ use std::num::ParseIntError;
 use std::path::Path;
 use std::str::FromStr;
 
-use super::args::{Run, minutes_between_rows};
+use super::args::{Run, how_many, minutes_between_rows};
 use super::exit::Failure;
 use super::say;
 use crate::output::repeat::{self, Repeat};
@@ -89,6 +89,23 @@ pub(super) fn then<T: FromStr>(
     value.map(Some).map_err(|_| Failure::bad_input(broken))
 }
 
+/// An option of the earlier run, read as it is read where it is typed.
+pub(super) fn read_as<T>(
+    path: &Path,
+    repeat: &Repeat,
+    name: &str,
+    typed: fn(&str) -> Result<T, String>,
+) -> Result<Option<T>, Failure> {
+    let Some(value) = then::<String>(path, repeat, name)? else {
+        return Ok(None);
+    };
+    let broken = |why| {
+        let path = path.display();
+        Failure::bad_input(format!("error: {path}: {name} is {value}\n  = help: {why}"))
+    };
+    typed(&value).map(Some).map_err(broken)
+}
+
 /// Whether the earlier run had a switch on.
 pub(super) fn was_on(path: &Path, repeat: &Repeat, name: &str) -> Result<bool, Failure> {
     Ok(then(path, repeat, name)?.unwrap_or(false))
@@ -158,9 +175,8 @@ fn as_then(now: &Run, repeat: &Repeat) -> Result<Run, Failure> {
     let broken = |why: String| Failure::bad_input(format!("error: {}: {why}", path.display()));
     let mut options = now.clone();
     options.file = repeat.files[0].0.clone();
-    if let (None, Some(every)) = (now.every, then::<String>(path, repeat, "every")?) {
-        options.every = Some(minutes_between_rows(&every).map_err(broken)?);
-    }
+    let every = read_as(path, repeat, "every", minutes_between_rows)?;
+    options.every = now.every.or(every);
     if now.day.is_empty() {
         let days = repeat.options.iter().filter(|(name, _)| name == "day");
         let days: Result<Vec<u32>, _> = days.map(|(_, day)| day.parse()).collect();
@@ -172,7 +188,7 @@ fn as_then(now: &Run, repeat: &Repeat) -> Result<Run, Failure> {
         options.single = was_on(path, repeat, "single")?;
     }
     if !options.single {
-        options.members = now.members.or(then(path, repeat, "members")?);
+        options.members = now.members.or(read_as(path, repeat, "members", how_many)?);
         options.seed = now.seed.or(then(path, repeat, "seed")?);
     }
     Ok(options)

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use super::args::Compare;
+use super::args::{Compare, how_many};
 use super::exit::Failure;
 use super::{asked, load_many, say};
 use crate::scenario::{self, Loaded};
@@ -41,12 +41,9 @@ fn again(path: &Path, now: &Compare) -> Result<Asked, Failure> {
     options.files = repeat.plans.iter().map(first).collect();
     options.no_charts |= asked::was_on(path, &repeat, "no-charts")?;
     options.page |= asked::was_on(path, &repeat, "page")?;
-    options.members = now
-        .members
-        .map_or_else(|| asked::then(path, &repeat, "members"), |n| Ok(Some(n)))?;
-    options.seed = now
-        .seed
-        .map_or_else(|| asked::then(path, &repeat, "seed"), |n| Ok(Some(n)))?;
+    let members = asked::read_as(path, &repeat, "members", how_many)?;
+    options.members = now.members.or(members);
+    options.seed = now.seed.or(asked::then(path, &repeat, "seed")?);
     let plans = repeat.plans.into_iter().map(scenario::load_kept);
     let loaded: Result<Vec<Loaded>, _> = plans.collect();
     let refused = |problems: scenario::Problems| problems.render(say::err_has_colour());

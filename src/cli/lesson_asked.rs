@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use super::args::{Lesson as Options, WhichLesson};
+use super::args::{Lesson as Options, WhichLesson, how_many};
 use super::exit::Failure;
 use super::{asked, load, say};
 use crate::analysis::case::Case;
@@ -93,14 +93,14 @@ fn again(path: &Path, options: &Options) -> Result<Asked, Failure> {
     };
     asked::refuse_unknown(path, &repeat, &["lesson", "members", "seed", "scenarios"])?;
     let loaded = scenario::lesson::read_kept(lesson, &repeat.files);
-    let members = asked::then(path, &repeat, "members")?;
+    let members = asked::read_as(path, &repeat, "members", how_many)?;
     let seed = asked::then(path, &repeat, "seed")?;
     let with_scenarios = asked::then(path, &repeat, "scenarios")?;
     Ok(Asked {
         lesson,
         cases: cases(loaded.map_err(|problems| refused(&problems))?),
         common: Common {
-            members: members.unwrap_or(MEMBERS),
+            members: members.map_or(MEMBERS, |members| members as usize),
             seed: seed.unwrap_or(USUAL_SEED),
         },
         files: as_texts(&repeat.files),

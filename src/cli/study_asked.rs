@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use super::args::Study as Options;
+use super::args::{Study as Options, study_members};
 use super::exit::Failure;
 use super::{asked, say};
 use crate::analysis::study::slice::Slice;
@@ -54,8 +54,9 @@ pub fn load(options: &Options) -> Result<LoadedStudy, Failure> {
             )));
         }
         asked::refuse_unknown(file, &repeat, &["members", "seed"])?;
+        let members = asked::read_as(file, &repeat, "members", study_members)?;
         let as_then = Asking {
-            members: asking.members.or(asked::then(file, &repeat, "members")?),
+            members: asking.members.or(members.map(Into::into)),
             seed: asking.seed.or(asked::then(file, &repeat, "seed")?),
         };
         study::load_kept(repeat.files, as_then)

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::args::Sweep;
+use super::args::{Sweep, how_many};
 use super::exit::Failure;
 use super::{asked, load, say};
 use crate::analysis::sweep::axis::Axis;
@@ -55,7 +55,8 @@ fn again(path: &Path, now: &Sweep) -> Result<Asked, Failure> {
     options.no_charts |= asked::was_on(path, &repeat, "no-charts")?;
     options.page |= asked::was_on(path, &repeat, "page")?;
     options.yes |= asked::was_on(path, &repeat, "yes")?;
-    options.members = now.members.or(asked::then(path, &repeat, "members")?);
+    let members = asked::read_as(path, &repeat, "members", how_many)?;
+    options.members = now.members.or(members);
     options.seed = now.seed.or(asked::then(path, &repeat, "seed")?);
     let kept = scenario::load_kept(repeat.files);
     Ok(Asked {

@@ -25,8 +25,10 @@ pub(super) use interval::minutes_between_rows;
 pub use latest_fill::LatestFill;
 pub use lesson::{Lesson, WhichLesson};
 pub use levers::Levers;
+pub(super) use plausible::how_many;
 pub use rank_changes::RankChanges;
 pub use run::Run;
+pub(super) use study::members as study_members;
 pub use study::{Gather, Study, Told};
 pub use sweep::Sweep;
 

@@ -11,7 +11,7 @@ const FEWEST_MEMBERS: u32 = 20;
 const MOST_MEMBERS: u32 = 10_000;
 
 /// A number of plausible tanks as typed.
-pub(super) fn how_many(typed: &str) -> Result<u32, String> {
+pub(in crate::cli) fn how_many(typed: &str) -> Result<u32, String> {
     let allowed = FEWEST_MEMBERS..=MOST_MEMBERS;
     let members = typed
         .parse()

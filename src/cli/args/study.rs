@@ -89,7 +89,7 @@ pub struct Told {
 }
 
 /// A number of members as typed.
-fn members(typed: &str) -> Result<NonZeroUsize, String> {
+pub(in crate::cli) fn members(typed: &str) -> Result<NonZeroUsize, String> {
     let whole = || {
         format!(
             "a whole number of members from 1 to {MOST_MEMBERS} is allowed, for example --members 512"
