@@ -58,6 +58,25 @@ pub fn weightiest_first(differences: &[Difference]) -> Vec<&Difference> {
     sorted
 }
 
+/// The differences of every section of the scenario in which plans differ, the weightiest sections first, so that none
+/// is passed over; at least one each.
+pub fn by_section(differences: &[Difference]) -> Vec<Vec<&Difference>> {
+    let mut sections: Vec<Vec<&Difference>> = Vec::new();
+    for one in weightiest_first(differences) {
+        let is_own = |known: &&mut Vec<&Difference>| section(&known[0].path) == section(&one.path);
+        match sections.iter_mut().find(is_own) {
+            Some(known) => known.push(one),
+            None => sections.push(vec![one]),
+        }
+    }
+    sections
+}
+
+/// Name of the section of a path.
+fn section(path: &str) -> &str {
+    path.split_once('.').map_or(path, |(section, _)| section)
+}
+
 /// Place of a path among those that change the outcome, the first most.
 fn weight(path: &str) -> usize {
     let mut names = path.split('.');
@@ -153,6 +172,34 @@ mod tests {
             ]
         );
         assert!(between(&[&a, &a]).is_empty());
+    }
+
+    #[test]
+    fn every_section_that_differs_is_named_with_its_weightiest() {
+        let paths = [
+            "changes.a.days",
+            "changes.time",
+            "gas.tuned_on",
+            "soil.kind",
+            "soil.amount",
+            "start",
+        ];
+        let all: Vec<Difference> = (paths.iter())
+            .map(|path| Difference {
+                path: path.to_string(),
+                values: Vec::new(),
+            })
+            .collect();
+        let told: Vec<(&str, usize)> = (by_section(&all).into_iter())
+            .map(|one| (one[0].path.as_str(), one.len()))
+            .collect();
+        let wanted = [
+            ("soil.kind", 2),
+            ("changes.a.days", 2),
+            ("gas.tuned_on", 1),
+            ("start", 1),
+        ];
+        assert_eq!(told, wanted);
     }
 
     #[test]

@@ -26,23 +26,38 @@ const NAMED: usize = 6;
 /// The paragraph of one plan; none where there is nothing to hold it against.
 pub fn paragraph(comparison: &Comparison<'_>, place: usize) -> Option<String> {
     let why = Why::of(comparison, place)?;
+    let mut told = vec![days(comparison, why.versus)];
+    told.extend(sentences(comparison, &why));
+    told.extend(standing(comparison, &why));
+    Some(told.join(" "))
+}
+
+/// The same without the days gained and where it is best and worst, which a table tells.
+pub fn reasons(comparison: &Comparison<'_>, place: usize) -> Option<String> {
+    let why = Why::of(comparison, place)?;
+    let told = sentences(comparison, &why);
+    match told.is_empty() {
+        true => Some(days(comparison, why.versus)),
+        false => Some(told.join(" ")),
+    }
+}
+
+/// What decides first: mature medium, who keeps up, the limit that was last, alkalinity, and where the nitrogen went.
+fn sentences(comparison: &Comparison<'_>, why: &Why<'_>) -> Vec<String> {
     let able = capacity_words::able(&why.capacity);
     let (first, later) = match capacity_words::decides(&why.capacity) {
         true => (able, None),
         false => (None, able),
     };
     let sentences = [
-        Some(days(comparison, why.versus)),
         capacity_words::seeds(&why.capacity),
         first,
-        waited(comparison, &why),
+        waited(comparison, why),
         why.slowed.and_then(slowed),
         later,
         why.nitrogen.as_ref().and_then(nitrogen),
-        standing(comparison, &why),
     ];
-    let told: Vec<String> = sentences.into_iter().flatten().collect();
-    Some(told.join(" "))
+    sentences.into_iter().flatten().collect()
 }
 
 /// The plan that a paragraph calls *there*.
@@ -112,13 +127,10 @@ fn counts(comparison: &Comparison<'_>, versus: &Versus) -> String {
 }
 
 fn waited(comparison: &Comparison<'_>, why: &Why<'_>) -> Option<String> {
-    let other = &comparison.strategies[why.versus.against].key;
     let words = |waited: &Waited| {
         let what = waited.waiting.map_or("nothing", waited_words);
-        format!(
-            "{what} in {:.0} of 100 ({:.0} with {other})",
-            waited.of_100, waited.there_of_100
-        )
+        let (here, there) = (waited.of_100, waited.there_of_100);
+        format!("{what} in {here:.0} of 100 ({there:.0} there)")
     };
     let told: Vec<String> = why.waited.iter().map(words).collect();
     let first = why.waited.first()?;
@@ -176,23 +188,16 @@ fn nitrogen([here, there]: &[Nitrogen; 2]) -> Option<String> {
     let shares = here.shares().into_iter();
     let told = shares.filter(|(_, share)| *share >= TOLD_FRAC).take(TOLD);
     let words = |(sink, share): (Sink, f64)| {
-        let percent = |share: f64| format!("{:.0} %", 100.0 * share);
-        format!(
-            "{} {}, {} ({}, {} there)",
-            grams(here.given_mg() * share),
-            sink_words(sink),
-            percent(share),
-            grams(there.given_mg() * there.share(sink)),
-            percent(there.share(sink))
-        )
+        let (own, other) = (100.0 * share, 100.0 * there.share(sink));
+        format!("{own:.0} % {} ({other:.0} % there)", sink_words(sink))
     };
     let told: Vec<String> = told.map(words).collect();
     let given = [here, there].map(|one| grams(one.given_mg()));
     let [given, given_there] = given;
     (!told.is_empty()).then(|| {
         format!(
-            "Of {given} of nitrogen given ({given_there} there), {}.",
-            told.join("; ")
+            "Of {given} of nitrogen given ({given_there} there) {}.",
+            told.join(", ")
         )
     })
 }

@@ -5,8 +5,8 @@ mod table;
 
 use crate::analysis::case::Case;
 use crate::analysis::compare::Comparison;
-use crate::analysis::compare::differences::weightiest_first;
-use crate::output::compare::paragraph::{paragraph, reference};
+use crate::analysis::compare::differences::{Difference, by_section, weightiest_first};
+use crate::output::compare::paragraph::{paragraph, reasons, reference};
 
 use super::words::list;
 use super::{Length, Page, Tone};
@@ -14,12 +14,14 @@ use pairs::pairs;
 use table::table;
 pub(in crate::output) use table::{marks_few, told};
 
-/// Differences of the files that are told one by one.
-const DIFFERENCES: usize = 4;
-/// Signs of a line; what is longer is cut, and whole in its table.
-const LINE: usize = 86;
-/// Reasons are told until they are so long, the first one always; the whole paragraph stands in the table.
-const PARAGRAPH: usize = 260;
+/// Differences of the files that are told one by one; of more, one of each section.
+const DIFFERENCES: usize = 6;
+/// Signs of a value; what is longer is cut, and whole in its table.
+const VALUE: usize = 40;
+/// Plans of which all reasons are told; of more, as many as come to so many signs, the first one always. The whole
+/// paragraph stands in the table.
+const PLANS: usize = 3;
+const REASONS: usize = 260;
 /// Width of the first column of a table.
 const NAMES: usize = 24;
 /// Width of a plan's column where there are many.
@@ -36,12 +38,12 @@ pub fn page(comparison: &Comparison<'_>, length: Length) -> Page {
     pairs(&mut page, comparison);
     page.gap();
     for (place, strategy) in comparison.strategies.iter().enumerate() {
-        if let Some(words) = paragraph(comparison, place) {
+        let words = match length {
+            Length::Screen => reasons(comparison, place).map(|words| opening(words, comparison)),
+            Length::Full => paragraph(comparison, place),
+        };
+        if let Some(words) = words {
             let label = if place == 0 { "Why" } else { "" };
-            let words = match length {
-                Length::Screen => opening(&words),
-                Length::Full => words,
-            };
             let against = reference(comparison, place)
                 .map_or(String::new(), |other| format!(" against {}", letter(other)));
             let words = format!("{} {}{against}: {words}", letter(place), strategy.key);
@@ -55,13 +57,14 @@ pub fn page(comparison: &Comparison<'_>, length: Length) -> Page {
     page
 }
 
-/// The first sentences of a paragraph after that of the days, which the pairs have told.
-fn opening(paragraph: &str) -> String {
-    let (days, reasons) = paragraph.split_once(". ").unwrap_or((paragraph, ""));
-    let reasons = if reasons.is_empty() { days } else { reasons };
+/// All reasons of few plans, the first ones of many.
+fn opening(reasons: String, comparison: &Comparison<'_>) -> String {
+    if comparison.strategies.len() <= PLANS {
+        return reasons;
+    }
     let mut told = String::new();
     for sentence in reasons.split_inclusive(". ") {
-        if !told.is_empty() && told.len() + sentence.len() > PARAGRAPH {
+        if !told.is_empty() && told.len() + sentence.len() > REASONS {
             break;
         }
         told.push_str(sentence);
@@ -69,10 +72,10 @@ fn opening(paragraph: &str) -> String {
     told.trim_end().to_string()
 }
 
-/// One line, cut where it is too long.
+/// A value, cut where it is too long.
 fn cut(words: &str) -> String {
-    match words.chars().count() > LINE {
-        true => words.chars().take(LINE - 1).chain(['…']).collect(),
+    match words.chars().count() > VALUE {
+        true => words.chars().take(VALUE - 1).chain(['…']).collect(),
         false => words.to_string(),
     }
 }
@@ -105,32 +108,43 @@ fn plans(page: &mut Page, comparison: &Comparison<'_>) {
 
 fn differences(page: &mut Page, comparison: &Comparison<'_>, length: Length) {
     let all = weightiest_first(&comparison.differences);
-    let is_full = length == Length::Full;
-    let most = if is_full { all.len() } else { DIFFERENCES };
     if all.is_empty() {
         page.block("Differ", Tone::Plain, "in nothing but their names");
-        return;
+    } else if length == Length::Full || all.len() <= DIFFERENCES {
+        for (place, one) in all.iter().enumerate() {
+            let label = if place == 0 { "Differ" } else { "" };
+            page.block(label, Tone::Plain, from_to(one, ":"));
+        }
+    } else {
+        let sections = by_section(&comparison.differences);
+        let each = (DIFFERENCES / sections.len()).max(1);
+        let has_values = comparison.strategies.len() <= PLANS;
+        let told = sections.iter().map(|all| of_section(all, each, has_values));
+        let told: Vec<String> = told.collect();
+        page.block("Differ", Tone::Plain, told.join("; "));
+        let count = all.len();
+        page.line(Tone::Faint, format!("all {count}: --full, differences.csv"));
     }
-    for (place, one) in all.iter().take(most).enumerate() {
-        let label = if place == 0 { "Differ" } else { "" };
-        let values = one
-            .values
-            .iter()
-            .map(|value| value.as_deref().unwrap_or("–"));
-        let values = values.collect::<Vec<_>>().join(" | ");
-        let words = format!("{}: {values}", one.path);
-        page.block(
-            label,
-            Tone::Plain,
-            if is_full { words } else { cut(&words) },
-        );
-    }
-    if all.len() > most {
-        let more = all.len() - most;
-        page.line(
-            Tone::Faint,
-            format!("and {more} more: --full, differences.csv"),
-        );
+}
+
+/// A path, and its value in every file.
+fn from_to(one: &Difference, after_path: &str) -> String {
+    let values = one.values.iter();
+    let values = values.map(|value| value.as_deref().map_or("–".to_string(), cut));
+    let values = values.collect::<Vec<_>>().join(" | ");
+    format!("{}{after_path} {values}", one.path)
+}
+
+/// The weightiest differences of a section, with their values where there is room, and how many more there are.
+fn of_section(all: &[&Difference], each: usize, has_values: bool) -> String {
+    let told = all.iter().take(each).map(|one| match has_values {
+        true => from_to(one, ""),
+        false => one.path.clone(),
+    });
+    let words = told.collect::<Vec<_>>().join("; ");
+    match all.len().saturating_sub(each) {
+        0 => words,
+        more => format!("{words} (and {more} more)"),
     }
 }
 

@@ -24,26 +24,6 @@ const UNTOLD: [&str; 3] = [
     "nitrite_peak_day",
 ];
 
-/// The last to go.
-const HEAVIEST_WEEK: &str = "heaviest_week_l";
-/// Rows that fit beside all the rest; where there are more, those of the end of this list go first.
-const MOST_ROWS: usize = 11;
-const LEAVE_FIRST: [&str; 13] = [
-    "gas_used_g",
-    "ph_jump",
-    "co2_high_mg_per_l",
-    "nitrite_over_limit_h",
-    "free_ammonia_over_limit_h",
-    "tan_over_limit_h",
-    "plants_g",
-    "nitrate_end_mg_n_per_l",
-    "light_with_ammonia_h",
-    "oxygen_under_limit_h",
-    "co2_over_limit_h",
-    "temperature_jump_c",
-    "algae_g_per_m2",
-];
-
 /// One line per figure in which the plans are told apart; in full one per figure.
 pub fn table(page: &mut Page, comparison: &Comparison<'_>, length: Length) {
     let count = comparison.strategies.len();
@@ -56,7 +36,7 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>, length: Length) {
         Length::Screen => told(comparison),
         Length::Full => all(comparison),
     };
-    for line in lines {
+    for line in &lines {
         let cells: Vec<String> = line
             .values
             .iter()
@@ -66,19 +46,21 @@ pub fn table(page: &mut Page, comparison: &Comparison<'_>, length: Length) {
         let words = format!("{}  {standing}", row(line, &cells, width));
         page.line(Tone::Plain, words.trim_end());
     }
+    if length == Length::Screen {
+        alike(page, comparison);
+    }
     let bands = match count <= MOST_WITH_BANDS {
-        true => "middle of the tanks, in brackets 5 to 95 of 100",
+        true => "middle of the tanks (5 to 95 of 100)",
         false => "middle of the tanks",
     };
     let more = match length {
-        Length::Screen => "all: --full, table.csv",
+        Length::Screen => "more: --full, table.csv",
         Length::Full => "bands: table.csv",
     };
     page.line(
         Tone::Faint,
         format!(
-            "{bands}; > later than the last day; visits: days on which somebody has to be there; no best or worst \
-             where the difference may be chance; {more}"
+            "{bands}; > later than the last day; best and worst only where it is no chance; {more}"
         ),
     );
 }
@@ -89,24 +71,44 @@ fn all<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
     lines.filter(|line| has_something(line)).collect()
 }
 
-/// The lines in which the plans are told apart, as many as fit.
+/// Figures in which the plans are told apart by nothing but chance, in one sentence.
+fn alike(page: &mut Page, comparison: &Comparison<'_>) {
+    let lines = comparison.lines.iter();
+    let same = lines.filter(|line| is_told(line) && !is_told_apart(line));
+    let words: Vec<String> = same
+        .map(|line| {
+            let mut values: Vec<String> = (line.values.iter())
+                .map(|value| cell(line, value, ROOMY))
+                .collect();
+            values.dedup();
+            format!("{} {}", named(line), values.join(" and "))
+        })
+        .collect();
+    if !words.is_empty() {
+        page.block(
+            "",
+            Tone::Plain,
+            format!("about the same: {}", words.join("; ")),
+        );
+    }
+}
+
+/// The lines in which the plans are told apart.
 pub(in crate::output) fn told<'a>(comparison: &'a Comparison<'_>) -> Vec<&'a Line> {
     let lines = comparison.lines.iter();
-    let mut told: Vec<&Line> = lines
-        .filter(|line| !UNTOLD.contains(&line.name) && has_something(line) && is_told_apart(line))
-        .collect();
-    for name in LEAVE_FIRST.into_iter().rev().chain([HEAVIEST_WEEK]) {
-        if told.len() <= MOST_ROWS {
-            break;
-        }
-        told.retain(|line| line.name != name);
-    }
-    told
+    lines
+        .filter(|line| is_told(line) && is_told_apart(line))
+        .collect()
+}
+
+/// Whether a line stands on the screen, and holds something.
+fn is_told(line: &Line) -> bool {
+    !UNTOLD.contains(&line.name) && has_something(line)
 }
 
 /// Whether a plan is better than another one by what is told; ready days always are told.
 fn is_told_apart(line: &Line) -> bool {
-    line.unit == "day" || !line.is_about_the_same()
+    line.unit == "day" || !line.is_about_the_same() || line.values.contains(&Value::Nothing)
 }
 
 /// How many plans are later than the last day.
@@ -129,12 +131,16 @@ fn has_something(line: &Line) -> bool {
     line.values.iter().any(is_some)
 }
 
+/// Name of a figure with its unit.
+fn named(line: &Line) -> String {
+    match line.unit {
+        "" | "1" | "money" | "day" => line.short.to_string(),
+        unit => format!("{}, {}", line.short, unit.replace(" dry weight", "")),
+    }
+}
+
 fn row(line: &Line, cells: &[String], width: usize) -> String {
-    let unit = match line.unit {
-        "" | "1" | "money" | "day" => String::new(),
-        unit => format!(", {}", unit.replace(" dry weight", "")),
-    };
-    let name = format!("{}{unit}", line.short);
+    let name = named(line);
     let cells: String = cells.iter().map(|cell| format!("{cell:>width$}")).collect();
     format!("{name:NAMES$}{cells}")
 }
