@@ -47,7 +47,8 @@ fn equals_enumeration(least: Least) {
         ..Trying::default()
     };
     let trials = Trials::of(&case, trying.seed, &stop);
-    let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
+    let planned = trials.plan(trying.members, &mut || {}).unwrap();
+    let terms = Terms::of(wish, &planned, case.input.last_day);
     let mut none = || {};
     let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
     let first = Days::planned(&case.input, wish);

@@ -9,8 +9,8 @@ use std::convert::Infallible;
 
 use apart::apart;
 use assert_cmd::Command;
+use firstfill::analysis::calendar::broken::Broken;
 use firstfill::analysis::calendar::choice::told_apart;
-use firstfill::analysis::calendar::conflict::Broken;
 use firstfill::analysis::calendar::days::Days;
 use firstfill::analysis::calendar::forbidden::Forbidden;
 use firstfill::analysis::calendar::judge::Judge;
@@ -92,7 +92,8 @@ fn equals_enumeration(case: &Case, count: usize, least: Least) {
     };
     let (wish, stop) = (wish(case), Stop::default());
     let trials = Trials::of(case, trying.seed, &stop);
-    let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
+    let planned = trials.plan(trying.members, &mut || {}).unwrap();
+    let terms = Terms::of(wish, &planned, case.input.last_day);
     let mut none = || {};
     let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
     let first = Days::planned(&case.input, wish);
@@ -166,7 +167,8 @@ fn where_all_calendars_can_be_looked_at_the_best_of_all_is_known_and_it_is_said(
     let trying = quick(Least::ReadyDay);
     let (wish, stop) = (wish(&case), Stop::default());
     let trials = Trials::of(&case, trying.seed, &stop);
-    let terms = Terms::of(&trials, wish, trying, &mut || {}).unwrap();
+    let planned = trials.plan(trying.members, &mut || {}).unwrap();
+    let terms = Terms::of(wish, &planned, case.input.last_day);
     let first = Days::planned(&case.input, wish);
     let mut none = || {};
     let mut judge = Judge::new(&trials, wish, terms, trying, &mut none);
@@ -181,7 +183,8 @@ fn where_all_calendars_can_be_looked_at_the_best_of_all_is_known_and_it_is_said(
         );
     }
     let found = Found::of(&case, wish, trying, &stop, |_, _| {}).unwrap();
-    let words = page(&case, &found).render(WIDEST);
+    let words = anstream::adapter::strip_str(&page(&case, &found).render(WIDEST)).to_string();
+    let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(words.contains("no other that [calendar] allows"), "{words}");
 }
 
@@ -379,7 +382,7 @@ fn found(case: &Case, least: Least) -> Found {
 
 #[test]
 fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
-    let asked = "free = [\"Mon\", \"Thu\"]\nmost_share = \"40 %\"\npeak_tan = \"4 mg N/L\"\nkeep = 50\ntime = \"18:30\"";
+    let asked = "free = [\"Mon\", \"Thu\"]\nmost_share = \"40 %\"\npeak_tan = \"4 mg N/L\"\nkeep = 25\ntime = \"18:30\"";
     let case = tank(28, asked);
     let (wish, stop) = (wish(&case), Stop::default());
     let found = found(&case, Least::Litres);
@@ -411,15 +414,15 @@ fn every_choice_keeps_to_its_constraints_and_scores_as_its_own_file_does() {
                 assert!(share <= 0.4);
             }
         }
-        // the members behind those of the search, by themselves
+        // members that neither the search nor the choice has seen, by themselves
         let trials = Trials::of(&case, found.trying.seed, &stop);
         let members = trials
-            .some(8..24, |input| days.put_into(input, wish), &mut || {})
+            .some(40..56, |input| days.put_into(input, wish), &mut || {})
             .unwrap();
         let amount = (days.tankfuls(wish), days.visits());
         let alone = Score::of(&members, &found.terms, case.input.last_day, amount);
         assert_eq!(alone, choice.score);
-        assert_eq!(alone.is_kept, 100 * alone.hold >= 50 * alone.members);
+        assert!(choice.score.is_kept && found.terms.may_be_kept_by(&alone));
     }
 }
 
@@ -498,7 +501,7 @@ fn choices_that_nobody_could_tell_apart_are_offered_once() {
 fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
     let case = tank(
         28,
-        "free = [\"Mon\", \"Thu\"]\npeak_tan = \"4 mg N/L\"\nkeep = 50",
+        "free = [\"Mon\", \"Thu\"]\npeak_tan = \"4 mg N/L\"\nkeep = 25",
     );
     let outcome = Outcome::of(&case).unwrap();
     let mut found = found(&case, Least::Litres);
@@ -617,7 +620,7 @@ fn what_would_do_is_read_off_tanks_that_were_run_and_does() {
         .conflict
         .expect("so little ammonia has no soil");
     assert_eq!(conflict.limit, Broken::Tan);
-    let peak = conflict.easing.peak_tan_mg_n_per_l.expect("more would do");
+    let peak = conflict.easing.alone[1].as_ref().expect("more would do").to;
     assert!(peak > 0.05);
     let score = &conflict.score;
     let holds = |peak: f64| {
@@ -691,8 +694,10 @@ fn every_constraint_is_honoured_in_random_trials() {
                 assert!(share > 0.0 && share <= most + 1e-12, "{asked:?}: {share}");
             }
             let score = &choice.score;
-            let is_kept = 100 * score.hold >= found.terms.keep_of_100 * score.members;
-            assert_eq!(score.is_kept, is_kept, "{asked:?}");
+            let missing = found.terms.keep_of_100 as f64 - score.of_100();
+            if score.is_kept {
+                assert!(missing <= score.error_of_100(), "{asked:?}: {missing}");
+            }
         }
     }
     assert!(seen[0] > 4 && seen[1] > 12, "choices and changes: {seen:?}");
@@ -759,7 +764,7 @@ fn a_choice_is_a_scenario_file_with_the_changes_that_were_found() {
         "{row}\n{own:?}"
     );
     assert!(
-        said.contains("Choice 1") && said.contains("had not seen"),
+        said.contains("Choice 1") && said.contains("had seen"),
         "{said}"
     );
 }
@@ -825,7 +830,7 @@ fn without_a_calendar_there_is_help_and_without_a_solution_the_nearest() {
     }
     assert_eq!(refused.matches("no calendar").count(), 1, "{refused}");
     for word in [
-        "no calendar keeps this",
+        "no calendar was found that keeps this",
         "stands against it most",
         "The nearest has",
         "Asking less of one thing does not do",

@@ -9,12 +9,14 @@ use super::wish::{CalendarWish, Least, Terms, Trying};
 /// Most calendars that are offered.
 pub const MOST: usize = 4;
 
-/// A calendar that is offered.
+/// A calendar that is offered, or could be.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Choice {
+    /// The size of the change on each free day.
+    pub days: Days,
     /// Day and share of every change.
     pub changes: Vec<(u32, f64)>,
-    /// What it does on members that no search has seen.
+    /// What it does on members that neither a search nor a choice has seen.
     pub score: Score,
 }
 
@@ -23,6 +25,7 @@ impl Choice {
     pub fn of(score: Score, days: Days, wish: &CalendarWish) -> Choice {
         Choice {
             changes: days.changes(wish),
+            days,
             score,
         }
     }
@@ -34,18 +37,13 @@ pub fn offer(choices: &mut Vec<Choice>, own: Choice, least: Least) {
     told_apart(choices);
 }
 
-/// Takes a plan's own calendar among the choices, where it holds and comes before all of them. Where there is no
-/// room for one more it takes the place of the one that was first.
+/// Takes a plan's own calendar among the choices, where it holds and comes before all of them.
 fn with_own(choices: &mut Vec<Choice>, own: Choice, least: Least) {
     let comes_first = |best: &Choice| own.score.order(&best.score, least).is_lt();
-    if !own.score.is_kept || !choices.first().is_none_or(comes_first) {
-        return;
+    if own.score.is_kept && choices.first().is_none_or(comes_first) {
+        choices.retain(|choice| choice.score.is_kept);
+        choices.insert(0, own);
     }
-    choices.retain(|choice| choice.score.is_kept);
-    if choices.len() == MOST {
-        choices.remove(0);
-    }
-    choices.insert(0, own);
 }
 
 /// Leaves out what nobody could tell from a choice before it.

@@ -1,13 +1,14 @@
 //! Why no calendar keeps what must hold, and what would.
 
 use crate::analysis::ensemble::EnsembleError;
-use crate::analysis::levers::trials::Trials;
 
+use super::broken::Broken;
+use super::choice::Choice;
 use super::days::Days;
-use super::easing::Easing;
+use super::easing::{self, Easing};
 use super::judge::Judge;
 use super::score::Score;
-use super::wish::{CalendarWish, Terms, Trying};
+use super::wish::{CalendarWish, Terms};
 
 /// What stands against what.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,38 +27,28 @@ pub struct Conflict {
     pub larger_of_100: f64,
 }
 
-/// A limit of a calendar.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Broken {
-    /// Ready too late.
-    Late,
-    /// Too much total ammonia.
-    Tan,
-    /// Too much nitrite.
-    Nitrite,
-}
-
 /// The largest share that is tried where the wish allows less (common practice, no source).
 pub const NEARLY_ALL: f64 = 0.9;
 
 impl Conflict {
-    /// Looks at the calendar that comes nearest, and lifts one constraint after another.
+    /// Looks at the calendar that comes nearest and at some others that do if something gives way, and lifts one
+    /// constraint after another.
     ///
     /// # Errors
     /// When somebody wishes to stop, or too many members fail.
     pub fn of(
-        trials: &Trials<'_>,
+        judge: &mut Judge<'_, '_>,
         wish: &CalendarWish,
-        terms: Terms,
-        trying: Trying,
-        days: &Days,
+        nearest: &Choice,
+        others: &[Days],
     ) -> Result<Conflict, EnsembleError> {
-        let score_of = |wish: &CalendarWish, days: &Days| {
-            Judge::fresh(trials, wish, terms, trying, &mut || {}).score_of(days)
-        };
-        let score = score_of(wish, days)?;
+        let mut scores = vec![nearest.score.clone()];
+        for days in others {
+            scores.push(judge.score_of(days)?);
+        }
+        let last_day = judge.last_day();
         let every_day = CalendarWish {
-            free_days: (1..=trials.case.input.last_day).collect(),
+            free_days: (1..=last_day).collect(),
             ..wish.clone()
         };
         let larger = CalendarWish {
@@ -65,28 +56,52 @@ impl Conflict {
             ..wish.clone()
         };
         let largest = wish.shares.len() as u8;
-        let easing = Easing::of(&score, &terms, trials.case.input.last_day);
-        // what would do alone if it gave way stands against it most; else what is broken in most tanks
-        let most = [
-            (easing.ready_by.is_some(), score.late, Broken::Late),
-            (easing.peak_tan_mg_n_per_l.is_some(), score.tan, Broken::Tan),
-            (
-                easing.peak_nitrite_mg_n_per_l.is_some(),
-                score.nitrite,
-                Broken::Nitrite,
-            ),
-        ];
-        let limit = most
-            .into_iter()
-            .rev()
-            .max_by_key(|&(does, count, _)| (does, count));
+        let easing = Easing::of(&scores, &judge.terms(), last_day);
+        let mut fullest = |wish: &CalendarWish, size| {
+            let score = judge.allowing(wish).score_of(&Days::all(wish, size));
+            score.map(|score| score.of_100())
+        };
         Ok(Conflict {
-            nearest: days.changes(wish),
-            limit: limit.map_or(Broken::Late, |(_, _, limit)| limit),
+            nearest: nearest.changes.clone(),
+            limit: Conflict::strongest(&nearest.score, &easing),
+            score: nearest.score.clone(),
+            every_day_of_100: fullest(&every_day, largest)?,
+            larger_of_100: fullest(&larger, 1)?,
             easing,
-            score,
-            every_day_of_100: score_of(&every_day, &Days::all(&every_day, largest))?.of_100(),
-            larger_of_100: score_of(&larger, &Days::all(&larger, 1))?.of_100(),
         })
     }
+
+    /// What would do alone if it gave way stands against it most; else what is broken in most tanks.
+    fn strongest(score: &Score, easing: &Easing) -> Broken {
+        let broken = [score.late, score.tan, score.nitrite];
+        let counts = Broken::ALL.into_iter().zip(&easing.alone).zip(broken);
+        counts
+            .rev()
+            .max_by_key(|((_, alone), count)| (alone.is_some(), *count))
+            .map_or(Broken::Late, |((limit, _), _)| limit)
+    }
+}
+
+/// Calendars of a search that would do with least if one thing gave way, or all of them.
+pub fn yielding<'a>(
+    scores: impl Iterator<Item = (&'a Days, &'a Score)> + Clone,
+    terms: &Terms,
+    last_day: u32,
+) -> Vec<Days> {
+    let least = |bound: &dyn Fn(&Score) -> Option<f64>| {
+        let bounds = scores
+            .clone()
+            .filter_map(|(days, score)| Some((days, bound(score)?)));
+        let least = bounds.min_by(|a, b| a.1.total_cmp(&b.1));
+        least.map(|(days, _)| days.clone())
+    };
+    let alone = Broken::ALL.map(|what| least(&|score| easing::alone(what, score, terms, last_day)));
+    let together = least(&|score| {
+        let both = easing::together(score, terms, last_day)?;
+        both.peak_tan_mg_n_per_l.or(both.peak_nitrite_mg_n_per_l)
+    });
+    let mut all: Vec<Days> = alone.into_iter().chain([together]).flatten().collect();
+    all.sort();
+    all.dedup();
+    all
 }

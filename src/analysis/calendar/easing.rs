@@ -1,56 +1,132 @@
 //! What would have to be asked less of, for a calendar to keep it.
 
+use super::broken::Broken;
 use super::score::Score;
 use super::wish::Terms;
 
-/// For each thing that is asked for, how far it would have to give way alone; none where that alone does not do, or
-/// where it is not asked for. Read off the members of the calendar that comes nearest, so each of these was run.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Easing {
-    /// Total ammonia that must be borne, mg N/L.
+/// Something asked for that gives way, and a calendar that does with it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Eased {
+    /// To this, a day or mg N/L.
+    pub to: f64,
+    /// Changes of the calendar.
+    pub visits: usize,
+    /// Litres they take.
+    pub litres: f64,
+}
+
+/// Peaks that must be borne where tanks may be ready on the last day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Together {
+    /// Total ammonia, mg N/L, where it was asked for.
     pub peak_tan_mg_n_per_l: Option<f64>,
-    /// Nitrite that must be borne, mg N/L.
+    /// Nitrite, mg N/L, where it was asked for.
     pub peak_nitrite_mg_n_per_l: Option<f64>,
-    /// Day by which they must be ready.
-    pub ready_by: Option<u32>,
-    /// So many of 100 that may be kept at most.
+}
+
+/// What would do, each read off members that were run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Easing {
+    /// What would do if it alone gave way, in the order of [`Broken::ALL`].
+    pub alone: [Option<Eased>; 3],
+    /// What would do together, where nothing does alone.
+    pub together: Option<Together>,
+    /// So many of 100 that the nearest calendar keeps.
     pub keep_of_100: usize,
 }
 
 impl Easing {
-    /// Of the calendar with this score.
-    pub fn of(score: &Score, terms: &Terms, last_day: u32) -> Easing {
-        let [tan, nitrite] = &score.member_peaks;
-        let (most_tan, most_nitrite) = (terms.peak_tan_mg_n_per_l, terms.peak_nitrite_mg_n_per_l);
-        let is_in_time = |at: usize| score.ready_days[at] <= Some(f64::from(terms.ready_by));
-        let is_under = |peaks: &[Option<f64>], at: usize, most: f64| peaks[at] <= Some(most);
-        let asked = |most: f64| most.is_finite().then_some(());
-        let least = |values: &[Option<f64>], keeps_the_rest: &dyn Fn(usize) -> bool| {
-            let told = values.iter().enumerate();
-            let kept = told.filter(|&(at, value)| value.is_some() && keeps_the_rest(at));
-            least_that_holds(kept.filter_map(|(_, value)| *value).collect(), terms, score)
-        };
-        let peak_tan = || {
-            least(tan, &|at| {
-                is_in_time(at) && is_under(nitrite, at, most_nitrite)
-            })
-        };
-        let peak_nitrite = || least(nitrite, &|at| is_in_time(at) && is_under(tan, at, most_tan));
-        let day = least(&score.ready_days, &|at| {
-            is_under(tan, at, most_tan) && is_under(nitrite, at, most_nitrite)
+    /// The least that would do, given the scores of some calendars, the nearest first.
+    pub fn of(scores: &[Score], terms: &Terms, last_day: u32) -> Easing {
+        let alone = Broken::ALL.map(|what| {
+            let all = scores.iter();
+            let eased = all.filter_map(|score| {
+                Some(Eased {
+                    to: alone(what, score, terms, last_day)?,
+                    visits: score.visits,
+                    litres: score.litres,
+                })
+            });
+            eased.min_by(|a, b| a.to.total_cmp(&b.to))
         });
+        let both = scores
+            .iter()
+            .filter_map(|score| together(score, terms, last_day));
+        let together = both.min_by(|a, b| highest(a).total_cmp(&highest(b)));
         Easing {
-            peak_tan_mg_n_per_l: asked(most_tan).and_then(|()| peak_tan()),
-            peak_nitrite_mg_n_per_l: asked(most_nitrite).and_then(|()| peak_nitrite()),
-            ready_by: day.map(|day| day as u32).filter(|&day| day <= last_day),
-            keep_of_100: score.of_100().floor() as usize,
+            together: together.filter(|_| alone.iter().all(Option::is_none)),
+            alone,
+            keep_of_100: scores
+                .first()
+                .map_or(0, |nearest| nearest.of_100().floor() as usize),
         }
     }
 }
 
-/// The least bound under which so many values lie as must; none where there are too few.
-fn least_that_holds(mut values: Vec<f64>, terms: &Terms, score: &Score) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
-    let needed = (terms.keep_of_100 * score.members).div_ceil(100);
-    values.get(needed.checked_sub(1)?).copied()
+/// How far one thing would have to give way alone with a calendar; none where that does not do, or where it is not
+/// asked for.
+pub fn alone(what: Broken, score: &Score, terms: &Terms, last_day: u32) -> Option<f64> {
+    let asked = terms.most_of(what);
+    let numbers = score.numbers_of(what);
+    let keeps_the_rest = |member: usize| {
+        let others = Broken::ALL.into_iter().filter(|&other| other != what);
+        others
+            .into_iter()
+            .all(|other| score.numbers_of(other)[member] <= Some(terms.most_of(other)))
+    };
+    let kept = numbers
+        .iter()
+        .enumerate()
+        .filter(|&(at, _)| keeps_the_rest(at));
+    let mut kept: Vec<f64> = kept.filter_map(|(_, number)| *number).collect();
+    kept.sort_by(f64::total_cmp);
+    let to = kept.get(needed(score, terms)?).copied();
+    let most = match what {
+        Broken::Late => f64::from(last_day),
+        Broken::Tan | Broken::Nitrite => f64::INFINITY,
+    };
+    to.filter(|&to| asked.is_finite() && to <= most)
+}
+
+/// The peaks that would do with a calendar where tanks may be ready on the last day; none where no peak was asked for,
+/// or where too few are ready even then.
+pub fn together(score: &Score, terms: &Terms, last_day: u32) -> Option<Together> {
+    if !terms.has_peaks() {
+        return None;
+    }
+    let peaks = |at: usize| [Broken::Tan, Broken::Nitrite].map(|what| score.numbers_of(what)[at]);
+    // how far a tank passes the peaks that are asked for, as a share of them
+    let excess = |[tan, nitrite]: [f64; 2]| {
+        (tan / terms.peak_tan_mg_n_per_l).max(nitrite / terms.peak_nitrite_mg_n_per_l)
+    };
+    let days = score.ready_days.iter().enumerate();
+    let ready = days.filter(|(_, day)| **day <= Some(f64::from(last_day)) && day.is_some());
+    let mut ready: Vec<[f64; 2]> = ready
+        .filter_map(|(at, _)| {
+            let [tan, nitrite] = peaks(at);
+            Some([tan?, nitrite?])
+        })
+        .collect();
+    ready.sort_by(|a, b| excess(*a).total_cmp(&excess(*b)));
+    let most = needed(score, terms)?;
+    let kept = ready.get(..=most)?;
+    let highest = |at: usize| kept.iter().map(|peaks| peaks[at]).fold(0.0, f64::max);
+    let asked = |peak: f64, at: usize| peak.is_finite().then(|| highest(at).max(peak));
+    Some(Together {
+        peak_tan_mg_n_per_l: asked(terms.peak_tan_mg_n_per_l, 0),
+        peak_nitrite_mg_n_per_l: asked(terms.peak_nitrite_mg_n_per_l, 1),
+    })
+}
+
+/// The higher of the peaks that must be borne.
+fn highest(both: &Together) -> f64 {
+    let peaks = [both.peak_tan_mg_n_per_l, both.peak_nitrite_mg_n_per_l];
+    peaks.into_iter().flatten().fold(0.0, f64::max)
+}
+
+/// Place of the last of those that must count, from the least on.
+fn needed(score: &Score, terms: &Terms) -> Option<usize> {
+    (terms.keep_of_100 * score.members)
+        .div_ceil(100)
+        .checked_sub(1)
 }

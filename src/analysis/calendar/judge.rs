@@ -1,6 +1,7 @@
 //! Judges calendars on the same members, each calendar once.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use crate::analysis::ensemble::EnsembleError;
 use crate::analysis::ensemble::member::Member;
@@ -66,8 +67,9 @@ impl<'a, 'p> Judge<'a, 'p> {
         }
     }
 
-    /// On members behind those of a search.
-    pub fn fresh(
+    /// On other members than those of a search.
+    pub fn on(
+        members: Range<usize>,
         trials: &'a Trials<'a>,
         wish: &'a CalendarWish,
         terms: Terms,
@@ -75,9 +77,22 @@ impl<'a, 'p> Judge<'a, 'p> {
         done: Progress<'p>,
     ) -> Self {
         Judge {
-            from: trying.members,
-            members: trying.fresh,
+            from: members.start,
+            members: members.len(),
             ..Judge::new(trials, wish, terms, trying, done)
+        }
+    }
+
+    /// The same members under another wish.
+    pub fn allowing<'b>(&'b mut self, wish: &'b CalendarWish) -> Judge<'b, 'b> {
+        Judge {
+            trials: self.trials,
+            wish,
+            done: &mut *self.done,
+            known: BTreeMap::new(),
+            glimpsed: BTreeMap::new(),
+            reference: None,
+            ..*self
         }
     }
 
@@ -96,13 +111,18 @@ impl<'a, 'p> Judge<'a, 'p> {
         self.terms
     }
 
+    /// The last day of the plan.
+    pub fn last_day(&self) -> u32 {
+        self.trials.case.input.last_day
+    }
+
     /// Calendars that were tried.
     pub fn tried(&self) -> usize {
         self.known.len()
     }
 
     /// Every calendar that was tried, and its score.
-    pub fn scores(&self) -> impl Iterator<Item = (&Days, &Score)> {
+    pub fn scores(&self) -> impl Iterator<Item = (&Days, &Score)> + Clone {
         self.known.iter()
     }
 
@@ -121,6 +141,12 @@ impl<'a, 'p> Judge<'a, 'p> {
         Ok(self.scored(days, &members))
     }
 
+    /// The score of members with the changes as the file has them.
+    pub fn score_of_planned(&self, members: &[Member]) -> Score {
+        let amount = planned(&self.trials.case.input);
+        Score::of(members, &self.terms, self.last_day(), amount)
+    }
+
     /// The score of the changes as the file has them.
     ///
     /// # Errors
@@ -128,15 +154,7 @@ impl<'a, 'p> Judge<'a, 'p> {
     pub fn as_planned(&mut self) -> Result<Score, EnsembleError> {
         let all = self.from..self.from + self.members;
         let members = (self.trials).some(all, |input| input, self.done)?;
-        let input = &self.trials.case.input;
-        let (tankfuls, visits) = planned(input);
-        let last_day = input.last_day;
-        Ok(Score::of(
-            &members,
-            &self.terms,
-            last_day,
-            (tankfuls, visits),
-        ))
+        Ok(self.score_of_planned(&members))
     }
 
     /// Notes a score.
@@ -209,7 +227,7 @@ impl<'a, 'p> Judge<'a, 'p> {
 
     fn scored(&self, days: &Days, members: &[Member]) -> Score {
         let amount = (days.tankfuls(self.wish), days.visits());
-        let last_day = self.trials.case.input.last_day;
+        let last_day = self.last_day();
         Score::of(members, &self.terms, last_day, amount)
     }
 }

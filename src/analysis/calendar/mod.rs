@@ -1,13 +1,15 @@
 //! The calendar of water changes that does with least: found by search, on many plausible tanks.
 //!
 //! Start at [`Found::of`]. What is allowed is a [`CalendarWish`]; what a calendar does is its [`Score`],
-//! judged on common members ([`Judge`]); the search knows nothing of tanks (`search`). Choices
-//! are scored anew on members that no search has seen, and only that is shown. The plan itself, as near as the
+//! judged on common members ([`Judge`]); the search knows nothing of tanks (`search`). Choices are made on members that
+//! no search has seen, and scored on others that no choice has seen either; only that is shown. The plan itself, as near as the
 //! free days let it stand, is always one of those that are scored: where it is allowed, no choice does worse.
 
 mod around;
 mod beginnings;
+pub mod broken;
 pub mod choice;
+mod choosing;
 pub mod conflict;
 pub mod days;
 pub mod easing;
@@ -16,6 +18,7 @@ pub mod forbidden;
 pub mod judge;
 pub mod score;
 pub mod search;
+mod seen;
 pub mod wish;
 
 use crate::base::stop::Stop;
@@ -25,13 +28,14 @@ use super::case::Case;
 use super::ensemble::EnsembleError;
 use super::levers::trials::Trials;
 use choice::Choice;
+use choosing::{BEST_TRIED, nearest_of, offered, score_anew};
 use conflict::Conflict;
 use days::Days;
 pub use ended::Ended;
 use forbidden::Forbidden;
 use judge::Judge;
 use score::Score;
-use search::{Halt, Judging};
+use seen::{NEAREST_TRIED, Seen};
 use wish::{CalendarWish, Least, Terms, Trying, is_same_share};
 
 /// What a search has found.
@@ -41,7 +45,7 @@ pub struct Found {
     pub trying: Trying,
     /// What had to hold.
     pub terms: Terms,
-    /// The changes of the file on the same fresh members: what the choices are held against.
+    /// The changes of the file on the members that are shown: what the choices are held against.
     pub planned: Score,
     /// What of those changes the wish does not allow.
     pub forbidden: Forbidden,
@@ -70,42 +74,47 @@ impl Found {
     ) -> Result<Found, EnsembleError> {
         let wish = &wish.clone().with_shares_of(&case.input);
         let trials = Trials::of(case, trying.seed, stop);
-        let most = trying.most_runs + trying.fresh * (choice::MOST + BEST_TRIED + 2);
+        let most =
+            trying.most_runs + trying.fresh * (2 * choice::MOST + BEST_TRIED + NEAREST_TRIED);
         let mut done = 0;
         let mut count = || {
             done += 1;
             progress(done.min(most), most);
         };
-        let terms = Terms::of(&trials, wish, trying, &mut count)?;
-        let mut judge = Judge::new(&trials, wish, terms, trying, &mut count);
+        let members = trials.some(trying.shown(), |input| input, &mut count)?;
+        let terms = Terms::of(wish, &members, case.input.last_day);
+        let shown = Judge::on(trying.shown(), &trials, wish, terms, trying, &mut count);
+        let planned = shown.score_of_planned(&members);
         let first = Days::planned(&case.input, wish);
-        let ended = Ended::of(sought(&mut judge, wish, &first, trying))?;
-        let tried = judge.tried();
-        let kept = choice::ranked(judge.scores(), &terms, trying);
-        let nearest = judge.best();
+        let mut judge = Judge::new(&trials, wish, terms, trying, &mut count);
+        let seen = Seen::by(&mut judge, wish, (&first, &planned), trying)?;
         // once stopped, what is found is scored all the same
         let never = Stop::default();
-        let anew = Trials::of(case, trying.seed, ended.still(stop, &never));
-        let mut fresh = Judge::fresh(&anew, wish, terms, trying, &mut count);
-        let mut planned = fresh.as_planned()?;
-        let terms = terms.as_kept_by(&planned);
-        planned.is_kept = terms.are_kept_by(&planned);
-        fresh.ask(terms);
-        let mut choices = offered(&mut fresh, wish, &kept, (first, trying.least))?;
-        let nearest = match nearest.filter(|_| choices.is_empty()) {
-            Some((days, _)) => short_of(&mut fresh, wish, days, &mut choices)?,
-            None => None,
+        let anew = Trials::of(case, trying.seed, seen.ended.still(stop, &never));
+        let mut choosing = Judge::on(trying.choosing(), &anew, wish, terms, trying, &mut count);
+        let planned_there = choosing.as_planned()?;
+        choosing.ask(terms.as_on(&planned_there, &planned));
+        let mut choices = offered(&mut choosing, wish, &seen.kept, (first, trying.least))?;
+        let mut shown = Judge::on(trying.shown(), &anew, wish, terms, trying, &mut count);
+        score_anew(&mut shown, &terms, &mut choices)?;
+        let is_short = choices.iter().all(|choice| !choice.score.is_kept);
+        let conflict = match is_short && seen.ended != Ended::Stopped || choices.is_empty() {
+            true => {
+                choices.clear();
+                let nearest = nearest_of(&mut shown, wish, seen.near)?;
+                Some(Conflict::of(&mut shown, wish, &nearest, &seen.yielding)?)
+            }
+            false => None,
         };
-        let conflict = nearest.map(|days| Conflict::of(&anew, wish, terms, trying, &days));
         Ok(Found {
             trying,
             terms,
             planned,
             forbidden: Forbidden::of(&case.input, wish),
             choices,
-            conflict: conflict.transpose()?,
-            tried,
-            ended,
+            conflict,
+            tried: seen.tried,
+            ended: seen.ended,
         })
     }
 }
@@ -135,87 +144,5 @@ impl Found {
     }
 }
 
-/// Searches for more than is asked, as far as much water keeps more.
-fn sought(
-    judge: &mut Judge<'_, '_>,
-    wish: &CalendarWish,
-    first: &Days,
-    trying: Trying,
-) -> Result<Ended, Halt<EnsembleError>> {
-    let full = Days::all(wish, wish.shares.len() as u8);
-    let mut most_of_100: f64 = 0.0;
-    for days in [&full, first] {
-        most_of_100 = most_of_100.max(judge.score(days)?.of_100());
-    }
-    judge.ask(judge.terms().with_a_margin(trying.members, most_of_100));
-    search::search(judge, wish, first, trying.seed)
-}
-
-/// The calendar that comes nearest, if it falls short on fresh members too; if it holds there, it is a choice.
-fn short_of(
-    fresh: &mut Judge<'_, '_>,
-    wish: &CalendarWish,
-    days: Days,
-    choices: &mut Vec<Choice>,
-) -> Result<Option<Days>, EnsembleError> {
-    let choice = Choice::of(fresh.score_of(&days)?, days.clone(), wish);
-    if !choice.score.is_kept {
-        return Ok(Some(days));
-    }
-    choices.push(choice);
-    Ok(None)
-}
-
-/// The choices, with the fullest calendar and the plan's own among them where they come first.
-fn offered(
-    fresh: &mut Judge<'_, '_>,
-    wish: &CalendarWish,
-    kept: &[(Days, Score)],
-    (first, least): (Days, Least),
-) -> Result<Vec<Choice>, EnsembleError> {
-    let mut choices = chosen(fresh, wish, kept)?;
-    let full = Days::all(wish, wish.shares.len() as u8);
-    for days in [full, first] {
-        let own = Choice::of(fresh.score_of(&days)?, days, wish);
-        choice::offer(&mut choices, own, least);
-    }
-    Ok(choices)
-}
-
-/// The best calendar that holds on fresh members too, of a few ever surer ones; then some along the trade-off that do.
-/// Where none of them does, the best all the same: its fresh score says how far it falls short.
-fn chosen(
-    fresh: &mut Judge<'_, '_>,
-    wish: &CalendarWish,
-    kept: &[(Days, Score)],
-) -> Result<Vec<Choice>, EnsembleError> {
-    let mut choices: Vec<Choice> = Vec::new();
-    for (days, _) in choice::surer_and_surer(kept).take(BEST_TRIED) {
-        let choice = Choice::of(fresh.score_of(days)?, days.clone(), wish);
-        let holds = choice.score.is_kept;
-        if choices.is_empty() || holds {
-            choices = vec![choice];
-        }
-        if holds {
-            break;
-        }
-    }
-    for days in choice::along(kept) {
-        let choice = Choice::of(fresh.score_of(&days)?, days, wish);
-        let is_new = !choices.iter().any(|other| other.changes == choice.changes);
-        if choice.score.is_kept && is_new && choices.len() < choice::MOST {
-            choices.push(choice);
-        }
-    }
-    // a calendar along the trade-off may hold, and do with less, where the best of the search does not
-    if choices.iter().any(|choice| choice.score.is_kept) {
-        choices.retain(|choice| choice.score.is_kept);
-    }
-    choices.sort_by(|a, b| fresh.order(&a.score, &b.score));
-    Ok(choices)
-}
-
 /// Litres are told as whole ones.
 const LITRES_TOLD: f64 = 0.5;
-/// So many of the best are scored anew until one holds.
-const BEST_TRIED: usize = 12;

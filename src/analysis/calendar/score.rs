@@ -7,6 +7,7 @@ use crate::analysis::ensemble::curve::ReadyCurve;
 use crate::analysis::ensemble::member::{Member, Told};
 use crate::base::quantiles::quantiles;
 
+use super::broken::Broken;
 use super::wish::{Least, Terms};
 
 /// What comes of a calendar on some members.
@@ -102,9 +103,28 @@ impl Score {
         }
     }
 
+    /// Ready days or peaks of each member; none of one that failed.
+    pub fn numbers_of(&self, what: Broken) -> &[Option<f64>] {
+        match what {
+            Broken::Late => &self.ready_days,
+            Broken::Tan => &self.member_peaks[0],
+            Broken::Nitrite => &self.member_peaks[1],
+        }
+    }
+
     /// So many of 100 members hold.
     pub fn of_100(&self) -> f64 {
         100.0 * self.hold as f64 / self.members.max(1) as f64
+    }
+
+    /// Standard error of that share.
+    ///
+    /// ```text
+    /// 100 · √(p · (1 − p) / members)        p = hold / members
+    /// ```
+    pub fn error_of_100(&self) -> f64 {
+        let held = self.of_100() / 100.0;
+        100.0 * (held * (1.0 - held) / self.members.max(1) as f64).sqrt()
     }
 
     /// Whether members are ready sooner with this calendar than with another, beyond what chance may make of the

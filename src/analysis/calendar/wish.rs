@@ -1,11 +1,13 @@
 //! What a calendar may be, and what it must keep.
 
-use crate::analysis::ensemble::EnsembleError;
+use std::ops::Range;
+
 use crate::analysis::ensemble::curve::ReadyCurve;
-use crate::analysis::levers::trials::{Progress, Trials};
+use crate::analysis::ensemble::member::Member;
 use crate::engine::event::EventKind;
 use crate::engine::input::ModelInput;
 
+use super::broken::Broken;
 use super::score::Score;
 
 /// What `[calendar]` allows and asks for.
@@ -79,7 +81,8 @@ pub struct Trying {
     pub least: Least,
     /// Members that the search looks at.
     pub members: usize,
-    /// Members that no search has seen, on which choices are scored.
+    /// Members that neither a search nor a choice has seen, on which choices are scored; twice as many others are those
+    /// on which they are made.
     pub fresh: usize,
     /// Where chance begins.
     pub seed: u64,
@@ -91,8 +94,24 @@ pub struct Trying {
 pub const USUAL_MEMBERS: usize = 64;
 /// Members on which choices are scored.
 pub const FRESH_MEMBERS: usize = 256;
+/// Choices are made on so many times the members on which they are scored: the best of a dozen owes something to those,
+/// too, and the more they are the less.
+pub const CHOOSING: usize = 2;
 /// Runs after which a search ends: half a minute to a minute on two cores.
 pub const MOST_RUNS: usize = 48_000;
+
+impl Trying {
+    /// Members on which choices are made.
+    pub fn choosing(&self) -> Range<usize> {
+        self.members..self.members + CHOOSING * self.fresh
+    }
+
+    /// Members whose scores are shown.
+    pub fn shown(&self) -> Range<usize> {
+        let from = self.choosing().end;
+        from..from + self.fresh
+    }
+}
 
 impl Default for Trying {
     fn default() -> Self {
@@ -127,22 +146,13 @@ pub struct Terms {
 pub const USUAL_KEEP: usize = 90;
 
 impl Terms {
-    /// What a wish means for a tank. Without a day of its own, tanks must be ready by the day on which so many
-    /// of 100 are with the changes of the file, or by the last day if they never are. Without a number of its
-    /// own, [`USUAL_KEEP`] of 100 must count, or as many as with the changes of the file where those are fewer.
-    ///
-    /// # Errors
-    /// When somebody wishes to stop, or too many members fail.
-    pub fn of(
-        trials: &Trials<'_>,
-        wish: &CalendarWish,
-        trying: Trying,
-        done: Progress<'_>,
-    ) -> Result<Terms, EnsembleError> {
-        let last_day = trials.case.input.last_day;
-        let planned = trials.plan(trying.members, done)?;
+    /// What a wish means for a tank, given members with the changes of the file. Without a day of its own, tanks must be
+    /// ready by the day on which so many of 100 are with these changes, or by the last day if they never are. Without a
+    /// number of its own, [`USUAL_KEEP`] of 100 must count, or as many as with these changes where those are fewer, but
+    /// for none: that is nothing to keep.
+    pub fn of(wish: &CalendarWish, planned: &[Member], last_day: u32) -> Terms {
         let keep_of_100 = wish.keep_of_100.unwrap_or(USUAL_KEEP);
-        let own = ReadyCurve::of(&planned, last_day).day_of(keep_of_100);
+        let own = ReadyCurve::of(planned, last_day).day_of(keep_of_100);
         let mut terms = Terms {
             keep_of_100,
             keep_is_own: false,
@@ -151,11 +161,20 @@ impl Terms {
             peak_tan_mg_n_per_l: wish.peak_tan_mg_n_per_l.unwrap_or(f64::INFINITY),
             peak_nitrite_mg_n_per_l: wish.peak_nitrite_mg_n_per_l.unwrap_or(f64::INFINITY),
         };
-        let kept = Score::of(&planned, &terms, last_day, (0.0, 0)).of_100() as usize;
-        if wish.keep_of_100.is_none() && kept < keep_of_100 {
+        let kept = Score::of(planned, &terms, last_day, (0.0, 0)).of_100() as usize;
+        if wish.keep_of_100.is_none() && (1..keep_of_100).contains(&kept) {
             (terms.keep_of_100, terms.keep_is_own) = (kept, true);
         }
-        Ok(terms)
+        terms
+    }
+
+    /// The most of something that is borne: a day, or mg N/L.
+    pub fn most_of(&self, what: Broken) -> f64 {
+        match what {
+            Broken::Late => f64::from(self.ready_by),
+            Broken::Tan => self.peak_tan_mg_n_per_l,
+            Broken::Nitrite => self.peak_nitrite_mg_n_per_l,
+        }
     }
 
     /// Whether a peak must be kept.
@@ -193,17 +212,23 @@ impl Terms {
         }
     }
 
-    /// The same on other members: where the file's own changes say how many must count, as many as they keep
-    /// there.
+    /// The same on other members. Where the file's own changes say what must hold, as many more or fewer must count as
+    /// hold there with them: some lot of tanks is easier than another.
     #[must_use]
-    pub fn as_kept_by(self, planned: &Score) -> Terms {
-        let keep_of_100 = match self.keep_is_own {
-            true => planned.of_100() as usize,
-            false => self.keep_of_100,
-        };
+    pub fn as_on(self, here: &Score, shown: &Score) -> Terms {
+        if !self.keep_is_own && !self.ready_by_is_own {
+            return self;
+        }
+        let keep = self.keep_of_100 as f64 + here.of_100() - shown.of_100();
         Terms {
-            keep_of_100,
+            keep_of_100: keep.floor().clamp(0.0, 100.0) as usize,
             ..self
         }
+    }
+
+    /// Whether a calendar with that score keeps what must hold, or falls short by no more than the standard error of a
+    /// share of so many members.
+    pub fn may_be_kept_by(&self, score: &Score) -> bool {
+        self.keep_of_100 as f64 - score.of_100() <= score.error_of_100()
     }
 }

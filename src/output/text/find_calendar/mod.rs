@@ -35,7 +35,7 @@ pub fn page(case: &Case, found: &Found) -> Page {
         page.block(
             &format!("Choice {}", place + 1),
             tone,
-            against(&choice.score, &found.planned),
+            against(&choice.score, found),
         );
         page.line(Tone::Plain, did(case, &choice.score));
         page.line(Tone::Plain, days(case, &choice.changes));
@@ -93,10 +93,11 @@ fn did(case: &Case, score: &Score) -> String {
         format!("{} ({} to {})", short(middle), short(low), short(high))
     });
     format!(
-        "{}, {:.0} L; it holds in {:.0} of 100; ready by {} in 10, {} in 50, {} in 90 of 100; peaks, 90 of 100 between: total ammonia {tan} mg N/L, nitrite {nitrite} mg N/L",
+        "{}, {:.0} L; it holds in {:.0} ± {:.0} of 100; ready by {} in 10, {} in 50, {} in 90 of 100; peaks, 90 of 100 between: total ammonia {tan} mg N/L, nitrite {nitrite} mg N/L",
         counted(score.visits, "change"),
         score.litres,
         score.of_100().floor(),
+        score.error_of_100(),
         day(10),
         day(50),
         day(90)
@@ -128,7 +129,8 @@ fn not_allowed(forbidden: &Forbidden) -> Option<String> {
 const SAME_DAY: &str = "ready on the same day";
 
 /// A choice against the changes as written.
-fn against(score: &Score, planned: &Score) -> String {
+fn against(score: &Score, found: &Found) -> String {
+    let (planned, terms) = (&found.planned, &found.terms);
     let litres = (score.litres - planned.litres).round();
     let visits = score.visits as i64 - planned.visits as i64;
     let days = score.mean_ready_day - planned.mean_ready_day;
@@ -147,10 +149,10 @@ fn against(score: &Score, planned: &Score) -> String {
         true => "",
         false => ", which may be chance",
     };
-    let short = if score.is_kept {
-        ""
-    } else {
-        "; it falls short of what was asked for in fresh tanks"
+    let short = match (score.is_kept, terms.are_kept_by(score)) {
+        (true, true) => "",
+        (true, false) => "; it holds in fewer tanks than asked for, which may be chance",
+        (false, _) => "; it falls short of what was asked for in fresh tanks",
     };
     format!(
         "{}, {}, {when} on the mean{chance}{short}",
@@ -168,15 +170,11 @@ fn against(score: &Score, planned: &Score) -> String {
 
 /// The days of a choice, with weekdays where there are dates.
 fn days(case: &Case, changes: &[(u32, f64)]) -> String {
-    let mut runs: Vec<(f64, Vec<String>)> = Vec::new();
+    let mut runs: Vec<(f64, Vec<u32>)> = Vec::new();
     for &(day, share) in changes {
-        let word = match weekday(case.filled_on, day).as_str() {
-            "" => day.to_string(),
-            weekday => format!("{day} {weekday}"),
-        };
         match runs.last_mut() {
-            Some((own, days)) if *own == share => days.push(word),
-            _ => runs.push((share, vec![word])),
+            Some((own, days)) if *own == share => days.push(day),
+            _ => runs.push((share, vec![day])),
         }
     }
     if runs.is_empty() {
@@ -185,11 +183,30 @@ fn days(case: &Case, changes: &[(u32, f64)]) -> String {
     let runs: Vec<String> = (runs.iter())
         .map(|(share, days)| {
             let percent = digits((1000.0 * share).round() / 10.0);
-            format!("{percent} % on day {}", days.join(", "))
+            format!("{percent} % on day {}", in_rows(case, days).join(", "))
         })
         .collect();
     runs.join("; ")
 }
+
+/// Days with their weekdays, those of a long row by its ends.
+fn in_rows(case: &Case, days: &[u32]) -> Vec<String> {
+    let word = |day: u32| match weekday(case.filled_on, day).as_str() {
+        "" => day.to_string(),
+        weekday => format!("{day} {weekday}"),
+    };
+    let rows = days.chunk_by(|one, next| one + 1 == *next);
+    let told = rows.flat_map(|row| match row {
+        [first, .., last] if row.len() >= LONG_ROW => {
+            vec![format!("{} to {}", word(*first), word(*last))]
+        }
+        few => few.iter().map(|&day| word(day)).collect(),
+    });
+    told.collect()
+}
+
+/// Days in a row that are told by their ends.
+const LONG_ROW: usize = 4;
 
 fn mind(case: &Case, found: &Found) -> String {
     let what = match found.trying.least {
@@ -224,7 +241,9 @@ fn searched(found: &Found) -> String {
         Ended::Stopped => "; stopped before its end, the best so far",
     };
     format!(
-        "{tried} on {} plausible tanks each, hopeless ones on fewer; numbers above from {} others that the search had not seen{ended}",
-        trying.members, trying.fresh
+        "{tried} on {} plausible tanks each, hopeless ones on fewer; the choice made on {} others, and the numbers above (± standard error) from {} that neither had seen{ended}",
+        trying.members,
+        trying.choosing().len(),
+        trying.fresh
     )
 }
