@@ -422,7 +422,11 @@ fn the_border_runs_between_cells_that_keep_the_limit_and_those_that_do_not() {
         .into_iter()
         .filter(|path| path[0].0 < frame.right)
         .collect();
-    assert_eq!(pieces.len(), 4);
+    let (pieces, ticks): (Vec<_>, Vec<_>) =
+        (pieces.into_iter()).partition(|path| (path[0].0 - path[1].0).abs() < 1e-9); // rounding
+    assert_eq!((pieces.len(), ticks.len()), (4, 4));
+    let points_inwards = |tick: &Vec<(f64, f64)>| (edges[0]..=edges[1]).contains(&tick[1].0);
+    assert!(ticks.iter().all(points_inwards), "{ticks:?}");
     let is_on_one = |(x, _): &(f64, f64)| edges.iter().any(|edge| (x - edge).abs() < 1e-9); // rounding
     assert!(pieces.iter().flatten().all(is_on_one), "{pieces:?}");
     let side = |sweep: &Sweep| {
@@ -430,7 +434,7 @@ fn the_border_runs_between_cells_that_keep_the_limit_and_those_that_do_not() {
         words_of(map).join(" ")
     };
     assert!(
-        side(&sweep).contains("the line parts off:"),
+        side(&sweep).contains("where the ticks point:"),
         "neither right nor left"
     );
     let oxygen = [-1.0, -1.0, 1.0, 1.0, 1.0, 1.0].map(|more| Value::One(limit + more));

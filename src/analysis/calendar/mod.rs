@@ -97,15 +97,11 @@ impl Found {
         let mut choices = offered(&mut choosing, wish, &seen.kept, (first, trying.least))?;
         let mut shown = Judge::on(trying.shown(), &anew, wish, terms, trying, &mut count);
         score_anew(&mut shown, &terms, &mut choices)?;
-        let is_short = choices.iter().all(|choice| !choice.score.is_kept);
-        let conflict = match is_short && seen.ended != Ended::Stopped || choices.is_empty() {
-            true => {
-                choices.clear();
-                let nearest = nearest_of(&mut shown, wish, seen.near)?;
-                Some(Conflict::of(&mut shown, wish, &nearest, &seen.yielding)?)
-            }
+        let conflict = match is_nothing(&choices, seen.ended) {
+            true => Some(conflict(&mut shown, wish, seen.near, &seen.yielding)?),
             false => None,
         };
+        choices.retain(|_| conflict.is_none());
         Ok(Found {
             trying,
             terms,
@@ -117,6 +113,23 @@ impl Found {
             ended: seen.ended,
         })
     }
+}
+
+/// Whether no choice keeps what must hold; where somebody stopped the search the best so far is one.
+fn is_nothing(choices: &[Choice], ended: Ended) -> bool {
+    let is_short = choices.iter().all(|choice| !choice.score.is_kept);
+    choices.is_empty() || is_short && ended != Ended::Stopped
+}
+
+/// Why nothing holds, and what would.
+fn conflict(
+    shown: &mut Judge<'_, '_>,
+    wish: &CalendarWish,
+    near: Vec<Days>,
+    yielding: &[Days],
+) -> Result<Conflict, EnsembleError> {
+    let nearest = nearest_of(shown, wish, near)?;
+    Conflict::of(shown, wish, &nearest, yielding)
 }
 
 impl Found {

@@ -126,11 +126,11 @@ pub fn border(sheet: &mut Sheet, sweep: &Sweep, line: usize, (left, y): (f64, f6
         return;
     };
     let kept = words::kept(&sweep.lines[line], border.at);
-    let ends = vec![(left, y), (left + SAMPLE, y)];
-    sheet.shape(Shape::Path(ends, stair::pen()));
-    let told = match stair::kept_side(sweep, line, &border) {
+    let side = stair::kept_side(sweep, line, &border);
+    stair::sample(sheet, (left, y), SAMPLE, side.is_none());
+    let told = match side {
         Some(side) => format!("{side} the line: {kept}"),
-        None => format!("the line parts off: {kept}"),
+        None => format!("where the ticks point: {kept}"),
     };
     let lines = folded(&told, room - SAMPLE - TO_WORDS, |line| small(line, INK));
     for (number, words) in lines.iter().enumerate() {
