@@ -17,8 +17,9 @@ use super::sheet::{LEFT, RIGHT, Sheet, bold, plain};
 use super::style::{CHANGE, Colour, INK, MUTED};
 use super::weekly::Weekly;
 
-/// Upper and lower edge of the panel of the trade-off, and from it up to its title.
-const EDGES: (f64, f64) = (132.0, 372.0);
+/// Upper edge of the panel of the trade-off, from its lower edge to the rows, and from it up to its title.
+const TOP: f64 = 132.0;
+const TO_ROWS: f64 = 74.0;
 const TITLE_UP: f64 = 16.0;
 /// Most steps of an axis.
 const STEPS: usize = 4;
@@ -105,7 +106,7 @@ fn trade_off(sheet: &mut Sheet, found: &Found, last_day: u32, all: &[Drawn<'_>])
         amount.least,
         STEPS,
     );
-    let frame = Rect::new(LEFT, EDGES.0, RIGHT, EDGES.1);
+    let frame = Rect::new(LEFT, TOP, RIGHT, rows::top(all.len()) - TO_ROWS);
     let panel = Panel::new(frame, across.clone(), days_up(&days));
     let title = format!("Mean ready day, against {}", amount.words);
     let unit = format!("later than day {last_day} counted as the day after it");
@@ -141,6 +142,9 @@ struct Amount {
 
 fn name_across(sheet: &mut Sheet, panel: usize, across: &Axis, words: &str) {
     sheet.ticks_below(panel, across);
-    let (x, y) = (RIGHT + TO_NAME.0, EDGES.1 + TO_NAME.1);
+    let (x, y) = (
+        RIGHT + TO_NAME.0,
+        sheet.figure.panels[panel].frame.bottom + TO_NAME.1,
+    );
     sheet.say(vec![plain(words, MUTED)], Anchor::Start, x, y);
 }

@@ -23,10 +23,20 @@ const OF_A_DAY: f64 = 0.5;
 const WIDEST: f64 = 9.0;
 const NARROWEST: f64 = 2.0;
 
+/// Height of each of so many rows.
+fn tall(count: usize) -> f64 {
+    let count = count as f64;
+    ((BOTTOM - TOP - BETWEEN * (count - 1.0)) / count).min(TALLEST)
+}
+
+/// Upper edge of the first of so many rows.
+pub fn top(count: usize) -> f64 {
+    BOTTOM - count as f64 * (tall(count) + BETWEEN) + BETWEEN
+}
+
 /// Draws a row for each, the last one just over the days.
 pub fn draw(sheet: &mut Sheet, weekly: &Weekly<'_>, all: &[Drawn<'_>]) {
-    let count = all.len() as f64;
-    let tall = ((BOTTOM - TOP - BETWEEN * (count - 1.0)) / count).min(TALLEST);
+    let tall = tall(all.len());
     let shares = all.iter().flat_map(|one| &one.changes);
     let largest = shares.map(|(_, share)| *share).fold(0.0, f64::max);
     for (place, one) in all.iter().enumerate() {
