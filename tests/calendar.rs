@@ -633,6 +633,60 @@ fn what_would_do_is_read_off_tanks_that_were_run_and_does() {
 }
 
 #[test]
+fn where_nothing_does_alone_what_would_do_together_does() {
+    let asked = |ready_by: u32, peak: f64| {
+        let ask = "free = [\"Tue\"]\nmost_share = \"20 %\"\nkeep = 50";
+        tank(
+            28,
+            &format!("{ask}\nready_by = {ready_by}\npeak_tan = \"{peak} mg N/L\""),
+        )
+    };
+    let conflict = found(&asked(3, 0.05), Least::Litres).conflict;
+    let easing = conflict
+        .expect("no soil is so mild, no tank so soon")
+        .easing;
+    assert!(easing.alone.iter().all(Option::is_none), "{easing:?}");
+    let together = easing.together.expect("a peak was asked for");
+    let peak = together.peak_tan_mg_n_per_l.unwrap();
+    assert!(peak > 0.05 && together.peak_nitrite_mg_n_per_l.is_none());
+    let eased = found(&asked(28, (100.0 * peak).ceil() / 100.0), Least::Litres);
+    assert!(!eased.choices.is_empty(), "{peak}");
+}
+
+#[test]
+fn other_tanks_are_asked_for_as_many_more_as_the_plan_keeps_there() {
+    let case = tank(21, "free = [\"Tue\"]");
+    let stop = Stop::default();
+    let trials = Trials::of(&case, 1, &stop);
+    let planned = trials.plan(8, &mut || {}).unwrap();
+    let terms = Terms::of(wish(&case), &planned, 21);
+    let score = |hold: usize| Score {
+        hold,
+        members: 50,
+        ..Score::of(&planned, &terms, 21, (0.0, 0))
+    };
+    let own = Terms {
+        keep_of_100: 60,
+        ..terms
+    };
+    assert!(own.ready_by_is_own);
+    assert_eq!(own.as_on(&score(20), &score(30)).keep_of_100, 40);
+    assert_eq!(own.as_on(&score(33), &score(30)).keep_of_100, 66);
+    let asked = Terms {
+        keep_is_own: false,
+        ready_by_is_own: false,
+        ..own
+    };
+    assert_eq!(
+        asked.as_on(&score(20), &score(30)),
+        asked,
+        "nothing is the plan's own"
+    );
+    // half of 50 hold: a standard error of 7 of 100
+    assert!(own.may_be_kept_by(&score(27)) && !own.may_be_kept_by(&score(25)));
+}
+
+#[test]
 fn every_constraint_is_honoured_in_random_trials() {
     let mut seen = [0; 2];
     for number in 0..12 {

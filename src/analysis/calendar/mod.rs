@@ -94,14 +94,14 @@ impl Found {
         let mut choosing = Judge::on(trying.choosing(), &anew, wish, terms, trying, &mut count);
         let planned_there = choosing.as_planned()?;
         choosing.ask(terms.as_on(&planned_there, &planned));
+        let (tried, ended) = (seen.tried, seen.ended);
         let mut choices = offered(&mut choosing, wish, &seen.kept, (first, trying.least))?;
         let mut shown = Judge::on(trying.shown(), &anew, wish, terms, trying, &mut count);
         score_anew(&mut shown, &terms, &mut choices)?;
-        let conflict = match is_nothing(&choices, seen.ended) {
-            true => Some(conflict(&mut shown, wish, seen.near, &seen.yielding)?),
+        let conflict = match is_nothing(&choices, ended) {
+            true => conflict(&mut shown, wish, seen, &mut choices)?,
             false => None,
         };
-        choices.retain(|_| conflict.is_none());
         Ok(Found {
             trying,
             terms,
@@ -109,8 +109,8 @@ impl Found {
             forbidden: Forbidden::of(&case.input, wish),
             choices,
             conflict,
-            tried: seen.tried,
-            ended: seen.ended,
+            tried,
+            ended,
         })
     }
 }
@@ -121,15 +121,20 @@ fn is_nothing(choices: &[Choice], ended: Ended) -> bool {
     choices.is_empty() || is_short && ended != Ended::Stopped
 }
 
-/// Why nothing holds, and what would.
+/// Why nothing holds, and what would; none where the nearest holds after all, and is a choice.
 fn conflict(
     shown: &mut Judge<'_, '_>,
     wish: &CalendarWish,
-    near: Vec<Days>,
-    yielding: &[Days],
-) -> Result<Conflict, EnsembleError> {
-    let nearest = nearest_of(shown, wish, near)?;
-    Conflict::of(shown, wish, &nearest, yielding)
+    seen: Seen,
+    choices: &mut Vec<Choice>,
+) -> Result<Option<Conflict>, EnsembleError> {
+    choices.clear();
+    let nearest = nearest_of(shown, wish, seen.near)?;
+    if nearest.score.is_kept {
+        choices.push(nearest);
+        return Ok(None);
+    }
+    Conflict::of(shown, wish, &nearest, &seen.yielding).map(Some)
 }
 
 impl Found {
