@@ -17,6 +17,11 @@ pub fn waited_words(waiting: Waiting) -> &'static str {
     }
 }
 
+/// The same where room is short.
+pub fn waited_words_briefly(waiting: Waiting) -> String {
+    waited_words(waiting).replace("with the animals in", "with animals")
+}
+
 /// A day past the end of a run.
 pub fn later(last_day: u32) -> String {
     format!("later than day {last_day}")

@@ -4,7 +4,7 @@ use crate::analysis::levers::Pulled;
 use crate::analysis::levers::paired::Moved;
 use crate::analysis::levers::price::Price;
 use crate::output::lever_words::{AS_PLANNED, price};
-use crate::output::waiting::waited_words;
+use crate::output::waiting::waited_words_briefly;
 
 use super::figure::{Anchor, Span};
 use super::sheet::{Sheet, bold, plain};
@@ -59,6 +59,6 @@ fn row(sheet: &mut Sheet, words: [String; 4], baseline: f64, span: impl Fn(&str)
 fn moved_words(moved: Moved) -> Option<String> {
     let [before, after] =
         [moved.of_100_before, moved.of_100_after].map(|of_100| format!("{of_100:.0}"));
-    let waited = waited_words(moved.waiting);
+    let waited = waited_words_briefly(moved.waiting);
     (before != after).then(|| format!("{waited} {before} → {after}"))
 }
