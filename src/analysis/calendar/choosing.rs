@@ -9,7 +9,8 @@ use super::score::Score;
 use super::search::Judging;
 use super::wish::{CalendarWish, Least, Terms};
 
-/// So many of the best are scored anew until some hold, and so many of these are kept at hand.
+/// So many of the best are scored anew until some hold, and so many of these are kept at hand
+/// (judgements, no source).
 pub(super) const BEST_TRIED: usize = 12;
 const BEST_HELD: usize = 3;
 

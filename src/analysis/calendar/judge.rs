@@ -10,6 +10,7 @@ use crate::engine::event::EventKind;
 use crate::engine::input::ModelInput;
 
 use super::days::Days;
+use super::hopeless;
 use super::score::Score;
 use super::search::{Halt, Judging};
 use super::wish::{CalendarWish, Least, Terms, Trying, added_up};
@@ -17,9 +18,8 @@ use super::wish::{CalendarWish, Least, Terms, Trying, added_up};
 /// A calendar that is hopeless after so many members is not looked at further (a judgement, no source: a quarter of
 /// the usual members).
 const HOPELESS_AFTER: usize = 16;
-/// Hopeless is what would have to be luckier than this many standard errors (a judgement, no source).
-const ERRORS: f64 = 2.0;
-/// Calendars whose few members are kept at hand.
+/// Calendars whose few members are kept at hand: some more than a calendar of eight weeks has neighbours with one change
+/// less or smaller.
 const MOST_GLIMPSED: usize = 128;
 
 /// Members of a case, with one calendar or another.
@@ -189,29 +189,12 @@ impl<'a, 'p> Judge<'a, 'p> {
         Ok(members)
     }
 
-    /// Whether a calendar can hardly keep what must hold, or hardly come before the best, given its first members.
-    ///
-    /// ```text
-    /// expected = hold of the best + (n/few) · (gained − lost)        error = (n/few) · √(gained + lost) · √(1 − few/n)
-    /// ```
-    /// gained and lost are members that hold with one of the two alone.
+    /// Whether a calendar is not looked at further, given its first members.
     fn is_hopeless(&self, few: &Score) -> bool {
-        let most = few.hold + self.members - few.members;
-        if 100 * most < self.terms.keep_of_100 * self.members {
-            return true;
-        }
-        let Some(best) = &self.reference else {
-            return false;
-        };
-        let pairs = || few.holds.iter().zip(&best.holds);
-        let gained = pairs().filter(|(own, its)| **own && !**its).count() as f64;
-        let lost = pairs().filter(|(own, its)| !**own && **its).count() as f64;
-        let (n, seen) = (self.members as f64, few.members.max(1) as f64);
-        let expected = best.hold as f64 + n / seen * (gained - lost);
-        let error = n / seen * ((gained + lost) * (1.0 - seen / n)).sqrt();
-        let needed = self.terms.keep_of_100 as f64 * n / 100.0;
-        expected + ERRORS * error < needed
-            || (self.least == Least::ReadyDay && best.is_sooner_than_few(few))
+        let best = self.reference.as_ref();
+        let is_later = |best: &Score| best.is_sooner_than_few(few);
+        hopeless::falls_short(few, best, &self.terms, self.members)
+            || self.least == Least::ReadyDay && best.is_some_and(is_later)
     }
 
     fn run(

@@ -15,6 +15,7 @@ pub mod days;
 pub mod easing;
 mod ended;
 pub mod forbidden;
+mod hopeless;
 pub mod judge;
 pub mod score;
 pub mod search;
@@ -74,8 +75,7 @@ impl Found {
     ) -> Result<Found, EnsembleError> {
         let wish = &wish.clone().with_shares_of(&case.input);
         let trials = Trials::of(case, trying.seed, stop);
-        let most =
-            trying.most_runs + trying.fresh * (2 * choice::MOST + BEST_TRIED + NEAREST_TRIED);
+        let most = most_runs(trying);
         let mut done = 0;
         let mut count = || {
             done += 1;
@@ -113,6 +113,15 @@ impl Found {
             ended,
         })
     }
+}
+
+/// No search takes more runs with all that goes before and after: the plan on every lot of members, calendars on those of
+/// the choice, choices on those that are shown.
+fn most_runs(trying: Trying) -> usize {
+    let chosen_among = 1 + BEST_TRIED + choice::MOST + 2;
+    let shown = 1 + NEAREST_TRIED + choice::MOST + 2;
+    let of_choice = trying.choosing().len() * chosen_among;
+    trying.most_runs + trying.members + of_choice + trying.fresh * shown
 }
 
 /// Whether no choice keeps what must hold; where somebody stopped the search the best so far is one.

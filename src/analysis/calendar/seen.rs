@@ -10,7 +10,7 @@ use super::search::{self, Halt, Judging};
 use super::wish::{CalendarWish, Trying};
 use super::{choice, conflict};
 
-/// So many of those that come nearest are scored anew where none holds.
+/// So many of those that come nearest are scored anew where none holds (a judgement, no source).
 pub(super) const NEAREST_TRIED: usize = 8;
 
 /// What a search has seen.

@@ -95,7 +95,7 @@ pub const USUAL_MEMBERS: usize = 64;
 /// Members on which choices are scored.
 pub const FRESH_MEMBERS: usize = 256;
 /// Choices are made on so many times the members on which they are scored: the best of a dozen owes something to those,
-/// too, and the more they are the less.
+/// too, and the more they are the less (a judgement, no source).
 pub const CHOOSING: usize = 2;
 /// Runs after which a search ends: half a minute to a minute on two cores.
 pub const MOST_RUNS: usize = 48_000;

@@ -9,7 +9,7 @@ use crate::analysis::compare::value::Value;
 use crate::analysis::compare::versus::Versus;
 use crate::output::chart::compare::words::{sentences, titles};
 use crate::output::compare::paragraph::{gained, paragraph};
-use crate::output::text::compare::{marks_few, told, without_prices};
+use crate::output::text::compare::{marks_few, named, told, without_prices};
 use crate::output::text::{Page, words::list};
 
 use super::compare::cell;
@@ -93,7 +93,7 @@ fn apart(comparison: &Comparison<'_>) -> Words {
     let row = |line: &Line| {
         let cells = line.values.iter().enumerate();
         let cells = cells.map(|(place, value)| middle(line, place, value, comparison.last_day));
-        std::iter::once(short_name(line)).chain(cells).collect()
+        std::iter::once(named(line)).chain(cells).collect()
     };
     Words {
         caption:
@@ -101,13 +101,6 @@ fn apart(comparison: &Comparison<'_>) -> Words {
                 .into(),
         heads: heads(comparison, "Figure"),
         rows: told(comparison).into_iter().map(row).collect(),
-    }
-}
-
-fn short_name(line: &Line) -> String {
-    match line.unit {
-        "" | "1" | "money" | "day" => line.short.into(),
-        unit => format!("{}, {}", line.short, unit.replace(" dry weight", "")),
     }
 }
 

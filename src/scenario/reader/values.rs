@@ -106,7 +106,11 @@ impl Reader<'_> {
         if !(bounds.0..=bounds.1).contains(&number) {
             self.desk.problem(
                 Problem::at(place, format!("{} is {number}", self.path_of(key)))
-                    .label(format!("allowed: {} to {}", bounds.0, bounds.1)),
+                    .label(format!("allowed: {} to {}", bounds.0, bounds.1))
+                    .help(format!(
+                        "the nearest is {key} = {}",
+                        number.clamp(bounds.0, bounds.1)
+                    )),
             );
             return Read::Bad(place.clone());
         }

@@ -4,6 +4,7 @@ pub mod air;
 pub mod animals;
 pub mod blend;
 pub mod calendar;
+mod carbon;
 pub mod care;
 pub mod changes;
 pub mod doses;

@@ -5,17 +5,16 @@ use std::collections::BTreeMap;
 use crate::analysis::uncertain::moves::Place as To;
 use crate::analysis::uncertain::waters::{self as kitchen, Carbon, Matter, Recipe, Water};
 use crate::base::units::{Kind, MEQ_PER_DKH, everyday};
-use crate::chemistry::activity::ionic_strength_mol_per_l;
 use crate::chemistry::air::pressure_atm;
 use crate::chemistry::solubility::oxygen_saturation_mg_per_l;
-use crate::chemistry::still_water::StillWater;
 use crate::model::composition::Composition;
 use crate::model::pool::Pool;
 use crate::scenario::problem::{Place, Problem};
-use crate::scenario::reader::{Read, Reader, Said};
+use crate::scenario::reader::{Reader, Said};
 use crate::scenario::words::closest;
 
 use super::blend::Blend;
+use super::carbon::{PURE_CO2_MG_PER_L, TAP, carbon_of, still};
 
 /// All waters of a scenario by name; `tap` and `pure` are always there.
 pub struct Waters {
@@ -106,19 +105,12 @@ struct Air {
     altitude_m: f64,
 }
 
-/// The number of tap water.
-const TAP: usize = 0;
-/// Stands in where the problem is told.
-const NO_CARBON: (f64, Carbon) = (0.0, Carbon::Co2(0.0));
-/// Carbon dioxide of pure water, mg/L: in balance with the air of a lived-in room.
-const PURE_CO2_MG_PER_L: f64 = 0.9;
-
 impl Air {
     /// Water with nothing dissolved but what the air gives.
     fn pure(&self) -> Water {
         let holds = Composition {
             oxygen_mg_per_l: self.oxygen(self.room_c),
-            inorganic_carbon_mmol_per_l: carbon(self.room_c, 0.0, 0.0)
+            inorganic_carbon_mmol_per_l: still(self.room_c, 0.0, 0.0)
                 .carbon_at_co2(PURE_CO2_MG_PER_L),
             temperature_c: self.room_c,
             ..Composition::PURE
@@ -210,86 +202,10 @@ fn dissolved(
     said.value
 }
 
-fn carbon(t_c: f64, hardness_meq_per_l: f64, alkalinity_meq_per_l: f64) -> StillWater {
-    StillWater {
-        t_c,
-        ionic_strength_mol_per_l: ionic_strength_mol_per_l(
-            hardness_meq_per_l,
-            alkalinity_meq_per_l,
-        ),
-        alkalinity_meq_per_l,
-    }
-}
-
-/// Inorganic carbon from alkalinity and either CO2 or pH, mmol/L.
-/// The same with what it follows from.
-fn carbon_of(section: &Reader<'_>, number: usize, water: &Composition) -> (f64, Carbon) {
-    let still = carbon(
-        water.temperature_c,
-        water.hardness_meq_per_l,
-        water.alkalinity_meq_per_l,
-    );
-    let ph = section.number("ph", (4.0, 11.0));
-    match (&ph, section.wanted("co2")) {
-        (Read::Absent, _) => {
-            let co2 = co2(section, number);
-            (still.carbon_at_co2(co2), Carbon::Co2(co2))
-        }
-        (_, Some(co2)) => {
-            both_co2_and_ph(section, &ph, &co2.key_place);
-            NO_CARBON
-        }
-        (Read::Given(ph, place), None) => {
-            let carbon = still.carbon_at_ph(*ph);
-            if carbon <= 0.0 || (water.alkalinity_meq_per_l <= 0.0 && *ph > 7.0) {
-                section.desk.problem(
-                    Problem::at(
-                        place,
-                        format!(
-                            "{} has a pH of {ph} without alkalinity to hold it",
-                            section.path
-                        ),
-                    )
-                    .help("give the alkalinity as well, or leave the pH out"),
-                );
-            }
-            (carbon, Carbon::Ph(*ph))
-        }
-        (Read::Bad(_), None) => NO_CARBON,
-    }
-}
-
-fn co2(section: &Reader<'_>, number: usize) -> f64 {
-    let bounds = (0.0, 200.0);
-    let to = To::Water(number, Matter::CarbonDioxide);
-    if number == TAP {
-        let said = section.said_or_default("co2", &everyday::CO2, bounds);
-        said.moves(section.desk, to);
-        return said.value;
-    }
-    let co2 = section.said_for("co2", &everyday::CO2, bounds, to);
-    if co2.is_absent() {
-        let usual = everyday::CO2.print(PURE_CO2_MG_PER_L);
-        section.assumed("co2", usual, "pure water in the air of a room");
-    }
-    co2.or(PURE_CO2_MG_PER_L)
-}
-
-fn both_co2_and_ph(section: &Reader<'_>, ph: &Read<f64>, co2: &Place) {
-    if let Some(ph) = ph.place() {
-        section.desk.problem(
-            Problem::at(ph, format!("{} has both co2 and ph", section.path))
-                .label("one of the two")
-                .also(co2, "and here")
-                .help("with the alkalinity, each follows from the other"),
-        );
-    }
-}
-
 /// What a water is like, for the opening of a report.
 pub fn in_words(water: &Composition) -> String {
     let (t_c, hardness) = (water.temperature_c, water.hardness_meq_per_l);
-    let still = carbon(t_c, hardness, water.alkalinity_meq_per_l);
+    let still = still(t_c, hardness, water.alkalinity_meq_per_l);
     let (ph, _) = still.ph_and_co2(water.inorganic_carbon_mmol_per_l);
     let (dkh, dgh) = (
         water.alkalinity_meq_per_l / MEQ_PER_DKH,

@@ -12,7 +12,7 @@ use super::words::list;
 use super::{Length, Page, Tone};
 use pairs::pairs;
 use table::table;
-pub(in crate::output) use table::{marks_few, told};
+pub(in crate::output) use table::{marks_few, named, told};
 
 /// Differences of the files that are told one by one; of more, one of each section.
 const DIFFERENCES: usize = 6;

@@ -77,11 +77,12 @@ fn alike(page: &mut Page, comparison: &Comparison<'_>) {
     let same = lines.filter(|line| is_told(line) && !is_told_apart(line));
     let words: Vec<String> = same
         .map(|line| {
-            let mut values: Vec<String> = (line.values.iter())
-                .map(|value| cell(line, value, ROOMY))
-                .collect();
-            values.dedup();
-            format!("{} {}", named(line), values.join(" and "))
+            let values = line.values.iter();
+            let mut values: Vec<String> = values.map(|value| cell(line, value, ROOMY)).collect();
+            if values.windows(2).all(|two| two[0] == two[1]) {
+                values.truncate(1);
+            }
+            format!("{} {}", named(line), values.join(" | "))
         })
         .collect();
     if !words.is_empty() {
@@ -132,7 +133,7 @@ fn has_something(line: &Line) -> bool {
 }
 
 /// Name of a figure with its unit.
-fn named(line: &Line) -> String {
+pub(in crate::output) fn named(line: &Line) -> String {
     match line.unit {
         "" | "1" | "money" | "day" => line.short.to_string(),
         unit => format!("{}, {}", line.short, unit.replace(" dry weight", "")),
