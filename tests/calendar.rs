@@ -528,6 +528,16 @@ fn the_chart_has_a_row_and_a_disc_for_the_plan_and_every_choice() {
             .collect();
         assert_eq!(tops, shares);
     }
+    // a first choice that holds in fewer tanks than asked for only may be enough
+    let whole = found.clone();
+    found.choices.truncate(1);
+    found.choices[0].score.litres = found.planned.litres - 10.0;
+    found.choices[0].score.is_kept = true;
+    found.choices[0].score.hold = found.planned.members;
+    assert!(figure(&plan, &found).title.contains("L are enough"));
+    found.choices[0].score.hold = 0;
+    assert!(figure(&plan, &found).title.contains("L may be enough"));
+    let mut found = whole;
     // words follow the scores
     let raised = |chart: &Figure| {
         let labels = chart.labels.iter().map(|label| label.words());

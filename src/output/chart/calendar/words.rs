@@ -28,19 +28,31 @@ pub fn titles(case: &Case, found: &Found) -> Vec<String> {
             }
         }];
     }
-    vec![gained(&best.score, &found.planned, found.trying.least)]
+    vec![gained(&best.score, found)]
 }
 
-/// What the first choice has less of than the changes as written.
-fn gained(best: &Score, planned: &Score, least: Least) -> String {
-    match least {
+/// What the first choice has less of than the changes as written; no more than that it may be enough where it holds in
+/// fewer tanks than asked for, by chance or not.
+fn gained(best: &Score, found: &Found) -> String {
+    let planned = &found.planned;
+    let is_enough = found.terms.are_kept_by(best);
+    let enough = match (is_enough, best.visits) {
+        (false, _) => "may be enough",
+        (true, 1) => "is enough",
+        (true, _) => "are enough",
+    };
+    match found.trying.least {
         Least::Litres => {
             let [found, written] = [best, planned].map(|score| number(score.litres, 0));
-            format!("{found} L are enough, in place of {written} as written")
+            let enough = if is_enough { "are enough" } else { enough };
+            format!("{found} L {enough}, in place of {written} as written")
         }
         Least::Visits => {
-            let found = counted(best.visits, "change is", "changes are");
-            format!("{found} enough, in place of {} as written", planned.visits)
+            let found = counted(best.visits, "change", "changes");
+            format!(
+                "{found} {enough}, in place of {} as written",
+                planned.visits
+            )
         }
         Least::ReadyDay if !best.is_sooner_than(planned) => {
             "No calendar that was tried is ready clearly before the changes as written".into()
